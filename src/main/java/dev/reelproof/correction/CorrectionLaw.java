@@ -1,0 +1,33 @@
+package dev.reelproof.correction;
+
+import dev.reelproof.quantity.Temperature;
+
+/** A law that brings a measured value to the reference conditions of a limit set. */
+public interface CorrectionLaw {
+
+    /** The law's name in limit set files. */
+    String name();
+
+    /** The source of the formula, and whether it was read or is from memory. */
+    String citation();
+
+    /** The formula with its coefficients, for people. */
+    String formula();
+
+    /**
+     * Refuses a temperature that the law is not stated to hold at.
+     *
+     * @throws OutsideLawException when the temperature lies outside the law's range
+     */
+    void requireCovers(Temperature temperature);
+
+    /**
+     * The value at reference conditions.
+     *
+     * @param value the value under the circumstances, in the property's canonical unit
+     * @param circumstances where and how long it was measured, and what to refer it to
+     * @return the corrected value in the same unit
+     * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
+     */
+    double correct(double value, Circumstances circumstances);
+}

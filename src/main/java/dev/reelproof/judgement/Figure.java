@@ -1,0 +1,37 @@
+package dev.reelproof.judgement;
+
+import dev.reelproof.measurement.Subject;
+import java.util.List;
+
+/**
+ * The worst figure of a requirement: where the margin is least.
+ *
+ * @param subject the pair, combination, conductor or end; the reel for a statistic over a population
+ * @param megahertz the frequency in MHz; null for a property without one
+ * @param measured the raw value there, in {@code measuredUnit}
+ * @param measuredUnit the unit of the raw value, as sent
+ * @param value the value corrected to the reference, in {@code unit}, not rounded
+ * @param judged the value that was compared: rounded where the set's rule says so
+ * @param limit the limit there, in {@code unit}; of two bounds, the nearer
+ * @param margin how far {@code judged} lies on the good side of the limit; negative on the bad side
+ * @param unit the unit of value, limit and margin
+ * @param derived whether the value was computed from measured parts
+ * @param steps the chain from the raw value to the margin
+ */
+public record Figure(
+        Subject subject,
+        Double megahertz,
+        double measured,
+        String measuredUnit,
+        double value,
+        double judged,
+        double limit,
+        double margin,
+        String unit,
+        boolean derived,
+        List<Step> steps) {
+
+    public Figure {
+        steps = List.copyOf(steps);
+    }
+}

@@ -1,0 +1,12 @@
+package dev.reelproof.judgement;
+
+/**
+ * A step in the chain behind a figure.
+ *
+ * @param title what was done: measured, converted, derived, corrected, statistic, rounded, limit, margin
+ * @param detail the law, formula or place, with its figures
+ * @param value the value after the step
+ * @param unit the unit of the value
+ * @param source where the law or figure comes from; null for the measurement itself and plain arithmetic
+ */
+public record Step(String title, String detail, double value, String unit, String source) {}

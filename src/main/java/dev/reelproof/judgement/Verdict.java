@@ -1,0 +1,15 @@
+package dev.reelproof.judgement;
+
+import java.util.Locale;
+
+/** What a reel came to: accepted only when every requirement passes; rejected beats incomplete. */
+public enum Verdict {
+    ACCEPTED,
+    REJECTED,
+    INCOMPLETE;
+
+    /** The word in the HTTP contract. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,6 @@
+/**
+ * Judgement of a result against a limit set: findings with margin and worst place, the verdict, and the chain behind any figure.
+ *
+ * <p>May use {@code correction} and {@code limit}, and what these use.
+ */
+package dev.reelproof.judgement;

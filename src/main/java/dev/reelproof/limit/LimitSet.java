@@ -1,0 +1,60 @@
+package dev.reelproof.limit;
+
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.Temperature;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One revision of a limit set.
+ *
+ * @param id its name, such as {@code category-6a-cable}
+ * @param revision from 1
+ * @param effective the first day on which it is judged by
+ * @param title in words
+ * @param pairs the pair counts of cores that it holds for
+ * @param referenceTemperature values are corrected to it
+ * @param referenceLength values are corrected to it, unless the requirement's unit carries a length of its own
+ * @param rounding how values are rounded before they are compared
+ * @param grid how fine a sweep must be
+ * @param requirements in the order in which they are reported
+ * @param allowance pairs that may vary; empty when none may
+ * @param leftOut what its source demands and this set does not judge, with the reason
+ * @param sha256 digest of the file, hexadecimal
+ * @param text the file as it was read
+ */
+public record LimitSet(
+        String id,
+        int revision,
+        LocalDate effective,
+        String title,
+        PairCount pairs,
+        Temperature referenceTemperature,
+        Length referenceLength,
+        RoundingRule rounding,
+        GridRule grid,
+        List<Requirement> requirements,
+        Optional<Allowance> allowance,
+        List<LeftOut> leftOut,
+        String sha256,
+        String text) {
+
+    /**
+     * A requirement of the source that the set does not judge.
+     *
+     * @param what the requirement
+     * @param why the reason
+     */
+    public record LeftOut(String what, String why) {}
+
+    public LimitSet {
+        requirements = List.copyOf(requirements);
+        leftOut = List.copyOf(leftOut);
+    }
+
+    /** The length that a requirement's values are referred to. */
+    public Length referenceLengthOf(Requirement requirement) {
+        return requirement.unit().referredTo().orElse(referenceLength);
+    }
+}

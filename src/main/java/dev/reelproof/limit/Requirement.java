@@ -1,0 +1,45 @@
+package dev.reelproof.limit;
+
+import dev.reelproof.measurement.Property;
+import dev.reelproof.quantity.ReadingUnit;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One requirement of a limit set.
+ *
+ * @param id unique within the set among the requirements that one product can meet; the property's name when it is the only one
+ * @param property what is limited
+ * @param statistic which figure of the values
+ * @param limit the limit, in {@code unit}
+ * @param domain where along frequency
+ * @param unit the unit of the limit; its numerator is the property's canonical unit, except of a deviation in percent
+ * @param laws the correction laws in the order in which they are applied; none when the property is not corrected
+ * @param denominator how a resistance unbalance is formed from resistances: minimum, sum or mean; empty for other properties
+ * @param scope which combinations count
+ * @param pairs the pair counts of products that it holds for; empty for all
+ * @param unitPairs the pair counts of units that it holds for; empty for all
+ * @param temperatureWindow where it may be judged without a temperature law; empty for anywhere
+ * @param source where the figures come from
+ * @param condition test conditions in words, such as frequency, voltage and duration; empty when none
+ */
+public record Requirement(
+        String id,
+        Property property,
+        Statistic statistic,
+        Limit limit,
+        Domain domain,
+        ReadingUnit unit,
+        List<LawSpec> laws,
+        Optional<String> denominator,
+        Scope scope,
+        Optional<PairCount> pairs,
+        Optional<PairCount> unitPairs,
+        Optional<TemperatureWindow> temperatureWindow,
+        Source source,
+        Optional<String> condition) {
+
+    public Requirement {
+        laws = List.copyOf(laws);
+    }
+}

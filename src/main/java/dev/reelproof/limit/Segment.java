@@ -1,0 +1,93 @@
+package dev.reelproof.limit;
+
+/**
+ * A stretch of a limit curve in one of the closed shapes that the standards print; f in MHz.
+ *
+ * <p>Curves are not expressions: a shape that is missing here is added here, with a test.
+ */
+public sealed interface Segment {
+
+    /** First frequency, MHz. */
+    double from();
+
+    /** Last frequency, MHz. */
+    double to();
+
+    /** The limit at a frequency within the segment. */
+    double at(double megahertz);
+
+    /** The formula in words and figures, as printed on certificates. */
+    String formula();
+
+    /**
+     * {@code constant + sqrt·√f + linear·f + inverseSqrt/√f}: insertion loss, delay, a level part.
+     *
+     * @param from first frequency, MHz
+     * @param to last frequency, MHz
+     * @param constant constant part
+     * @param sqrt factor of √f
+     * @param linear factor of f
+     * @param inverseSqrt factor of 1/√f
+     */
+    record RootPolynomial(double from, double to, double constant, double sqrt, double linear, double inverseSqrt)
+            implements Segment {
+
+        public RootPolynomial {
+            Segment.requireRange(from, to);
+        }
+
+        @Override
+        public double at(double megahertz) {
+            double root = Math.sqrt(megahertz);
+            return constant + sqrt * root + linear * megahertz + inverseSqrt / root;
+        }
+
+        @Override
+        public String formula() {
+            StringBuilder formula = new StringBuilder();
+            Formulas.append(formula, constant, "");
+            Formulas.append(formula, sqrt, "·√f");
+            Formulas.append(formula, linear, "·f");
+            Formulas.append(formula, inverseSqrt, "/√f");
+            return formula.isEmpty() ? "0" : formula.toString();
+        }
+    }
+
+    /**
+     * {@code value + slopePerDecade·log10(f/at)}: crosstalk and return loss.
+     *
+     * @param from first frequency, MHz
+     * @param to last frequency, MHz
+     * @param at frequency at which the limit is {@code value}, MHz
+     * @param value the limit there
+     * @param slopePerDecade change over a decade of frequency
+     */
+    record LogSlope(double from, double to, double at, double value, double slopePerDecade) implements Segment {
+
+        public LogSlope {
+            Segment.requireRange(from, to);
+            if (!(at > 0 && Double.isFinite(at))) {
+                throw new IllegalArgumentException("the frequency of a slope must be positive, not " + at + " MHz");
+            }
+        }
+
+        @Override
+        public double at(double megahertz) {
+            return value + slopePerDecade * Math.log10(megahertz / at);
+        }
+
+        @Override
+        public String formula() {
+            StringBuilder formula = new StringBuilder(Formulas.number(value));
+            Formulas.append(formula, slopePerDecade, at == 1 ? "·log10(f)" : "·log10(f/" + Formulas.number(at) + ")");
+            return formula.toString();
+        }
+    }
+
+    private static void requireRange(double from, double to) {
+        if (!(from > 0 && to > from && Double.isFinite(to))) {
+            throw new IllegalArgumentException("a segment runs from a positive frequency to a higher one, not from "
+                    + from + " to " + to + " MHz");
+        }
+    }
+}

@@ -1,0 +1,28 @@
+package dev.reelproof.measurement;
+
+import java.time.LocalDate;
+import java.util.Set;
+
+/**
+ * An instrument that took part in a test.
+ *
+ * @param id the plant's number of the instrument
+ * @param calibrationDue the last day on which its calibration holds; null when it needs none
+ * @param properties the properties it measured; empty for all
+ */
+public record Equipment(String id, LocalDate calibrationDue, Set<Property> properties) {
+
+    public Equipment {
+        if (id == null || id.isBlank()) {
+            throw new IllegalArgumentException("equipment needs an id");
+        }
+        properties = Set.copyOf(properties);
+    }
+
+    /** Whether its calibration has lapsed on a day and it measured the property. */
+    public boolean lapsedFor(Property property, LocalDate day) {
+        return calibrationDue != null
+                && day.isAfter(calibrationDue)
+                && (properties.isEmpty() || properties.contains(property));
+    }
+}

@@ -1,0 +1,128 @@
+package dev.reelproof.measurement;
+
+import static dev.reelproof.measurement.Site.COMBINATION;
+import static dev.reelproof.measurement.Site.CONDUCTOR;
+import static dev.reelproof.measurement.Site.ORDERED_COMBINATION;
+import static dev.reelproof.measurement.Site.PAIR;
+import static dev.reelproof.measurement.Site.REEL;
+
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/**
+ * A measurable property of a cable, under the trade's name for it.
+ *
+ * <p>Each has one canonical unit, in which its values are held once they are past the intake, and the sites at which it is
+ * measured.
+ */
+public enum Property {
+    CONDUCTOR_RESISTANCE("ohm", Form.SCALAR, CONDUCTOR),
+    RESISTANCE_UNBALANCE("%", Form.SCALAR, PAIR),
+    RESISTANCE_UNBALANCE_BETWEEN_PAIRS("%", Form.SCALAR, COMBINATION),
+    MUTUAL_CAPACITANCE("nF", Form.SCALAR, PAIR),
+    CAPACITANCE_UNBALANCE_PAIR_TO_PAIR("pF", Form.SCALAR, COMBINATION),
+    CAPACITANCE_UNBALANCE_TO_GROUND("pF", Form.SCALAR, PAIR),
+    INSERTION_LOSS("dB", Form.SWEEP, PAIR),
+    NEXT("dB", Form.SWEEP_AT_AN_END, COMBINATION),
+    PS_NEXT("dB", Form.SWEEP_AT_AN_END, PAIR),
+    ACR_F("dB", Form.SWEEP_AT_AN_END, ORDERED_COMBINATION),
+    PS_ACR_F("dB", Form.SWEEP_AT_AN_END, PAIR),
+    FEXT("dB", Form.SWEEP_AT_AN_END, COMBINATION),
+    RETURN_LOSS("dB", Form.SWEEP_AT_AN_END, PAIR),
+    TCL("dB", Form.SWEEP_AT_AN_END, PAIR),
+    EL_TCTL("dB", Form.SWEEP_AT_AN_END, PAIR),
+    PROPAGATION_DELAY("ns", Form.SWEEP, PAIR),
+    DELAY_SKEW("ns", Form.SCALAR_OR_SWEEP, REEL),
+    INSULATION_RESISTANCE("megohm", Form.SCALAR, REEL, PAIR, CONDUCTOR),
+    DIELECTRIC_WITHSTAND("count", Form.SCALAR, REEL),
+    SPARK_FAULTS("count", Form.SCALAR, REEL),
+    CONDUCTOR_ELONGATION("%", Form.SAMPLES, REEL, PAIR, CONDUCTOR),
+    INSULATION_TENSILE_STRENGTH("MPa", Form.SAMPLES, REEL, PAIR, CONDUCTOR),
+    INSULATION_ELONGATION("%", Form.SAMPLES, REEL, PAIR, CONDUCTOR),
+    INSULATION_COMPRESSION("N", Form.SAMPLES, REEL, PAIR, CONDUCTOR),
+    STRIP_FORCE("N", Form.SAMPLES, REEL, PAIR, CONDUCTOR),
+    JACKET_THICKNESS("mm", Form.SAMPLES, REEL),
+    JACKET_TENSILE_STRENGTH("MPa", Form.SAMPLES, REEL),
+    JACKET_ELONGATION("%", Form.SAMPLES, REEL),
+    OVERALL_DIAMETER("mm", Form.SAMPLES, REEL);
+
+    private enum Form {
+        SCALAR,
+        SWEEP,
+        SWEEP_AT_AN_END,
+        SCALAR_OR_SWEEP,
+        SAMPLES
+    }
+
+    private static final Map<String, Property> BY_NAME =
+            Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Property::tradeName, Function.identity()));
+
+    private final String canonicalUnit;
+    private final Form form;
+    private final Set<Site> sites;
+
+    Property(String canonicalUnit, Form form, Site... sites) {
+        this.canonicalUnit = canonicalUnit;
+        this.form = form;
+        this.sites = EnumSet.copyOf(Arrays.asList(sites));
+    }
+
+    /**
+     * The property of that name.
+     *
+     * @throws IllegalArgumentException when there is none
+     */
+    public static Property named(String tradeName) {
+        Property property = BY_NAME.get(tradeName);
+        if (property == null) {
+            throw new IllegalArgumentException("unknown property '" + tradeName + "'; known properties: "
+                    + Arrays.stream(values()).map(Property::tradeName).collect(Collectors.joining(", ")));
+        }
+        return property;
+    }
+
+    /** The trade's name in kebab case, as in the HTTP contract: {@code conductor-resistance}. */
+    public String tradeName() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The unit in which values are held, without any length: ohm, nF, pF, dB, ns, megohm, %, count, MPa, N or mm. */
+    public String canonicalUnit() {
+        return canonicalUnit;
+    }
+
+    /** The sites at which it may be measured. */
+    public Set<Site> sites() {
+        return sites;
+    }
+
+    /** Whether it is measured against frequency. */
+    public boolean isSweep() {
+        return form == Form.SWEEP || form == Form.SWEEP_AT_AN_END || form == Form.SCALAR_OR_SWEEP;
+    }
+
+    /** Whether it is measured as a single value. */
+    public boolean isScalar() {
+        return form == Form.SCALAR || form == Form.SCALAR_OR_SWEEP || form == Form.SAMPLES;
+    }
+
+    /** Whether each sweep belongs to an end of the cable. */
+    public boolean hasEnds() {
+        return form == Form.SWEEP_AT_AN_END;
+    }
+
+    /** Whether several samples of one site may be given. */
+    public boolean isSampled() {
+        return form == Form.SAMPLES;
+    }
+
+    @Override
+    public String toString() {
+        return tradeName();
+    }
+}

@@ -1,0 +1,6 @@
+/**
+ * Lengths, temperatures, units and frequency grids: the words in which everything else is said.
+ *
+ * <p>May use the JDK and the units library only.
+ */
+package dev.reelproof.quantity;
