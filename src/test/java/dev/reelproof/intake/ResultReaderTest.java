@@ -431,6 +431,14 @@ class ResultReaderTest {
     }
 
     @Test
+    void keepsACombinationMeasuredFromBothItsPairs() {
+        ReelResult result = withCsv(utf8(HEADER + "next,1,2,,near,1,MHz,74.3,dB\nnext,2,1,,near,1,MHz,74.1,dB\n"))
+                .result();
+        assertEquals(2, result.sweeps().size());
+        assertEquals(74.1, result.sweeps().get(1).value(0));
+    }
+
+    @Test
     void refusesABrokenHeader() {
         assertFault("bay1.csv:1", "column 'frequencyUnit' is missing", csvFault(HEADER.replace("frequencyUnit,", "")));
         IntakeException refused =
