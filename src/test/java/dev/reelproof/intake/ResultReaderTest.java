@@ -17,10 +17,7 @@ import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.measurement.Sweep;
-import java.lang.management.ManagementFactory;
-import java.lang.management.ThreadMXBean;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -485,7 +482,7 @@ class ResultReaderTest {
     }
 
     @Test
-    void readsFiftyTwoSweepsOfAThousandPointsQuickly() {
+    void sweepsOnEqualFrequenciesShareOneGrid() {
         StringBuilder csv = new StringBuilder(HEADER);
         StringBuilder values = new StringBuilder();
         StringBuilder frequencies = new StringBuilder();
@@ -510,15 +507,9 @@ class ResultReaderTest {
         String more = ", \"grids\": {\"g\": {\"unit\": \"MHz\", \"values\": [" + frequencies + "]}}, \"sweeps\": ["
                 + sweeps + "]";
         byte[] file = utf8(csv.toString());
-        withCsv(more, file); // warm
-        // processor time of this thread, since other work on the machine is not the reader's
-        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
-        long start = threads.getCurrentThreadCpuTime();
         ReelResult result = withCsv(more, file).result();
-        Duration taken = Duration.ofNanos(threads.getCurrentThreadCpuTime() - start);
         assertEquals(104, result.sweeps().size());
         Sweep first = result.sweeps().get(0);
         result.sweeps().forEach(sweep -> assertSame(first.grid(), sweep.grid()));
-        assertTrue(taken.toMillis() < 1000, () -> "104 sweeps of 1000 points took " + taken);
     }
 }
