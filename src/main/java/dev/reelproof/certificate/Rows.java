@@ -12,6 +12,7 @@ import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.quantity.Kind;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -148,7 +149,7 @@ final class Rows {
 
     private static String domain(Domain domain) {
         if (domain instanceof Domain.Range range) {
-            return ", " + Words.frequency(range.from()) + " to " + Words.frequency(range.to());
+            return ", " + Words.range(range.from(), range.to());
         }
         if (domain instanceof Domain.Spot spot) {
             return ", at " + Words.frequency(spot.megahertz());
@@ -183,8 +184,8 @@ final class Rows {
                 ? words
                 : words + " ("
                         + inOrder.entrySet().stream()
-                                .map(entry -> entry.getKey().replace('-', ' ') + " "
-                                        + java.math.BigDecimal.valueOf(entry.getValue())
+                                .map(entry -> entry.getKey().replace('-', ' ') + ": "
+                                        + BigDecimal.valueOf(entry.getValue())
                                                 .stripTrailingZeros()
                                                 .toPlainString())
                                 .collect(Collectors.joining(", "))

@@ -122,7 +122,7 @@ final class Words {
                         : ", wire " + subject.conductor().letter());
     }
 
-    /** The name of a line in a plot: {@code 1}, {@code 1-2}, {@code 1←2} for pair 1 from pair 2; empty for the reel. */
+    /** The name of a line in a plot: {@code 1}, {@code 1-2}, {@code 1 from 2}; empty for the reel. */
     static String label(Property property, Subject subject) {
         if (subject.pair() == null) {
             return "";
@@ -130,7 +130,9 @@ final class Words {
         if (subject.partner() == null) {
             return subject.pair().toString();
         }
-        return subject.pair() + (subject.site(property) == Site.ORDERED_COMBINATION ? "←" : "-") + subject.partner();
+        return subject.pair()
+                + (subject.site(property) == Site.ORDERED_COMBINATION ? " from " : "-")
+                + subject.partner();
     }
 
     /** A frequency with its unit: kHz below 1 MHz; four significant digits. */
@@ -138,6 +140,11 @@ final class Words {
         return megahertz < 1
                 ? significant(megahertz * KILOHERTZ_PER_MEGAHERTZ) + " kHz"
                 : significant(megahertz) + " MHz";
+    }
+
+    /** A range of frequencies, the unit once where both ends share it. */
+    static String range(double from, double to) {
+        return from >= 1 ? significant(from) + " to " + frequency(to) : frequency(from) + " to " + frequency(to);
     }
 
     /** A number to four significant digits, ties to the even digit, trailing zeros left out. */

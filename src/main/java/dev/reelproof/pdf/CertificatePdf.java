@@ -45,6 +45,7 @@ public final class CertificatePdf {
     private static final float LINE = 1.28f;
     private static final float CELL = 3;
     private static final int MOST_NOTE_LINES = 6;
+    private static final char NO_BREAK_SPACE = '\u00a0';
     private static final int SHORT_RECORD = 13;
 
     /** How tightly table and plots are set; the first that keeps the certificate within its pages is taken. */
@@ -66,15 +67,15 @@ public final class CertificatePdf {
 
     /** A column of the table: its heading, where it ends or begins, and whether its figures stand right. */
     private enum Column {
-        REQUIREMENT("Requirement", 0, 120, false),
-        LIMIT("Limit", 120, 122, false),
-        WORST("Worst", 242, 39, true),
-        THERE("Limit there", 281, 39, true),
-        MARGIN_THERE("Margin", 320, 37, true),
-        UNIT("Unit", 357, 41, false),
-        WHERE("Where", 398, 63, false),
-        POINTS("Points", 461, 27, true),
-        OUTCOME("", 488, 23, true);
+        REQUIREMENT("Requirement", 0, 112, false),
+        LIMIT("Limit", 112, 121, false),
+        WORST("Worst", 233, 38, true),
+        THERE("Limit there", 271, 40, true),
+        MARGIN_THERE("Margin", 311, 36, true),
+        UNIT("Unit", 347, 45, false),
+        WHERE("Where", 392, 65, false),
+        POINTS("Points", 457, 28, true),
+        OUTCOME("Result", 485, 26, true);
 
         private final String heading;
         private final float offset;
@@ -91,16 +92,21 @@ public final class CertificatePdf {
         private String cell(Row row) {
             return switch (this) {
                 case REQUIREMENT -> row.title();
-                case LIMIT -> row.limit();
+                case LIMIT -> row.limit().replace(row.unit(), together(row.unit()));
                 case WORST -> row.value();
                 case THERE -> row.limitThere();
                 case MARGIN_THERE -> row.margin();
-                case UNIT -> row.unit();
+                case UNIT -> together(row.unit());
                 case WHERE -> row.where();
                 case POINTS -> Integer.toString(row.points());
                 case OUTCOME -> row.outcome();
             };
         }
+    }
+
+    /** A unit that is not broken over two lines. */
+    private static String together(String unit) {
+        return unit.replace(' ', NO_BREAK_SPACE);
     }
 
     private final CertificateContent content;
@@ -351,7 +357,7 @@ public final class CertificatePdf {
         return "Reel " + content.reel() + " was tested and meets "
                 + (rows == 1 ? "the one requirement" : "each of the " + rows + " requirements") + " of "
                 + content.limits().title() + ", revision " + content.limits().revision()
-                + ". Every result was measured on this reel.";
+                + ".";
     }
 
     private void table() throws IOException {
@@ -462,7 +468,7 @@ public final class CertificatePdf {
         }
         paragraph("Record " + content.record() + "; results as received, SHA-256 " + content.sourceSha256()
                 + "; limit set file, SHA-256 " + content.limits().sha256() + "; judged by engine " + content.engine()
-                + ".");
+                + ". The limit set names the source of each limit and law.");
     }
 
     private void paragraph(String text) throws IOException {

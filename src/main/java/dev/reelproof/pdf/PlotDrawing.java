@@ -32,8 +32,9 @@ final class PlotDrawing {
     private static final float SPOT_HALF_WIDTH = 5;
     private static final float LABEL_DISTANCE = 20;
     private static final float LIMIT_LABEL_GAP = 4;
+    private static final float[] LABEL_PLACES = {0.02f, 0.2f, 0.4f, 0.6f, 0.8f, 1};
     private static final int Y_STEPS = 6;
-    private static final double HEADROOM = 0.04;
+    private static final double HEADROOM = 0.07;
     private static final int[] MANTISSAS = {1, 2, 5};
     private static final float[] SOLID = {};
     private static final float[] DASHED = {2.4f, 1.3f};
@@ -166,23 +167,22 @@ final class PlotDrawing {
         }
         List<Float> taken = new ArrayList<>();
         float y = bottom + TICK_SIZE + 2.5f;
-        label(plot.fromMegahertz(), "", y, taken);
-        String unit = " MHz";
-        String last = number(BigDecimal.valueOf(plot.toMegahertz())) + unit;
+        label(plot.fromMegahertz(), y, taken);
+        String last = number(BigDecimal.valueOf(plot.toMegahertz())) + " MHz";
         sheet.textLeftOf(last, right + 2, y, TICK_SIZE, Ink.MUTED);
         taken.add(right - sheet.type().width(last, TICK_SIZE) / 2);
         for (double frequency : decades) {
-            label(frequency, "", y, taken);
+            label(frequency, y, taken);
         }
         for (double frequency : between) {
-            label(frequency, "", y, taken);
+            label(frequency, y, taken);
         }
     }
 
-    private void label(double megahertz, String unit, float y, List<Float> taken) throws IOException {
+    private void label(double megahertz, float y, List<Float> taken) throws IOException {
         float x = x(megahertz);
         if (taken.stream().allMatch(other -> Math.abs(other - x) > LABEL_DISTANCE)) {
-            sheet.textAround(number(BigDecimal.valueOf(megahertz)) + unit, x, y, TICK_SIZE, Ink.MUTED);
+            sheet.textAround(number(BigDecimal.valueOf(megahertz)), x, y, TICK_SIZE, Ink.MUTED);
             taken.add(x);
         }
     }
@@ -251,15 +251,42 @@ final class PlotDrawing {
         }
     }
 
-    /** The label stands at the left end of the limit, on the side where there is more room. */
+    /** The label stands on the side of the limit away from the sweeps, at the first place where it fits. */
     private void limitLabel(LimitLine limit, List<float[]> points) throws IOException {
-        float[] first = points.get(0);
-        boolean below = first[1] < (top + bottom) / 2;
-        float y = below ? first[1] + LIMIT_LABEL_GAP + TICK_SIZE : first[1] - LIMIT_LABEL_GAP;
         float width = sheet.type().width(sheet.type().clean(limit.label()), TICK_SIZE);
-        float x = Math.min(first[0] + LIMIT_LABEL_GAP, right - width - LIMIT_LABEL_GAP);
-        sheet.box(x - 1, y - TICK_SIZE + 0.6f, width + 2, TICK_SIZE + 1, Ink.PAPER);
-        sheet.bold(limit.label(), x, y, TICK_SIZE, Ink.TEXT);
+        boolean below = sweepsAbove(limit);
+        for (float place : LABEL_PLACES) {
+            float x = points.size() == 1
+                    ? Math.max(left, Math.min(points.get(0)[0], right - width))
+                    : left + LIMIT_LABEL_GAP + place * (right - left - width - 2 * LIMIT_LABEL_GAP);
+            double[] heights = points.size() == 1
+                    ? new double[] {points.get(0)[1]}
+                    : points.stream()
+                            .filter(point -> point[0] >= x - LIMIT_LABEL_GAP && point[0] <= x + width + LIMIT_LABEL_GAP)
+                            .mapToDouble(point -> point[1])
+                            .toArray();
+            if (heights.length == 0) {
+                continue;
+            }
+            float y = below
+                    ? (float) DoubleStream.of(heights).max().orElseThrow() + LIMIT_LABEL_GAP + TICK_SIZE
+                    : (float) DoubleStream.of(heights).min().orElseThrow() - LIMIT_LABEL_GAP;
+            if (y - TICK_SIZE > top && y < bottom - 1) {
+                sheet.bold(limit.label(), x, y, TICK_SIZE, Ink.TEXT);
+                return;
+            }
+        }
+    }
+
+    private boolean sweepsAbove(LimitLine limit) {
+        DoubleStream drawn = plot.lines().isEmpty() && plot.band() != null
+                ? plot.band().lowest().stream().mapToDouble(Double::doubleValue)
+                : plot.lines().stream().flatMap(line -> line.values().stream()).mapToDouble(Double::doubleValue);
+        double middle = limit.values().stream()
+                .mapToDouble(Double::doubleValue)
+                .average()
+                .orElse(0);
+        return drawn.average().orElse(middle) > middle;
     }
 
     private void worst() throws IOException {

@@ -78,12 +78,12 @@ final class Type {
         }
     }
 
-    /** The lines of a text within a width; a word that is too long by itself is broken. */
+    /** The lines of a text within a width; a word that is too long by itself is broken, a no-break space never. */
     List<String> wrap(String text, float size, float width) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
-        for (String word : clean(text).trim().split(" +")) {
-            String rest = word;
+        for (String word : text.strip().split("[ \\t\\r\\n]+")) {
+            String rest = clean(word);
             if (!line.isEmpty() && width(line + " " + rest, size) > width) {
                 lines.add(line.toString());
                 line.setLength(0);

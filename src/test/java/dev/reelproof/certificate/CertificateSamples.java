@@ -111,20 +111,20 @@ public final class CertificateSamples {
                 List.of());
     }
 
-    /** The content of a four-pair reel with 500 points a sweep, every requirement of its set and eight plots. */
-    public static CertificateContent fourPair() {
-        return content(4, 500);
-    }
-
-    public static CertificateContent content(int pairs, int points) {
+    /** A reel of so many pairs with so many points a sweep, every requirement of its set and eight plots. */
+    public static CertificateSamples of(int pairs, int points) {
         CertificateSamples sample = new CertificateSamples(pairs, points);
         sample.fill();
+        return sample;
+    }
+
+    public CertificateContent content() {
         return CertificateContent.of(
-                issuing(), item(), conditions(), product(pairs), sample.judgement(Verdict.ACCEPTED), sample.limitSet());
+                issuing(), item(), conditions(), product(pairs), judgement(Verdict.ACCEPTED), limitSet());
     }
 
     /** A judgement without sweeps that has the given findings. */
-    public static Judgement judgement(Verdict verdict, Finding... findings) {
+    public static Judgement judgementOf(Verdict verdict, Finding... findings) {
         return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, List.of(findings), List.of());
     }
 
@@ -132,14 +132,18 @@ public final class CertificateSamples {
         return "2c26b46b68ffc68ff99b453c1d30413413422d706483bfa0f98a5e886266e7ae";
     }
 
-    private Judgement judgement(Verdict verdict) {
+    Judgement judgement(Verdict verdict) {
         return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, findings, sweeps);
     }
 
-    private LimitSet limitSet() {
+    LimitSet limitSet() {
+        return limitSet(1);
+    }
+
+    LimitSet limitSet(int revision) {
         return new LimitSet(
                 "category-6a-cable",
-                1,
+                revision,
                 LocalDate.parse("2026-01-01"),
                 "Four-pair horizontal cable, category 6A",
                 new PairCount(1, 4200),
@@ -399,7 +403,8 @@ public final class CertificateSamples {
         double phase = 1.7 * pair + 0.9 * partner + (subject.end() == End.FAR ? 2.3 : 0);
         double period = 9 + 1.3 * (pair % 7) + 0.7 * (partner % 5);
         return switch (property) {
-            case INSERTION_LOSS -> f -> bound.at(f) * (0.93 + 0.008 * (pair % 5)) + 0.03 * Math.sin(f / period + phase);
+            case INSERTION_LOSS -> f ->
+                    bound.at(f) * (0.93 + 0.008 * (pair % 5)) * (1 + 0.004 * Math.sin(f / period + phase));
             case PROPAGATION_DELAY -> f -> 491 + 4.2 * (pair % 5) + 34 / Math.sqrt(f) + 0.2 * Math.sin(f / 20);
             case DELAY_SKEW -> f -> 16.8 + 0.4 * Math.sin(f / 20);
             case RETURN_LOSS -> f -> bound.at(f)
