@@ -278,15 +278,29 @@ final class PlotDrawing {
         }
     }
 
+    /** Whether most of what is drawn lies above a limit, at the same frequencies. */
     private boolean sweepsAbove(LimitLine limit) {
-        DoubleStream drawn = plot.lines().isEmpty() && plot.band() != null
-                ? plot.band().lowest().stream().mapToDouble(Double::doubleValue)
-                : plot.lines().stream().flatMap(line -> line.values().stream()).mapToDouble(Double::doubleValue);
-        double middle = limit.values().stream()
-                .mapToDouble(Double::doubleValue)
-                .average()
-                .orElse(0);
-        return drawn.average().orElse(middle) > middle;
+        int balance = 0;
+        for (Line line : plot.lines()) {
+            balance += balance(limit, line.megahertz(), line.values());
+        }
+        if (plot.band() != null) {
+            balance += balance(limit, plot.band().megahertz(), plot.band().lowest());
+        }
+        return balance > 0;
+    }
+
+    /** How many more values lie above than below a limit, which is taken at its next point in frequency. */
+    private static int balance(LimitLine limit, List<Double> megahertz, List<Double> values) {
+        int balance = 0;
+        int next = 0;
+        for (int i = 0; i < values.size(); i++) {
+            while (next < limit.megahertz().size() - 1 && limit.megahertz().get(next) < megahertz.get(i)) {
+                next++;
+            }
+            balance += Double.compare(values.get(i), limit.values().get(next));
+        }
+        return balance;
     }
 
     private void worst() throws IOException {
