@@ -177,7 +177,7 @@ class CertificatePdfTest {
 
     @Test
     void aTableBeyondThreePagesGetsMoreAndLeavesNothingOut() throws Exception {
-        List<Row> many = numbered(400);
+        List<Row> many = numbered(200);
         List<String> pages = pages(CertificatePdf.render(with(many, content.plots(), content.customer())));
         String all = String.join(" ", pages);
         many.forEach(row -> assertTrue(all.contains(row.title()), row.title()));
