@@ -154,6 +154,12 @@ final class Rows {
 
     private static List<String> notes(Finding finding, Requirement requirement) {
         List<String> notes = new ArrayList<>();
+        requirement
+                .unitPairs()
+                .map(range -> range.from() == range.to()
+                        ? "units of " + range.from() + " pairs"
+                        : "units of " + range.from() + " to " + range.to() + " pairs")
+                .ifPresent(notes::add);
         if (finding.figure().derived()) {
             notes.add("computed from measured parts");
         }

@@ -197,6 +197,13 @@ class CertificatePdfTest {
             }
             row.notes().forEach(note -> assertTrue(all.contains(note), () -> "missing: " + note + " in " + all));
         }
+        assertEquals(
+                whole.rows().size(),
+                whole.rows().stream()
+                        .map(row -> row.title() + row.notes())
+                        .distinct()
+                        .count(),
+                "rows that a reader can tell apart");
         assertFalse(all.contains("Caution"), "a word of caution speaks to the bench, not to the customer");
     }
 
