@@ -487,13 +487,13 @@ public final class CertificatePdf {
     }
 
     private void authorisation() throws IOException {
-        need(40);
+        need(48);
         y += 26;
         float third = (BODY - 2 * GUTTER) / 3;
         signature(MARGIN, third, "Tested by " + or(content.conditions().technician(), "(not stated)"), false);
         signature(MARGIN + third + GUTTER, third, "Authorised for the plant: name and signature", true);
         signature(MARGIN + 2 * (third + GUTTER), third, "Date", true);
-        y += 12;
+        y += 22;
     }
 
     private void signature(float x, float width, String words, boolean rule) throws IOException {
