@@ -33,6 +33,7 @@ public record Lot(
     private static final int FIRST_YEAR = 1900;
     private static final int LAST_YEAR = 9999;
     private static final int LONGEST_NAME = 100;
+    private static final int MOST_INPUTS = 10_000;
 
     public Lot {
         if (made.getYear() < FIRST_YEAR || made.getYear() > LAST_YEAR) {
@@ -43,6 +44,10 @@ public record Lot(
         checkName("step", step);
         checkName("machine", machine);
         inputs = List.copyOf(inputs);
+        if (inputs.size() > MOST_INPUTS) {
+            throw new IllegalArgumentException("a lot has at most " + MOST_INPUTS + " inputs, not " + inputs.size()
+                    + "; report the lots between, such as units, as lots of their own");
+        }
     }
 
     private static void checkName(String what, String name) {

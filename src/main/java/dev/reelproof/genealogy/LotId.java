@@ -1,21 +1,21 @@
 package dev.reelproof.genealogy;
 
+import java.util.regex.Pattern;
+
 /**
- * A lot's identifier, unique within its plant; a reel's number is one too.
+ * A lot's identifier, unique within its plant; a reel's number is one too. It appears in addresses and on labels.
  *
- * @param value 1 to 100 characters, no control characters, no space at either end
+ * @param value 1 to 64 letters (A to Z, a to z), digits, '.', '_' or '-', beginning with a letter or a digit
  */
 public record LotId(String value) implements Comparable<LotId> {
-    private static final int LONGEST = 100;
+    static final String PATTERN = "[A-Za-z0-9][A-Za-z0-9._-]{0,63}";
+
+    private static final Pattern ALLOWED = Pattern.compile(PATTERN);
 
     public LotId {
-        if (value.isEmpty() || value.length() > LONGEST) {
-            throw new IllegalArgumentException(
-                    "a lot's identifier has 1 to " + LONGEST + " characters, not " + value.length());
-        }
-        if (!value.equals(value.strip()) || value.chars().anyMatch(Character::isISOControl)) {
-            throw new IllegalArgumentException("the lot's identifier '" + value.replaceAll("\\p{Cntrl}", "?")
-                    + "' must have no control characters and no space at either end");
+        if (!ALLOWED.matcher(value).matches()) {
+            throw new IllegalArgumentException("'" + value + "' cannot identify a lot; use 1 to 64 letters (A to Z,"
+                    + " a to z), digits, '.', '_' or '-', beginning with a letter or a digit");
         }
     }
 
