@@ -32,6 +32,11 @@ public final class Faults {
         }
     }
 
+    /** The faults that are kept, in the order in which they were found. */
+    public List<Fault> listed() {
+        return List.copyOf(listed);
+    }
+
     /** How many faults were found. */
     public int count() {
         return listed.size() + unlisted;

@@ -8,7 +8,9 @@ import java.util.Optional;
 /** Wording of messages: what was sent, quoted, and the known word that it was probably meant to be. */
 final class Words {
     private static final int LONGEST_QUOTED = 60;
-    private static final int LETTERS_A_SLIP = 3;
+
+    /** Two letters exchanged in a word of five are two slips, and are still the same word. */
+    private static final double MOST_SLIPS_A_LETTER = 0.4;
 
     private Words() {}
 
@@ -24,7 +26,7 @@ final class Words {
                 .orElse("; known: " + String.join(", ", known));
     }
 
-    /** The known word that differs least from the unknown, if it is within one slip in three letters. */
+    /** The known word that differs least from the unknown, if it differs in no more than two letters of five. */
     static Optional<String> nearest(String unknown, Collection<String> known) {
         if (unknown.length() > LONGEST_QUOTED) {
             return Optional.empty();
@@ -32,8 +34,8 @@ final class Words {
         String word = unknown.toLowerCase(Locale.ROOT);
         return known.stream()
                 .min(Comparator.comparingInt(candidate -> slips(word, candidate.toLowerCase(Locale.ROOT))))
-                .filter(candidate -> slips(word, candidate.toLowerCase(Locale.ROOT)) * LETTERS_A_SLIP
-                        <= Math.max(word.length(), candidate.length()));
+                .filter(candidate -> slips(word, candidate.toLowerCase(Locale.ROOT))
+                        <= MOST_SLIPS_A_LETTER * Math.max(word.length(), candidate.length()));
     }
 
     /** How many letters must be put in, taken out or changed to make one word of the other (Levenshtein's distance). */
