@@ -15,11 +15,11 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.QueryTimeoutException;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
 
@@ -75,7 +75,7 @@ public class Lots {
                     "'" + lot.id() + "' is the number of a registered reel; a lot of kind "
                             + lot.kind().word() + " needs an identifier of its own")));
         }
-        LotChecks.check(lot, stocks(lot.plant(), parents), ancestors(lot));
+        LotChecks.check(lot, stocks(lot, parents), ancestors(lot));
         if (!insert(lot, sourceSha256, now)) {
             // Another transaction registered it since we looked.
             requireSame(byId(lot.plant(), lot.id()).orElseThrow().lot(), lot);
@@ -106,21 +106,26 @@ public class Lots {
         }
     }
 
-    private Map<LotId, Stock> stocks(String plant, List<LotRow> parents) {
-        Map<LotId, Stock> stocks = new HashMap<>();
-        for (LotRow parent : parents) {
-            // Summed in the order of the children, so that the last digit is the same on every machine.
-            double taken = session.createNativeQuery(
-                            """
-                            select coalesce(sum(amount_base order by child), 0) from lot_input
-                            where plant = :plant and parent = :parent""",
-                            Double.class)
-                    .setParameter("plant", plant)
-                    .setParameter("parent", parent.id)
-                    .getSingleResult();
-            stocks.put(parent.lotId(), new Stock(parent.lotId(), parent.quantity(), taken, UtcTimes.utc(parent.made)));
-        }
-        return stocks;
+    private Map<LotId, Stock> stocks(Lot lot, List<LotRow> parents) {
+        // Summed in the order of the children, so that the last digit is the same on every machine.
+        Map<String, Double> taken = session
+                .createNativeQuery(
+                        """
+                        select parent, sum(amount_base order by child) from lot_input
+                        where plant = :plant and parent = any(:ids) group by parent""",
+                        Object[].class)
+                .setParameter("plant", lot.plant())
+                .setParameter("ids", parentIds(lot))
+                .getResultList()
+                .stream()
+                .collect(Collectors.toMap(row -> (String) row[0], row -> (Double) row[1]));
+        return parents.stream()
+                .map(parent -> new Stock(
+                        parent.lotId(),
+                        parent.quantity(),
+                        taken.getOrDefault(parent.id, 0.0),
+                        UtcTimes.utc(parent.made)))
+                .collect(Collectors.toMap(Stock::id, Function.identity()));
     }
 
     /** The parents and all from which they descend. */
@@ -130,8 +135,13 @@ public class Lots {
                 .collect(Collectors.toSet());
     }
 
+    /** The parents; without the lot itself, which is refused as its own parent in any case. */
     private static String[] parentIds(Lot lot) {
-        return lot.inputs().stream().map(input -> input.lot().value()).toArray(String[]::new);
+        return lot.inputs().stream()
+                .map(LotInput::lot)
+                .filter(parent -> !parent.equals(lot.id()))
+                .map(LotId::value)
+                .toArray(String[]::new);
     }
 
     private boolean insert(Lot lot, String sourceSha256, OffsetDateTime now) {
