@@ -1,24 +1,167 @@
 package dev.reelproof.judgement;
 
+import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.Requirement;
+import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.ReelResult;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 
-/** Judges a result against a limit set: measured, corrected, judged. */
+/** Judges a result against a limit set: measured, corrected, judged. Pure: the same input gives the same judgement. */
 public final class Judge {
-    private Judge() {}
+    private static final int OBSTACLES_SHOWN = 3;
+
+    private final ReelResult result;
+    private final LimitSet limitSet;
+    private final Evidence evidence;
+    private final CoreLayout core;
+    private final Coverage coverage;
+
+    private Judge(ReelResult result, Product product, LimitSet limitSet) {
+        this.result = result;
+        this.limitSet = limitSet;
+        this.evidence = new Evidence(result);
+        this.core = new CoreLayout(product);
+        this.coverage = new Coverage(core, limitSet.grid());
+    }
 
     /**
      * The judgement of a result.
      *
      * @param result what was measured
-     * @param product what the reel is meant to be
+     * @param product what the reel is meant to be; the result names only pairs that it has
      * @param limitSet what it must meet
      * @param engine version of the program, kept with the judgement
      * @throws dev.reelproof.correction.OutsideLawException when the temperature lies outside what a law of the set covers
-     * @throws IllegalArgumentException when the result names a pair that the product has not
      */
     public static Judgement judge(ReelResult result, Product product, LimitSet limitSet, String engine) {
-        throw new IllegalStateException("in work");
+        return new Judge(result, product, limitSet).judge(engine);
+    }
+
+    private Judgement judge(String engine) {
+        Populations populations = new Populations(evidence, core);
+        List<VaryingPairs.Case> cases = new ArrayList<>();
+        Map<Property, List<CorrectedSweep>> sweeps = new EnumMap<>(Property.class);
+        for (Requirement requirement : limitSet.requirements()) {
+            Corrector corrector = new Corrector(evidence, limitSet, requirement);
+            corrector.requireCovers(result.temperature());
+            if (core.meets(requirement)) {
+                Population population = populations.of(requirement, corrector);
+                cases.add(new VaryingPairs.Case(requirement, population, new Evaluator(limitSet, requirement)));
+                sweeps.computeIfAbsent(requirement.property(), property -> population.series().stream()
+                        .filter(series -> series.grid() != null)
+                        .map(series -> series.toSweep(corrector.unit()))
+                        .toList());
+            }
+        }
+        Optional<VaryingPairs> chooser =
+                limitSet.allowance().map(allowance -> new VaryingPairs(allowance, core.pairs(), limitSet.rounding()));
+        Set<Integer> varying = chooser.map(one -> one.choose(cases)).orElse(Set.of());
+        int mayVary = chooser.map(VaryingPairs::allowed).orElse(0);
+        List<Finding> findings =
+                cases.stream().map(one -> finding(one, varying, mayVary)).toList();
+        return new Judgement(
+                limitSet.id(),
+                limitSet.revision(),
+                limitSet.sha256(),
+                engine,
+                verdict(findings),
+                findings,
+                sweeps.values().stream().flatMap(List::stream).toList());
+    }
+
+    private static Verdict verdict(List<Finding> findings) {
+        if (findings.stream().anyMatch(finding -> finding.outcome() == Outcome.FAIL)) {
+            return Verdict.REJECTED;
+        }
+        boolean allPass =
+                !findings.isEmpty() && findings.stream().allMatch(finding -> finding.outcome() == Outcome.PASS);
+        return allPass ? Verdict.ACCEPTED : Verdict.INCOMPLETE;
+    }
+
+    private Finding finding(VaryingPairs.Case one, Set<Integer> varying, int mayVary) {
+        Requirement requirement = one.requirement();
+        Evaluation evaluation = one.evaluator().evaluate(one.population(), Set.of());
+        Optional<String> unfit = lapsedEquipment(requirement).or(() -> outsideWindow(requirement));
+        if (unfit.isPresent()) {
+            return finding(requirement, Outcome.NOT_TESTED, unfit.get(), evaluation, Set.of());
+        }
+        if (!evaluation.fails()) {
+            return passUnlessObstructed(one, evaluation, null, Set.of());
+        }
+        Evaluation without = one.evaluator().evaluate(one.population(), varying);
+        boolean mayBeHelped = !varying.isEmpty()
+                && limitSet.allowance()
+                        .map(Allowance::ceilings)
+                        .orElse(Map.of())
+                        .containsKey(requirement.property());
+        if (!mayBeHelped || without.figure() == null || without.fails()) {
+            return finding(requirement, Outcome.FAIL, null, evaluation, Set.of());
+        }
+        String reason = "allowed variation: pair "
+                + String.join(", ", varying.stream().map(String::valueOf).toList())
+                + " left out of the arithmetic; of " + core.pairs() + " pairs " + mayVary
+                + " may vary; with it the worst value is " + evaluation.figure().value() + " "
+                + evaluation.figure().unit();
+        return passUnlessObstructed(one, without, reason, varying);
+    }
+
+    private Finding passUnlessObstructed(
+            VaryingPairs.Case one, Evaluation evaluation, String reason, Set<Integer> varying) {
+        List<String> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.population()));
+        obstacles.addAll(evaluation.obstacles());
+        return obstacles.isEmpty()
+                ? finding(one.requirement(), Outcome.PASS, reason, evaluation, varying)
+                : finding(one.requirement(), Outcome.NOT_TESTED, inShort(obstacles), evaluation, varying);
+    }
+
+    private static String inShort(List<String> obstacles) {
+        String shown = String.join("; ", obstacles.subList(0, Math.min(OBSTACLES_SHOWN, obstacles.size())));
+        int more = obstacles.size() - OBSTACLES_SHOWN;
+        return more > 0 ? shown + "; and " + more + " more" : shown;
+    }
+
+    private static Finding finding(
+            Requirement requirement, Outcome outcome, String reason, Evaluation evaluation, Set<Integer> varying) {
+        return new Finding(
+                requirement.id(),
+                requirement.property(),
+                outcome,
+                reason,
+                evaluation.figure(),
+                evaluation.points(),
+                List.copyOf(varying),
+                DecisionRule.SIMPLE_ACCEPTANCE);
+    }
+
+    private Optional<String> lapsedEquipment(Requirement requirement) {
+        LocalDate day = result.finished().toLocalDate();
+        return result.equipment().stream()
+                .filter(equipment -> Stream.concat(
+                                Stream.of(requirement.property()), requirement.property().parts().stream())
+                        .anyMatch(property -> equipment.lapsedFor(property, day)))
+                .min(Comparator.comparing(Equipment::id))
+                .map(equipment -> "equipment out of calibration: " + equipment.id() + " was due "
+                        + equipment.calibrationDue() + ", the test was finished " + day);
+    }
+
+    private Optional<String> outsideWindow(Requirement requirement) {
+        return requirement
+                .temperatureWindow()
+                .filter(window -> !window.holds(result.temperature()))
+                .map(window -> "temperature outside the window: measured at "
+                        + result.temperature().celsius() + " °C; the limit holds at "
+                        + window.at().celsius() + " ± "
+                        + window.within() + " °C and no law of correction is stated");
     }
 }

@@ -32,7 +32,7 @@ public enum Property {
     PS_NEXT("dB", Form.SWEEP_AT_AN_END, PAIR),
     ACR_F("dB", Form.SWEEP_AT_AN_END, ORDERED_COMBINATION),
     PS_ACR_F("dB", Form.SWEEP_AT_AN_END, PAIR),
-    FEXT("dB", Form.SWEEP_AT_AN_END, COMBINATION),
+    FEXT("dB", Form.SWEEP_AT_ANY_END, COMBINATION),
     RETURN_LOSS("dB", Form.SWEEP_AT_AN_END, PAIR),
     TCL("dB", Form.SWEEP_AT_AN_END, PAIR),
     EL_TCTL("dB", Form.SWEEP_AT_AN_END, PAIR),
@@ -55,6 +55,7 @@ public enum Property {
         SCALAR,
         SWEEP,
         SWEEP_AT_AN_END,
+        SWEEP_AT_ANY_END,
         SCALAR_OR_SWEEP,
         SAMPLES
     }
@@ -103,7 +104,7 @@ public enum Property {
 
     /** Whether it is measured against frequency. */
     public boolean isSweep() {
-        return form == Form.SWEEP || form == Form.SWEEP_AT_AN_END || form == Form.SCALAR_OR_SWEEP;
+        return form != Form.SCALAR && form != Form.SAMPLES;
     }
 
     /** Whether it is measured as a single value. */
@@ -111,9 +112,25 @@ public enum Property {
         return form == Form.SCALAR || form == Form.SCALAR_OR_SWEEP || form == Form.SAMPLES;
     }
 
-    /** Whether each sweep belongs to an end of the cable. */
+    /** Whether each sweep may belong to an end of the cable. */
     public boolean hasEnds() {
+        return form == Form.SWEEP_AT_AN_END || form == Form.SWEEP_AT_ANY_END;
+    }
+
+    /** Whether each sweep must say its end; where it must, a requirement needs the near end. */
+    public boolean needsEnd() {
         return form == Form.SWEEP_AT_AN_END;
+    }
+
+    /** The properties that it can be derived from; empty when it is measured as such alone. */
+    public Set<Property> parts() {
+        return switch (this) {
+            case RESISTANCE_UNBALANCE, RESISTANCE_UNBALANCE_BETWEEN_PAIRS -> EnumSet.of(CONDUCTOR_RESISTANCE);
+            case PS_NEXT -> EnumSet.of(NEXT);
+            case PS_ACR_F -> EnumSet.of(ACR_F);
+            case DELAY_SKEW -> EnumSet.of(PROPAGATION_DELAY);
+            default -> EnumSet.noneOf(Property.class);
+        };
     }
 
     /** Whether several samples of one site may be given. */

@@ -19,7 +19,7 @@ final class Subjects {
                             .collect(Collectors.joining(" or a "))
                     + ", not to " + subject.words());
         }
-        if (property.hasEnds() && subject.end() == null) {
+        if (property.needsEnd() && subject.end() == null) {
             throw new IllegalArgumentException(property + " needs an end: near or far");
         }
         if (!property.hasEnds() && subject.end() != null) {

@@ -1,0 +1,119 @@
+package dev.reelproof.correction;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** The correction laws by the names that limit sets call them. */
+public final class Laws {
+    private static final String COEFFICIENT = "coefficient";
+    private static final String TO_40 = "to-40";
+    private static final String ABOVE_40 = "above-40";
+    private static final String LONGER = "longer";
+
+    /** What a law takes; a parameter without a default must be given. */
+    private record Parameter(String name, OptionalDouble otherwise, String meaning) {}
+
+    private record Entry(List<Parameter> parameters, Function<Map<String, Double>, CorrectionLaw> law) {}
+
+    private static final Map<String, Entry> LAWS = new LinkedHashMap<>();
+
+    static {
+        add(
+                CopperTemperature.NAME,
+                given -> new CopperTemperature(given.get(COEFFICIENT)),
+                required(COEFFICIENT, "per °C, such as 0.00393 for annealed copper"));
+        add(
+                UnscreenedLossTemperature.NAME,
+                given -> new UnscreenedLossTemperature(given.get(TO_40), given.get(ABOVE_40)),
+                required(TO_40, "increase per °C up to 40 °C, such as 0.004"),
+                required(ABOVE_40, "increase per °C above 40 °C, such as 0.006"));
+        add(LinearLength.NAME, given -> new LinearLength());
+        add(SquareRootLength.NAME, given -> new SquareRootLength());
+        add(
+                NearEndCrosstalkLength.NAME,
+                given -> new NearEndCrosstalkLength(isYes(given.get(LONGER))),
+                new Parameter(LONGER, OptionalDouble.of(0), "0: only below the reference length, 1: above it too"));
+        add(FarEndCrosstalkLength.NAME, given -> new FarEndCrosstalkLength());
+        add(InsulationResistanceLength.NAME, given -> new InsulationResistanceLength());
+    }
+
+    private Laws() {}
+
+    private static void add(String name, Function<Map<String, Double>, CorrectionLaw> law, Parameter... parameters) {
+        LAWS.put(name, new Entry(List.of(parameters), law));
+    }
+
+    private static Parameter required(String name, String meaning) {
+        return new Parameter(name, OptionalDouble.empty(), meaning);
+    }
+
+    private static boolean isYes(double value) {
+        if (value == 1) {
+            return true;
+        }
+        if (value == 0) {
+            return false;
+        }
+        throw new IllegalArgumentException("the parameter '" + LONGER + "' of " + NearEndCrosstalkLength.NAME + " is "
+                + PlainDecimal.of(value) + "; it must be 0 (only below the reference length) or 1 (above it too)");
+    }
+
+    /**
+     * The law of that name with its coefficients.
+     *
+     * @param name as in a limit set, such as {@code copper-temperature}
+     * @param parameters coefficients by name, in the units that the law's class states
+     * @throws IllegalArgumentException when the law or a parameter is unknown, a parameter is missing, or a value is impossible
+     */
+    public static CorrectionLaw named(String name, Map<String, Double> parameters) {
+        Entry entry = entry(name);
+        List<String> known = parameters(name);
+        Map<String, Double> given = new TreeMap<>(parameters);
+        for (String parameter : given.keySet()) {
+            if (!known.contains(parameter)) {
+                throw new IllegalArgumentException("the correction law " + name + " has no parameter '" + parameter
+                        + "'; " + (known.isEmpty() ? "it takes none" : "it takes " + String.join(", ", known)));
+            }
+        }
+        for (Parameter parameter : entry.parameters()) {
+            if (given.get(parameter.name()) == null) {
+                given.put(
+                        parameter.name(),
+                        parameter
+                                .otherwise()
+                                .orElseThrow(() -> new IllegalArgumentException("the correction law " + name
+                                        + " needs the parameter '" + parameter.name() + "' (" + parameter.meaning()
+                                        + ")")));
+            }
+        }
+        return entry.law().apply(given);
+    }
+
+    /** The names of all laws, in a fixed order. */
+    public static List<String> names() {
+        return List.copyOf(LAWS.keySet());
+    }
+
+    /**
+     * The names of the parameters that a law takes, in a fixed order.
+     *
+     * @throws IllegalArgumentException when the law is unknown
+     */
+    public static List<String> parameters(String name) {
+        return entry(name).parameters().stream().map(Parameter::name).toList();
+    }
+
+    private static Entry entry(String name) {
+        Entry entry = LAWS.get(name);
+        if (entry == null) {
+            throw new IllegalArgumentException("unknown correction law '" + name + "'; known laws: "
+                    + LAWS.keySet().stream().collect(Collectors.joining(", ")));
+        }
+        return entry;
+    }
+}

@@ -1,0 +1,41 @@
+package dev.reelproof.correction;
+
+/**
+ * Source: IEC 61156, resistance unbalance between pairs (from memory).
+ *
+ * <p>The resistance of a pair whose two conductors carry current side by side, by which pairs are compared with each other.
+ *
+ * <ul>
+ *   <li>Equation: Rp = Ra Rb / (Ra + Rb)
+ *   <li>Symbols: Ra, Rb resistances of the pair's conductors and Rp that of both in parallel, in ohm
+ *   <li>Range: resistances above 0 and finite
+ *   <li>Edge cases: equal conductors give half of one; the order of the two does not matter
+ *   <li>Known error: none
+ * </ul>
+ */
+public final class PairResistance {
+    /** The source of the definition. */
+    public static final String CITATION = "IEC 61156, resistance unbalance between pairs (from memory)";
+
+    private PairResistance() {}
+
+    /**
+     * The resistance of both conductors in parallel, in ohm.
+     *
+     * @param ra resistance of conductor a in ohm, above 0
+     * @param rb resistance of conductor b in ohm, above 0
+     * @throws IllegalArgumentException when a resistance is not above 0 and finite
+     */
+    public static double parallel(double ra, double rb) {
+        requireResistance(ra);
+        requireResistance(rb);
+        return ra * rb / (ra + rb);
+    }
+
+    static void requireResistance(double ohms) {
+        if (!(ohms > 0 && Double.isFinite(ohms))) {
+            throw new IllegalArgumentException(
+                    "a conductor resistance is " + PlainDecimal.of(ohms) + " ohm; it must be above 0 and finite");
+        }
+    }
+}

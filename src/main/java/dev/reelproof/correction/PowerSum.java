@@ -1,0 +1,39 @@
+package dev.reelproof.correction;
+
+/**
+ * Source: ASTM D4566, power sum of a pair from all other pairs (from memory; that D4566 defines it was read in a course text).
+ *
+ * <p>The crosstalk that one pair receives from all others at once, as the sum of their powers.
+ *
+ * <ul>
+ *   <li>Equation: P = −10 log10 Σ 10^(−X/10)
+ *   <li>Symbols: X crosstalk loss of one combination and P power-sum crosstalk loss, in dB at one frequency
+ *   <li>Range: any finite levels, at least one
+ *   <li>Edge cases: one part gives itself; the sum is never above its smallest part; the order of the parts does not matter
+ *   <li>Known error: voltages of like phase add up to 3 dB more per doubling than powers do; the standard counts powers
+ * </ul>
+ */
+public final class PowerSum {
+    /** The source of the definition. */
+    public static final String CITATION = "ASTM D4566, power sum (from memory)";
+
+    private PowerSum() {}
+
+    /**
+     * The power sum of levels of loss at one frequency, in dB.
+     *
+     * @param levels losses in dB, at least one, finite
+     * @throws IllegalArgumentException when there is none or one is not finite
+     */
+    public static double of(double... levels) {
+        double[] ascending = Population.ascending("a power sum", "dB", 1, levels);
+        double smallest = ascending[0];
+        // Smallest powers first, all relative to the greatest: the order of the input cannot enter, and nothing
+        // underflows.
+        double ratio = 0;
+        for (int i = ascending.length - 1; i >= 0; i--) {
+            ratio += Decibels.powerRatio(smallest - ascending[i]);
+        }
+        return smallest - Decibels.ofPowerRatio(ratio);
+    }
+}

@@ -1,0 +1,125 @@
+package dev.reelproof.judgement;
+
+import dev.reelproof.correction.Circumstances;
+import dev.reelproof.correction.CorrectionLaw;
+import dev.reelproof.correction.Laws;
+import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.Requirement;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Subject;
+import dev.reelproof.quantity.FrequencyGrid;
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.ReadingUnit;
+import dev.reelproof.quantity.Temperature;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Applies the laws that a requirement names to the values of one result. */
+final class Corrector {
+    private final Evidence evidence;
+    private final Temperature referenceTemperature;
+    private final Length referenceLength;
+    private final String unit;
+    private final List<CorrectionLaw> laws;
+    private final Map<Integer, Optional<LossCurve>> lossCurves = new HashMap<>();
+
+    Corrector(Evidence evidence, LimitSet limitSet, Requirement requirement) {
+        this.evidence = evidence;
+        this.referenceTemperature = limitSet.referenceTemperature();
+        this.referenceLength = limitSet.referenceLengthOf(requirement);
+        this.unit = requirement.unit().text();
+        this.laws = requirement.laws().stream()
+                .map(law -> Laws.named(law.name(), law.parameters()))
+                .toList();
+    }
+
+    /** Refuses a temperature that a law is not stated to hold at. */
+    void requireCovers(Temperature temperature) {
+        laws.forEach(law -> law.requireCovers(temperature));
+    }
+
+    /** The unit of corrected values. */
+    String unit() {
+        return unit;
+    }
+
+    /** A single value at the reference. */
+    double correct(double value, ReadingUnit sentUnit) {
+        return applied(value, circumstances(sentUnit));
+    }
+
+    /** A value of a sweep at the reference. */
+    double correct(double value, ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
+        return applied(value, circumstances(sentUnit, subject, grid, index));
+    }
+
+    private double applied(double value, Circumstances circumstances) {
+        double corrected = value;
+        for (CorrectionLaw law : laws) {
+            corrected = law.correct(corrected, circumstances);
+        }
+        return corrected;
+    }
+
+    /** The chain of a single value. */
+    List<Step> steps(Property property, double value, ReadingUnit sentUnit) {
+        return steps(property, value, circumstances(sentUnit));
+    }
+
+    /** The chain of a value of a sweep. */
+    List<Step> steps(
+            Property property, double value, ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
+        return steps(property, value, circumstances(sentUnit, subject, grid, index));
+    }
+
+    private List<Step> steps(Property property, double value, Circumstances circumstances) {
+        List<Step> steps = new ArrayList<>();
+        double corrected = value;
+        for (int i = 0; i < laws.size(); i++) {
+            CorrectionLaw law = laws.get(i);
+            corrected = law.correct(corrected, circumstances);
+            steps.add(new Step(
+                    "corrected",
+                    law.name() + ": " + law.formula() + "; " + figures(circumstances),
+                    corrected,
+                    i + 1 == laws.size() ? unit : property.canonicalUnit(),
+                    law.citation()));
+        }
+        return steps;
+    }
+
+    private static String figures(Circumstances circumstances) {
+        String figures = "t = " + circumstances.temperature().celsius() + " °C, reference "
+                + circumstances.referenceTemperature().celsius() + " °C; L = "
+                + circumstances.length().metres() + " m, reference "
+                + circumstances.referenceLength().metres() + " m";
+        OptionalDouble loss = circumstances.lossPerMetre();
+        return loss.isPresent() ? figures + "; a = " + loss.getAsDouble() + " dB/m measured" : figures;
+    }
+
+    private Circumstances circumstances(ReadingUnit sentUnit) {
+        return new Circumstances(
+                evidence.result().temperature(),
+                evidence.lengthOf(sentUnit),
+                referenceTemperature,
+                referenceLength,
+                OptionalDouble.empty());
+    }
+
+    private Circumstances circumstances(ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
+        Circumstances circumstances = circumstances(sentUnit);
+        OptionalDouble loss = subject.pair() == null
+                ? OptionalDouble.empty()
+                : lossCurve(subject.pair()).map(curve -> curve.at(grid, index)).orElse(OptionalDouble.empty());
+        return loss.isPresent() ? circumstances.withLossPerMetre(loss.getAsDouble()) : circumstances;
+    }
+
+    private Optional<LossCurve> lossCurve(int pair) {
+        return lossCurves.computeIfAbsent(pair, key -> evidence.sweep(Property.INSERTION_LOSS, Subject.ofPair(key))
+                .map(sweep -> new LossCurve(sweep, evidence.lengthOf(sweep.unit()))));
+    }
+}

@@ -1,0 +1,67 @@
+package dev.reelproof.judgement;
+
+import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Reading;
+import dev.reelproof.measurement.ReelResult;
+import dev.reelproof.measurement.Subject;
+import dev.reelproof.measurement.Sweep;
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.ReadingUnit;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/** A result's values, found by property and subject; always in the order of the subjects, whatever the upload's was. */
+final class Evidence {
+    private final ReelResult result;
+    private final Map<Property, TreeMap<Subject, Reading>> readings = new EnumMap<>(Property.class);
+    private final Map<Property, TreeMap<Subject, Sweep>> sweeps = new EnumMap<>(Property.class);
+
+    Evidence(ReelResult result) {
+        this.result = result;
+        for (Reading reading : result.readings()) {
+            readings.computeIfAbsent(reading.property(), property -> new TreeMap<>())
+                    .put(reading.subject(), reading);
+        }
+        for (Sweep sweep : result.sweeps()) {
+            sweeps.computeIfAbsent(sweep.property(), property -> new TreeMap<>())
+                    .put(sweep.subject(), sweep);
+        }
+    }
+
+    ReelResult result() {
+        return result;
+    }
+
+    List<Reading> readings(Property property) {
+        return List.copyOf(readings.getOrDefault(property, new TreeMap<>()).values());
+    }
+
+    Optional<Reading> reading(Property property, Subject subject) {
+        return Optional.ofNullable(
+                readings.getOrDefault(property, new TreeMap<>()).get(subject));
+    }
+
+    List<Sweep> sweeps(Property property) {
+        return List.copyOf(sweeps.getOrDefault(property, new TreeMap<>()).values());
+    }
+
+    Optional<Sweep> sweep(Property property, Subject subject) {
+        return Optional.ofNullable(
+                sweeps.getOrDefault(property, new TreeMap<>()).get(subject));
+    }
+
+    /** Near-end crosstalk of two pairs at one end: one sweep serves both, so either order will do. */
+    Optional<Sweep> sweepOfEitherOrder(Property property, int pair, int partner, End end) {
+        Subject subject = Subject.ofCombination(pair, partner).at(end);
+        return sweep(property, subject).or(() -> sweep(property, subject.reversed()));
+    }
+
+    /** The length that a value belongs to: the one its unit refers it to, else that of the reel. */
+    Length lengthOf(ReadingUnit unit) {
+        return unit.referredTo().orElse(result.length());
+    }
+}

@@ -1,0 +1,255 @@
+package dev.reelproof.judgement;
+
+import dev.reelproof.correction.OutsideLawException;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Reading;
+import dev.reelproof.measurement.Subject;
+import dev.reelproof.measurement.Sweep;
+import dev.reelproof.quantity.FrequencyGrid;
+import dev.reelproof.quantity.ReadingUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntFunction;
+import java.util.stream.Collectors;
+
+/**
+ * The values of one subject, ready to be judged: as measured, as corrected, and the chain between them.
+ *
+ * <p>A single value is a series of one without a grid. A point that could not be corrected holds NaN and a reason.
+ */
+final class Series {
+    private final Property property;
+    private final Subject subject;
+    private final FrequencyGrid grid;
+    private final double[] measured;
+    private final double[] sent;
+    private final ReadingUnit sentUnit;
+    private final double[] corrected;
+    private final boolean derived;
+    private final String[] obstacles;
+    private final IntFunction<List<Step>> steps;
+
+    private Series(
+            Property property,
+            Subject subject,
+            FrequencyGrid grid,
+            double[] measured,
+            double[] sent,
+            ReadingUnit sentUnit,
+            double[] corrected,
+            boolean derived,
+            String[] obstacles,
+            IntFunction<List<Step>> steps) {
+        this.property = property;
+        this.subject = subject;
+        this.grid = grid;
+        this.measured = measured;
+        this.sent = sent;
+        this.sentUnit = sentUnit;
+        this.corrected = corrected;
+        this.derived = derived;
+        this.obstacles = obstacles;
+        this.steps = steps;
+    }
+
+    /** A single value, corrected. */
+    static Series of(Reading reading, Corrector corrector) {
+        String[] obstacles = new String[1];
+        double[] corrected = {Double.NaN};
+        try {
+            corrected[0] = corrector.correct(reading.value(), reading.unit());
+        } catch (OutsideLawException e) {
+            obstacles[0] = e.getMessage();
+        }
+        return new Series(
+                reading.property(),
+                reading.subject(),
+                null,
+                new double[] {reading.value()},
+                new double[] {reading.sent()},
+                reading.unit(),
+                corrected,
+                false,
+                obstacles,
+                index -> {
+                    List<Step> steps = measuredSteps(
+                            reading.property(),
+                            reading.origin().of(0) + ": " + reading.property() + " of "
+                                    + reading.subject().words(),
+                            reading.sent(),
+                            reading.unit().text(),
+                            reading.unit().numerator(),
+                            reading.value());
+                    steps.addAll(corrector.steps(reading.property(), reading.value(), reading.unit()));
+                    return steps;
+                });
+    }
+
+    /** A sweep, corrected point by point. */
+    static Series of(Sweep sweep, Corrector corrector) {
+        int size = sweep.size();
+        String[] obstacles = new String[size];
+        double[] corrected = new double[size];
+        for (int i = 0; i < size; i++) {
+            try {
+                corrected[i] = corrector.correct(sweep.value(i), sweep.unit(), sweep.subject(), sweep.grid(), i);
+            } catch (OutsideLawException e) {
+                corrected[i] = Double.NaN;
+                obstacles[i] = e.getMessage();
+            }
+        }
+        return new Series(
+                sweep.property(),
+                sweep.subject(),
+                sweep.grid(),
+                sweep.values(),
+                sweep.sent(),
+                sweep.unit(),
+                corrected,
+                false,
+                obstacles,
+                index -> {
+                    List<Step> steps = measuredSteps(
+                            sweep.property(),
+                            sweep.origin().of(index) + ": " + sweep.property() + " of "
+                                    + sweep.subject().words() + " at "
+                                    + sweep.grid().megahertz(index) + " MHz",
+                            sweep.sent(index),
+                            sweep.unit().text(),
+                            sweep.unit().numerator(),
+                            sweep.value(index));
+                    steps.addAll(corrector.steps(
+                            sweep.property(), sweep.value(index), sweep.unit(), sweep.subject(), sweep.grid(), index));
+                    return steps;
+                });
+    }
+
+    private static List<Step> measuredSteps(
+            Property property, String place, double sent, String sentUnit, String numerator, double value) {
+        List<Step> steps = new ArrayList<>();
+        steps.add(new Step("measured", place, sent, sentUnit, null));
+        if (!numerator.equals(property.canonicalUnit())) {
+            steps.add(new Step(
+                    "converted", numerator + " to " + property.canonicalUnit(), value, property.canonicalUnit(), null));
+        }
+        return steps;
+    }
+
+    /** How a derived value is formed from its parts' values; the same at every frequency. */
+    @FunctionalInterface
+    interface Formula {
+        double of(double[] parts);
+    }
+
+    /**
+     * A series derived point by point from parts on one grid.
+     *
+     * @param formula how the parts make the value
+     * @param words the formula for people
+     * @param source where the formula comes from
+     * @param unit the unit of the corrected value
+     */
+    static Series derived(
+            Property property,
+            Subject subject,
+            List<Series> parts,
+            Formula formula,
+            String words,
+            String source,
+            String unit) {
+        FrequencyGrid grid = parts.get(0).grid;
+        int size = parts.get(0).size();
+        double[] measured = new double[size];
+        double[] corrected = new double[size];
+        String[] obstacles = new String[size];
+        double[] values = new double[parts.size()];
+        for (int i = 0; i < size; i++) {
+            for (int part = 0; part < values.length; part++) {
+                values[part] = parts.get(part).measured[i];
+            }
+            measured[i] = formula.of(values);
+            for (int part = 0; part < values.length; part++) {
+                values[part] = parts.get(part).corrected[i];
+                if (parts.get(part).obstacles[i] != null) {
+                    obstacles[i] = parts.get(part).obstacles[i];
+                }
+            }
+            corrected[i] = obstacles[i] == null ? formula.of(values) : Double.NaN;
+        }
+        return new Series(
+                property,
+                subject,
+                grid,
+                measured,
+                measured,
+                ReadingUnit.parse(property.canonicalUnit()),
+                corrected,
+                true,
+                obstacles,
+                index -> {
+                    List<Step> steps = new ArrayList<>();
+                    parts.forEach(part -> steps.addAll(part.steps(index)));
+                    steps.add(new Step(
+                            "derived",
+                            property + " of " + subject.words() + ": " + words + " of "
+                                    + parts.stream()
+                                            .map(part -> part.property + " of " + part.subject.words())
+                                            .collect(Collectors.joining("; ")),
+                            corrected[index],
+                            unit,
+                            source));
+                    return steps;
+                });
+    }
+
+    /** Whether two series stand on the same frequencies, or both on none. */
+    boolean sharesGridWith(Series other) {
+        return grid == other.grid || (grid != null && grid.equals(other.grid));
+    }
+
+    Subject subject() {
+        return subject;
+    }
+
+    /** The frequencies; null for a single value. */
+    FrequencyGrid grid() {
+        return grid;
+    }
+
+    int size() {
+        return corrected.length;
+    }
+
+    /** The value as sent; of a derived series, formed from the parts before correction, in the canonical unit. */
+    double sent(int index) {
+        return sent[index];
+    }
+
+    ReadingUnit sentUnit() {
+        return sentUnit;
+    }
+
+    double corrected(int index) {
+        return corrected[index];
+    }
+
+    /** Why a point could not be corrected; empty when it was. */
+    Optional<String> obstacle(int index) {
+        return Optional.ofNullable(obstacles[index]);
+    }
+
+    boolean derived() {
+        return derived;
+    }
+
+    /** The chain from the raw value to the corrected one. */
+    List<Step> steps(int index) {
+        return steps.apply(index);
+    }
+
+    /** The series as it is kept and plotted. */
+    CorrectedSweep toSweep(String unit) {
+        return new CorrectedSweep(property, subject, grid, measured, corrected, unit, derived);
+    }
+}

@@ -1,0 +1,121 @@
+package dev.reelproof.correction;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Laws by the names that limit sets use. */
+class LawsTest {
+
+    @Test
+    void namesAreThoseOfTheLimitSets() {
+        assertEquals(
+                List.of(
+                        "copper-temperature",
+                        "unscreened-loss-temperature",
+                        "linear-length",
+                        "square-root-length",
+                        "near-end-crosstalk-length",
+                        "far-end-crosstalk-length",
+                        "insulation-resistance-length"),
+                Laws.names());
+    }
+
+    @Test
+    void eachNameGivesItsLawWithItsCoefficients() {
+        assertEquals(new CopperTemperature(0.00393), Laws.named("copper-temperature", Map.of("coefficient", 0.00393)));
+        assertEquals(
+                new UnscreenedLossTemperature(0.004, 0.006),
+                Laws.named("unscreened-loss-temperature", Map.of("to-40", 0.004, "above-40", 0.006)));
+        assertEquals(new LinearLength(), Laws.named("linear-length", Map.of()));
+        assertEquals(new SquareRootLength(), Laws.named("square-root-length", Map.of()));
+        assertEquals(new NearEndCrosstalkLength(false), Laws.named("near-end-crosstalk-length", Map.of()));
+        assertEquals(new NearEndCrosstalkLength(false), Laws.named("near-end-crosstalk-length", Map.of("longer", 0.0)));
+        assertEquals(new NearEndCrosstalkLength(true), Laws.named("near-end-crosstalk-length", Map.of("longer", 1.0)));
+        assertEquals(new FarEndCrosstalkLength(), Laws.named("far-end-crosstalk-length", Map.of()));
+        assertEquals(new InsulationResistanceLength(), Laws.named("insulation-resistance-length", Map.of()));
+    }
+
+    @Test
+    void everyLawSaysItsNameSourceAndFormula() {
+        for (String name : Laws.names()) {
+            CorrectionLaw law = Laws.named(name, validParameters(name));
+            assertEquals(name, law.name());
+            assertTrue(law.citation().contains("(read") || law.citation().contains("from memory"), law.citation());
+            assertFalse(law.formula().isBlank(), name);
+        }
+        assertTrue(new CopperTemperature(0.00393).formula().contains("0.00393"));
+        assertTrue(new UnscreenedLossTemperature(0.004, 0.006).formula().contains("1.08 + 0.006 (t − 40)"));
+    }
+
+    private static Map<String, Double> validParameters(String name) {
+        return switch (name) {
+            case "copper-temperature" -> Map.of("coefficient", 0.004);
+            case "unscreened-loss-temperature" -> Map.of("to-40", 0.004, "above-40", 0.006);
+            default -> Map.of();
+        };
+    }
+
+    @Test
+    void parametersByLaw() {
+        assertEquals(List.of("coefficient"), Laws.parameters("copper-temperature"));
+        assertEquals(List.of("to-40", "above-40"), Laws.parameters("unscreened-loss-temperature"));
+        assertEquals(List.of("longer"), Laws.parameters("near-end-crosstalk-length"));
+        assertEquals(List.of(), Laws.parameters("linear-length"));
+        assertThrows(IllegalArgumentException.class, () -> Laws.parameters("copper"));
+    }
+
+    @Test
+    void anUnknownLawIsNamedWithTheKnownOnes() {
+        assertRefused("copper", Map.of(), "unknown correction law 'copper'", "copper-temperature, ");
+    }
+
+    @Test
+    void anUnknownParameterIsNamedWithTheKnownOnes() {
+        assertRefused("copper-temperature", Map.of("alpha", 0.004), "no parameter 'alpha'", "it takes coefficient");
+        assertRefused("linear-length", Map.of("alpha", 0.004), "no parameter 'alpha'", "it takes none");
+    }
+
+    @Test
+    void aMissingParameterIsNamedWithAnExample() {
+        assertRefused("copper-temperature", Map.of(), "needs the parameter 'coefficient'", "0.00393");
+        assertRefused("unscreened-loss-temperature", Map.of("to-40", 0.004), "needs the parameter 'above-40'", "0.006");
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, -0.004, 0.4, Double.NaN, Double.POSITIVE_INFINITY})
+    void anImpossibleCoefficientIsNamedWithWhatWouldBeRight(double impossible) {
+        assertRefused(
+                "copper-temperature", Map.of("coefficient", impossible), "coefficient", "above 0 and at most 0.01");
+        assertRefused(
+                "unscreened-loss-temperature",
+                Map.of("to-40", impossible, "above-40", 0.006),
+                "to-40",
+                "above 0 and at most 0.02");
+        assertRefused(
+                "unscreened-loss-temperature",
+                Map.of("to-40", 0.004, "above-40", impossible),
+                "above-40",
+                "above 0 and at most 0.02");
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {2, 0.5, -1, Double.NaN})
+    void longerIsYesOrNo(double neither) {
+        assertRefused("near-end-crosstalk-length", Map.of("longer", neither), "'longer'", "must be 0");
+    }
+
+    private static void assertRefused(String name, Map<String, Double> parameters, String what, String right) {
+        String message = assertThrows(IllegalArgumentException.class, () -> Laws.named(name, parameters))
+                .getMessage();
+        assertTrue(message.contains(what), message);
+        assertTrue(message.contains(right), message);
+    }
+}

@@ -1,0 +1,237 @@
+package dev.reelproof.judgement;
+
+import dev.reelproof.limit.Allowance;
+import dev.reelproof.limit.Bound;
+import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.GridRule;
+import dev.reelproof.limit.LawSpec;
+import dev.reelproof.limit.Limit;
+import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.PairCount;
+import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RoundingRule;
+import dev.reelproof.limit.Scope;
+import dev.reelproof.limit.Segment;
+import dev.reelproof.limit.Source;
+import dev.reelproof.limit.Statistic;
+import dev.reelproof.limit.TemperatureWindow;
+import dev.reelproof.measurement.CoreUnit;
+import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.Origin;
+import dev.reelproof.measurement.Product;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Reading;
+import dev.reelproof.measurement.ReelResult;
+import dev.reelproof.measurement.Subject;
+import dev.reelproof.measurement.Sweep;
+import dev.reelproof.quantity.FrequencyGrid;
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.ReadingUnit;
+import dev.reelproof.quantity.Temperature;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+
+/** A test bay for tests: builds limit sets of one or a few requirements and results to judge by them. */
+final class Bench {
+    private static final Source SOURCE = new Source("a figure of this test's own", true);
+    private static final LocalDate DUE = LocalDate.of(2026, 12, 31);
+
+    private int pairs = 4;
+    private List<CoreUnit> units = List.of();
+    private double metres = 100;
+    private double celsius = 20;
+    private RoundingRule rounding = RoundingRule.ABSOLUTE;
+    private Optional<Allowance> allowance = Optional.empty();
+    private LocalDate due = DUE;
+    private final List<Requirement> requirements = new ArrayList<>();
+    private final List<Reading> readings = new ArrayList<>();
+    private final List<Sweep> sweeps = new ArrayList<>();
+
+    static Limit atMost(double value, int places) {
+        return Limit.atMost(new Bound.Constant(value, places));
+    }
+
+    static Limit atLeast(double value, int places) {
+        return Limit.atLeast(new Bound.Constant(value, places));
+    }
+
+    static Bound flat(double value, double from, double to) {
+        return new Bound.Curve(List.of(new Segment.RootPolynomial(from, to, value, 0, 0, 0)));
+    }
+
+    static Requirement requirement(Property property, Statistic statistic, Limit limit, Domain domain, String unit) {
+        return new Requirement(
+                statistic == Statistic.INDIVIDUAL
+                        ? property.tradeName()
+                        : property.tradeName() + "-" + statistic.word(),
+                property,
+                statistic,
+                limit,
+                domain,
+                ReadingUnit.parse(unit),
+                List.of(),
+                Optional.of("minimum"),
+                Scope.CORE,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                SOURCE,
+                Optional.empty());
+    }
+
+    static Requirement with(Requirement base, LawSpec... laws) {
+        return new Requirement(
+                base.id(),
+                base.property(),
+                base.statistic(),
+                base.limit(),
+                base.domain(),
+                base.unit(),
+                List.of(laws),
+                base.denominator(),
+                base.scope(),
+                base.pairs(),
+                base.unitPairs(),
+                base.temperatureWindow(),
+                base.source(),
+                base.condition());
+    }
+
+    static Requirement within(Requirement base, Scope scope, PairCount unitPairs, TemperatureWindow window) {
+        return new Requirement(
+                base.id(),
+                base.property(),
+                base.statistic(),
+                base.limit(),
+                base.domain(),
+                base.unit(),
+                base.laws(),
+                base.denominator(),
+                scope,
+                base.pairs(),
+                Optional.ofNullable(unitPairs),
+                Optional.ofNullable(window),
+                base.source(),
+                base.condition());
+    }
+
+    static LawSpec law(String name) {
+        return new LawSpec(name, Map.of());
+    }
+
+    Bench pairs(int newPairs) {
+        this.pairs = newPairs;
+        return this;
+    }
+
+    Bench units(CoreUnit... newUnits) {
+        this.units = List.of(newUnits);
+        return this;
+    }
+
+    Bench reel(double newMetres, double newCelsius) {
+        this.metres = newMetres;
+        this.celsius = newCelsius;
+        return this;
+    }
+
+    Bench calibrationDue(LocalDate newDue) {
+        this.due = newDue;
+        return this;
+    }
+
+    Bench rounding(RoundingRule rule) {
+        this.rounding = rule;
+        return this;
+    }
+
+    Bench mayVary(int count, Map<Property, Bound.Constant> ceilings) {
+        this.allowance = Optional.of(new Allowance(
+                List.of(new Allowance.Step(new PairCount(1, Product.MOST_PAIRS), count)), ceilings, SOURCE));
+        return this;
+    }
+
+    Bench require(Requirement requirement) {
+        requirements.add(requirement);
+        return this;
+    }
+
+    Bench read(Property property, Subject subject, double value, String unit) {
+        readings.add(Reading.of(
+                property,
+                subject,
+                value,
+                ReadingUnit.parse(unit),
+                new Origin.JsonValue("/readings/" + readings.size() + "/value")));
+        return this;
+    }
+
+    Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value) {
+        double[] values = new double[grid.size()];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = value.applyAsDouble(grid.megahertz(i));
+        }
+        sweeps.add(Sweep.of(
+                property,
+                subject,
+                grid,
+                values,
+                ReadingUnit.parse(property.canonicalUnit()),
+                new Origin.JsonArray("/sweeps/" + sweeps.size() + "/values")));
+        return this;
+    }
+
+    /** Steps of 1 MHz from 1 MHz to a frequency. */
+    static FrequencyGrid everyMegahertzTo(int last) {
+        double[] megahertz = new double[last];
+        for (int i = 0; i < last; i++) {
+            megahertz[i] = i + 1;
+        }
+        return FrequencyGrid.ofMegahertz(megahertz);
+    }
+
+    Judgement judge() {
+        Product product = new Product("P", "", "set", pairs, "24 AWG", null, Map.of(), units);
+        ReelResult result = new ReelResult(
+                "P",
+                Length.ofMetres(metres),
+                Temperature.ofCelsius(celsius),
+                "bay-1",
+                null,
+                null,
+                OffsetDateTime.parse("2026-03-02T14:09:30Z"),
+                List.of(new Equipment("na-07", due, java.util.Set.of())),
+                readings,
+                sweeps);
+        LimitSet set = new LimitSet(
+                "set",
+                1,
+                LocalDate.of(2026, 1, 1),
+                "a set of this test's own",
+                new PairCount(1, Product.MOST_PAIRS),
+                Temperature.ofCelsius(20),
+                Length.ofMetres(100),
+                rounding,
+                new GridRule(0.025, 2),
+                requirements,
+                allowance,
+                List.of(),
+                "0",
+                "");
+        return Judge.judge(result, product, set, "test");
+    }
+
+    /** The finding of the only requirement. */
+    Finding only() {
+        Judgement judgement = judge();
+        if (judgement.findings().size() != 1) {
+            throw new AssertionError("one finding expected, not " + judgement.findings());
+        }
+        return judgement.findings().get(0);
+    }
+}
