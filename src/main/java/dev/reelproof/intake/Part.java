@@ -1,0 +1,88 @@
+package dev.reelproof.intake;
+
+import dev.reelproof.intake.IntakeException.Kind;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.Objects;
+
+/**
+ * One file of an upload, as received. Equal by content.
+ *
+ * @param name its name, unique in the upload: {@code result} for the JSON document, the file's name for a CSV file
+ * @param mediaType its media type as sent; kept, not relied on
+ * @param bytes its bytes as received
+ */
+public record Part(String name, String mediaType, byte[] bytes) {
+    /** The name of the part that is the JSON document. */
+    public static final String RESULT = "result";
+
+    private static final int LONGEST_NAME = 200;
+
+    /**
+     * A part.
+     *
+     * @throws IntakeException MALFORMED when the name is empty, too long or holds control characters
+     */
+    public Part {
+        if (name.isBlank()
+                || name.length() > LONGEST_NAME
+                || name.codePoints()
+                        .anyMatch(c -> Character.isISOControl(c) || Character.getType(c) == Character.SURROGATE)) {
+            throw IntakeException.of(
+                    Kind.MALFORMED,
+                    "upload",
+                    "a part needs a name of 1 to " + LONGEST_NAME + " characters on one line, not "
+                            + Words.quoted(name.replaceAll("\\p{Cntrl}", "?")));
+        }
+        mediaType = mediaType == null ? "" : mediaType;
+        bytes = bytes.clone();
+    }
+
+    @Override
+    public byte[] bytes() {
+        return bytes.clone();
+    }
+
+    /** How many bytes it has. */
+    public int size() {
+        return bytes.length;
+    }
+
+    /** SHA-256 of its bytes (FIPS 180-4), in lower-case hexadecimal. */
+    public String sha256() {
+        return sha256(bytes);
+    }
+
+    static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+
+    static String sha256(String text) {
+        return sha256(text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Part part
+                && name.equals(part.name)
+                && mediaType.equals(part.mediaType)
+                && Arrays.equals(bytes, part.bytes);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(name, mediaType, Arrays.hashCode(bytes));
+    }
+
+    @Override
+    public String toString() {
+        return name + " (" + mediaType + ", " + bytes.length + " bytes)";
+    }
+}
