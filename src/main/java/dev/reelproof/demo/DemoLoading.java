@@ -159,7 +159,7 @@ final class DemoLoading implements Runnable {
         for (JsonNode finding : findings) {
             if (finding.path("outcome").asText().equals("fail")) {
                 return place(finding) + ": " + figure(finding, "value") + " against " + figure(finding, "limit")
-                        + finding.path("unit").asText()
+                        + " " + finding.path("unit").asText()
                         + (finding.path("frequency").hasNonNull("value")
                                 ? " at "
                                         + finding.path("frequency").get("value").asText() + " "
@@ -187,7 +187,7 @@ final class DemoLoading implements Runnable {
 
     private static String figure(JsonNode finding, String name) {
         JsonNode value = finding.path(name);
-        return value.isNumber() ? String.format(Locale.ROOT, "%.4g ", value.asDouble()) : "";
+        return value.isNumber() ? String.format(Locale.ROOT, "%.4g", value.asDouble()) : "";
     }
 
     private void print(List<Row> rows) {
