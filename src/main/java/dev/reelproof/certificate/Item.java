@@ -1,0 +1,25 @@
+package dev.reelproof.certificate;
+
+import dev.reelproof.quantity.Length;
+import java.util.Objects;
+
+/**
+ * The item certified: one reel, and for whom.
+ *
+ * @param reel the reel's number
+ * @param lengthSent the length as the bay sent it, in {@code lengthUnit}
+ * @param lengthUnit its unit as sent
+ * @param length the same length
+ * @param customer who ordered it; null when not known
+ * @param order the order; null when not known
+ */
+public record Item(String reel, double lengthSent, String lengthUnit, Length length, String customer, String order) {
+
+    public Item {
+        if (reel == null || reel.isBlank()) {
+            throw new IllegalArgumentException("a certificate needs the reel's number");
+        }
+        Objects.requireNonNull(lengthUnit, "a length needs its unit");
+        Objects.requireNonNull(length, "a certificate needs the reel's length");
+    }
+}

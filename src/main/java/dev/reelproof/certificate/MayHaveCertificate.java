@@ -1,0 +1,57 @@
+package dev.reelproof.certificate;
+
+import dev.reelproof.judgement.Figure;
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Judgement;
+import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Verdict;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The rule that only an accepted reel has a certificate. */
+public final class MayHaveCertificate {
+    private MayHaveCertificate() {}
+
+    /** Why a judgement cannot be certified, in words that name each requirement in the way; empty when it can. */
+    public static Optional<String> reasonAgainst(Judgement judgement) {
+        if (judgement.findings().isEmpty()) {
+            return Optional.of("nothing was judged: limit set " + judgement.limitSet() + " revision "
+                    + judgement.revision() + " has no requirement for this product");
+        }
+        List<String> reasons = new ArrayList<>();
+        list(judgement, Outcome.FAIL, "fails", "fail").ifPresent(reasons::add);
+        list(judgement, Outcome.NOT_TESTED, "was not tested", "were not tested").ifPresent(reasons::add);
+        if (reasons.isEmpty() && judgement.verdict() != Verdict.ACCEPTED) {
+            reasons.add("the verdict is " + judgement.verdict().word());
+        }
+        if (reasons.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of("only an accepted reel has a certificate; " + String.join("; ", reasons));
+    }
+
+    private static Optional<String> list(Judgement judgement, Outcome outcome, String one, String several) {
+        List<Finding> findings = judgement.findings().stream()
+                .filter(finding -> finding.outcome() == outcome)
+                .toList();
+        if (findings.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(findings.size() + (findings.size() == 1 ? " requirement " + one : " requirements " + several)
+                + ": " + findings.stream().map(MayHaveCertificate::words).collect(Collectors.joining("; ")));
+    }
+
+    private static String words(Finding finding) {
+        Figure figure = finding.figure();
+        if (finding.reason() != null) {
+            return finding.requirement() + " (" + finding.reason() + ")";
+        }
+        if (figure == null) {
+            return finding.requirement();
+        }
+        return finding.requirement() + " (" + Words.where(finding.property(), figure) + ": margin "
+                + Words.significant(figure.margin()) + " " + figure.unit() + ")";
+    }
+}

@@ -1,0 +1,6 @@
+/**
+ * What a certificate says, as plain data: its number, its content, and whether a reel may have one.
+ *
+ * <p>May use {@code judgement} and what it uses. Knows nothing of PDF, storage or the clock.
+ */
+package dev.reelproof.certificate;

@@ -1,0 +1,6 @@
+/**
+ * Draws a certificate's content as PDF/A-3b. Decides nothing and rounds nothing: what is printed stands in the content.
+ *
+ * <p>May use {@code certificate} and PDFBox.
+ */
+package dev.reelproof.pdf;

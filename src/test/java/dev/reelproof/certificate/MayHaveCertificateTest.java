@@ -1,0 +1,81 @@
+package dev.reelproof.certificate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.reelproof.judgement.DecisionRule;
+import dev.reelproof.judgement.Figure;
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Verdict;
+import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Subject;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class MayHaveCertificateTest {
+    private static final Finding PASSES = finding(Property.MUTUAL_CAPACITANCE, Outcome.PASS, null, null);
+    private static final Finding FAILS = finding(
+            Property.NEXT,
+            Outcome.FAIL,
+            null,
+            new Figure(
+                    Subject.ofCombination(1, 2).at(End.NEAR),
+                    100.0,
+                    43.9,
+                    "dB",
+                    43.9,
+                    43.9,
+                    44.3,
+                    -0.4,
+                    "dB",
+                    false,
+                    List.of()));
+    private static final Finding NOT_TESTED =
+            finding(Property.RETURN_LOSS, Outcome.NOT_TESTED, "no data for pair 3, near end", null);
+
+    private static Finding finding(Property property, Outcome outcome, String reason, Figure figure) {
+        return new Finding(
+                property.tradeName(), property, outcome, reason, figure, 1, List.of(), DecisionRule.SIMPLE_ACCEPTANCE);
+    }
+
+    @Test
+    void anAcceptedReelMay() {
+        assertEquals(
+                Optional.empty(),
+                MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, PASSES)));
+    }
+
+    @Test
+    void aRejectedReelMayNotAndEachRequirementInTheWayIsNamed() {
+        assertEquals(
+                "only an accepted reel has a certificate;"
+                        + " 1 requirement fails: next (pairs 1 and 2, near end, 100 MHz: margin −0.4 dB);"
+                        + " 1 requirement was not tested: return-loss (no data for pair 3, near end)",
+                MayHaveCertificate.reasonAgainst(
+                                CertificateSamples.judgementOf(Verdict.REJECTED, PASSES, FAILS, NOT_TESTED))
+                        .orElseThrow());
+    }
+
+    @Test
+    void missingIsNotPassingWhateverTheVerdictSays() {
+        assertTrue(
+                MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, PASSES, NOT_TESTED))
+                        .isPresent());
+    }
+
+    @Test
+    void nothingJudgedIsNotAccepted() {
+        String reason = MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED))
+                .orElseThrow();
+        assertTrue(reason.startsWith("nothing was judged"), reason);
+    }
+
+    @Test
+    void theVerdictCountsEvenWhenAllFindingsPass() {
+        assertTrue(MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.INCOMPLETE, PASSES))
+                .isPresent());
+    }
+}
