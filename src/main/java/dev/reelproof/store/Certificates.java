@@ -1,0 +1,112 @@
+package dev.reelproof.store;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.hibernate.Session;
+
+/** The certificates of each plant. What was issued is kept as it was issued. */
+@ApplicationScoped
+public class Certificates {
+    private final Session session;
+
+    Certificates(Session session) {
+        this.session = session;
+    }
+
+    /** A running number that no certificate has yet; a number may stay unused. */
+    @Transactional
+    public long nextNumber() {
+        return session.createNativeQuery("select nextval('certificate_number')", Long.class)
+                .getSingleResult();
+    }
+
+    /** Keeps a certificate with what it says and how it looks. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public StoredCertificate keep(
+            StoredRecord record,
+            String number,
+            int issue,
+            OffsetDateTime issued,
+            String order,
+            String customer,
+            String contentJson,
+            byte[] pdf) {
+        CertificateRow row = new CertificateRow();
+        row.plant = record.plant();
+        row.number = number;
+        row.issue = issue;
+        row.recordId = record.id();
+        row.reel = record.reel();
+        row.issued = issued.toInstant();
+        row.orderNumber = order;
+        row.customer = customer;
+        row.content = contentJson;
+        row.pdf = pdf.clone();
+        row.pdfSha256 = UploadedPart.sha256(pdf);
+        row.persistAndFlush();
+        return toCertificate(row);
+    }
+
+    /** The newest issue for a record; empty when it has none. */
+    @Transactional
+    public Optional<StoredCertificate> ofRecord(String plant, UUID record) {
+        return CertificateRow.<CertificateRow>find("plant = ?1 and recordId = ?2 order by issue desc", plant, record)
+                .firstResultOptional()
+                .map(Certificates::toCertificate);
+    }
+
+    /** The certificates of a reel, newest first. */
+    @Transactional
+    public List<StoredCertificate> ofReel(String plant, String reel) {
+        return CertificateRow.<CertificateRow>find("plant = ?1 and reel = ?2 order by issued desc", plant, reel)
+                .stream()
+                .map(Certificates::toCertificate)
+                .toList();
+    }
+
+    /** The newest issue of a number; empty when there is none. */
+    @Transactional
+    public Optional<StoredCertificate> byNumber(String plant, String number) {
+        return CertificateRow.<CertificateRow>find("plant = ?1 and number = ?2 order by issue desc", plant, number)
+                .firstResultOptional()
+                .map(Certificates::toCertificate);
+    }
+
+    /** The PDF of the newest issue of a number, the same bytes each time; empty when there is none. */
+    @Transactional
+    public Optional<byte[]> pdf(String plant, String number) {
+        return CertificateRow.<CertificateRow>find("plant = ?1 and number = ?2 order by issue desc", plant, number)
+                .firstResultOptional()
+                .map(row -> row.pdf);
+    }
+
+    /** Certificates whose number, reel, order or customer contains the text, whatever its case; newest first. */
+    @Transactional
+    public List<StoredCertificate> search(String plant, String text, int limit) {
+        return CertificateRow.<CertificateRow>find(
+                        "plant = ?1 and searched like ?2 escape '!' order by issued desc, number",
+                        plant,
+                        Reels.containing(text))
+                .page(0, limit)
+                .stream()
+                .map(Certificates::toCertificate)
+                .toList();
+    }
+
+    private static StoredCertificate toCertificate(CertificateRow row) {
+        return new StoredCertificate(
+                row.plant,
+                row.number,
+                row.issue,
+                row.recordId,
+                row.reel,
+                UtcTimes.utc(row.issued),
+                row.orderNumber,
+                row.customer,
+                row.pdfSha256);
+    }
+}

@@ -1,0 +1,40 @@
+package dev.reelproof.store;
+
+import dev.reelproof.judgement.Judgement;
+import dev.reelproof.limit.LimitSet;
+import dev.reelproof.measurement.Product;
+import dev.reelproof.measurement.ReelResult;
+import java.time.OffsetDateTime;
+import java.util.List;
+
+/**
+ * An upload that was read and judged, ready to be kept.
+ *
+ * @param plant the plant
+ * @param reel the reel's number; registered
+ * @param received when it came in
+ * @param sha256 digest of the upload
+ * @param parts its parts, as received
+ * @param result what was measured
+ * @param product the product as it is defined now
+ * @param limitSet what it was judged by
+ * @param judgement what was found
+ * @param warnings sentences on what is odd but accepted
+ */
+public record JudgedUpload(
+        String plant,
+        String reel,
+        OffsetDateTime received,
+        String sha256,
+        List<UploadedPart> parts,
+        ReelResult result,
+        Product product,
+        LimitSet limitSet,
+        Judgement judgement,
+        List<String> warnings) {
+
+    public JudgedUpload {
+        parts = List.copyOf(parts);
+        warnings = List.copyOf(warnings);
+    }
+}

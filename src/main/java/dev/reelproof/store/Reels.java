@@ -1,0 +1,112 @@
+package dev.reelproof.store;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import org.hibernate.Session;
+
+/** The reels of each plant. */
+@ApplicationScoped
+public class Reels {
+    private final Session session;
+
+    Reels(Session session) {
+        this.session = session;
+    }
+
+    /**
+     * Registers a reel or changes what is registered of it; the time of the first registration stays. Its product must be
+     * registered.
+     *
+     * @return whether it is new
+     */
+    @Transactional
+    public boolean put(RegisteredReel reel) {
+        return Boolean.TRUE.equals(session.createNativeQuery(
+                        """
+                        insert into reel (plant, id, product, length_m, length_sent, length_unit, order_number, customer, registered)
+                        values (:plant, :id, :product, :metres, :sent, :unit, cast(:order as text), cast(:customer as text), :now)
+                        on conflict (plant, id) do update set product = excluded.product, length_m = excluded.length_m,
+                            length_sent = excluded.length_sent, length_unit = excluded.length_unit,
+                            order_number = excluded.order_number, customer = excluded.customer
+                        returning xmax = 0""",
+                        Boolean.class)
+                .setParameter("plant", reel.plant())
+                .setParameter("id", reel.id())
+                .setParameter("product", reel.product())
+                .setParameter("metres", reel.length().metres())
+                .setParameter("sent", reel.sentLength())
+                .setParameter("unit", reel.sentUnit())
+                .setParameter("order", reel.order())
+                .setParameter("customer", reel.customer())
+                .setParameter("now", UtcTimes.instant(reel.registered()))
+                .getSingleResult());
+    }
+
+    @Transactional
+    public Optional<RegisteredReel> byId(String plant, String id) {
+        return ReelRow.<ReelRow>find("plant = ?1 and id = ?2", plant, id)
+                .firstResultOptional()
+                .map(ReelRow::toReel);
+    }
+
+    /**
+     * Keeps other transactions from adding to a reel until this one ends.
+     *
+     * @throws IllegalArgumentException when there is no such reel
+     */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public void lock(String plant, String id) {
+        ReelRow.<ReelRow>find("plant = ?1 and id = ?2", plant, id)
+                .withLock(LockModeType.PESSIMISTIC_WRITE)
+                .firstResultOptional()
+                .orElseThrow(() -> new IllegalArgumentException("unknown reel '" + id + "'"));
+    }
+
+    /**
+     * Reels whose number, product, order or customer contains the text, whatever its case; the newest tested first, then the
+     * newest registered.
+     *
+     * @param text what to look for; empty for all
+     * @param limit how many at most
+     */
+    @Transactional
+    public List<ReelLine> search(String plant, String text, int limit) {
+        // An upload's row is not partitioned and knows the newest record; its time leads to the one partition.
+        List<Object[]> found = session.createNativeQuery(
+                        """
+                        select r.id, u.record_id, t.verdict, u.received
+                        from reel r
+                        left join lateral (select record_id, received from upload
+                                           where plant = r.plant and reel = r.id
+                                           order by attempt desc limit 1) u on true
+                        left join test_record t
+                          on t.plant = r.plant and t.id = u.record_id and t.received = u.received
+                        where r.plant = :plant and r.searched like :pattern escape '!'
+                        order by u.received desc nulls last, r.registered desc, r.id
+                        limit :limit""",
+                        Object[].class)
+                .setParameter("plant", plant)
+                .setParameter("pattern", containing(text))
+                .setParameter("limit", limit)
+                .getResultList();
+        return found.stream()
+                .map(row -> new ReelLine(
+                        byId(plant, (String) row[0]).orElseThrow(),
+                        (UUID) row[1],
+                        (String) row[2],
+                        UtcTimes.utc((Instant) row[3])))
+                .toList();
+    }
+
+    /** The pattern of {@code like … escape '!'} for a text within a searched column. */
+    static String containing(String text) {
+        String literal = text.strip().toLowerCase(Locale.ROOT).replaceAll("[!%_]", "!$0");
+        return "%" + literal + "%";
+    }
+}

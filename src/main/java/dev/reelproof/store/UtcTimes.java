@@ -1,0 +1,18 @@
+package dev.reelproof.store;
+
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+
+/** Times as rows hold them. */
+final class UtcTimes {
+    private UtcTimes() {}
+
+    static OffsetDateTime utc(Instant instant) {
+        return instant == null ? null : instant.atOffset(ZoneOffset.UTC);
+    }
+
+    static Instant instant(OffsetDateTime time) {
+        return time == null ? null : time.toInstant();
+    }
+}
