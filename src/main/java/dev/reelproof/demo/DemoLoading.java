@@ -33,6 +33,7 @@ final class DemoLoading implements Runnable {
     private static final Duration PATIENCE = Duration.ofSeconds(60);
     private static final int READY_ATTEMPTS = 600;
     private static final Duration BETWEEN_ATTEMPTS = Duration.ofMillis(200);
+    private static final int MOST_SHOWN = 200;
     private static final int OK = 200;
     private static final int FIRST_NOT_FINE = 300;
     private static final String ROW = "%-9s %-10s %9s  %-10s  %s%n";
@@ -210,14 +211,15 @@ final class DemoLoading implements Runnable {
 
     private void report(String what, HttpResponse<String> response) {
         failures++;
-        String detail = response.body();
+        String body = response.body();
+        String detail = body.substring(0, Math.min(body.length(), MOST_SHOWN)).replaceAll("\\s+", " ");
         try {
-            JsonNode problem = json.readTree(response.body());
+            JsonNode problem = json.readTree(body);
             if (problem != null && problem.hasNonNull("detail")) {
                 detail = problem.get("detail").asText();
             }
         } catch (IOException e) {
-            // Not a problem document: the body as it came says the most.
+            // Not a problem document: the beginning of the body says the most.
         }
         out.println("The demo's " + what + " was answered with " + response.statusCode() + ": " + detail);
     }
