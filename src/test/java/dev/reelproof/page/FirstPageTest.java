@@ -80,8 +80,7 @@ class FirstPageTest {
     }
 
     private static WebElement shown(String id) {
-        return new WebDriverWait(browser, PATIENCE)
-                .until(ExpectedConditions.visibilityOfElementLocated(By.id(id)));
+        return new WebDriverWait(browser, PATIENCE).until(ExpectedConditions.visibilityOfElementLocated(By.id(id)));
     }
 
     private static void says(String id, String words) {
@@ -100,7 +99,8 @@ class FirstPageTest {
     }
 
     private static void put(String path, String body) {
-        int status = given().contentType("application/json").body(body).put(path).statusCode();
+        int status =
+                given().contentType("application/json").body(body).put(path).statusCode();
         assertTrue(status == 200 || status == 201, path + " answered " + status);
     }
 
