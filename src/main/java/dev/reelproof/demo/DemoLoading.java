@@ -155,7 +155,7 @@ final class DemoLoading implements Runnable {
         return path.substring(path.lastIndexOf('/') + 1);
     }
 
-    /** The first failing finding in words, else the first not tested, else nothing. */
+    /** The first failing finding in words, else the first not tested with its first reason, else nothing. */
     static String firstReason(JsonNode findings) {
         for (JsonNode finding : findings) {
             if (finding.path("outcome").asText().equals("fail")) {
@@ -171,7 +171,7 @@ final class DemoLoading implements Runnable {
         for (JsonNode finding : findings) {
             if (finding.path("outcome").asText().equals("not-tested")) {
                 return finding.path("property").asText() + " not tested: "
-                        + finding.path("reason").asText("no reason given");
+                        + finding.path("reason").asText("no reason given").replaceFirst(";.*", "");
             }
         }
         return "";

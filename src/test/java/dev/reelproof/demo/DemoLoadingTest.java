@@ -155,7 +155,7 @@ class DemoLoadingTest {
         String findings =
                 """
                 [{"property": "next", "outcome": "pass"},
-                 {"property": "return-loss", "outcome": "not-tested", "reason": "the sweeps stop at 400 MHz"}]""";
+                 {"property": "return-loss", "outcome": "not-tested", "reason": "the sweeps stop at 400 MHz; pair 3 too"}]""";
         assertEquals(
                 "return-loss not tested: the sweeps stop at 400 MHz",
                 DemoLoading.firstReason(new ObjectMapper().readTree(findings)));
