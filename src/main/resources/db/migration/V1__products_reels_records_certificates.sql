@@ -88,6 +88,7 @@ create table test_record (
     technician         text,
     started            timestamptz,
     finished           timestamptz      not null,
+    equipment          jsonb            not null,
     warnings           jsonb            not null,
     source_sha256      text             not null,
     primary key (plant, id, received)
@@ -178,7 +179,13 @@ create table certificate (
 create index certificate_searched on certificate using gin (searched gin_trgm_ops);
 create index certificate_reel on certificate (plant, reel);
 
-create sequence certificate_number;
+-- The last serial number given, so that numbers run without a gap.
+create table certificate_serial (
+    plant text not null,
+    year  int  not null,
+    last  int  not null,
+    primary key (plant, year)
+);
 
 -- What was recorded stays as it was recorded.
 create function refuse_change() returns trigger

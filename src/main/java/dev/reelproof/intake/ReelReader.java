@@ -7,6 +7,13 @@ import java.util.Optional;
 public final class ReelReader {
     private ReelReader() {}
 
+    /** A length beside what was sent. */
+    private record SentLength(double value, String unit, Length length) {
+        static SentLength of(double value, String unit) {
+            return new SentLength(value, unit, Length.of(value, unit));
+        }
+    }
+
     /**
      * The reel that a document registers.
      *
@@ -23,7 +30,7 @@ public final class ReelReader {
                 .require("product", "length");
         Optional<String> plant = root.identifier("plant");
         Optional<String> product = root.identifier("product");
-        Optional<Length> length = root.quantity("length", Length::of);
+        Optional<SentLength> length = root.quantity("length", SentLength::of);
         Optional<String> order = root.text("order", ResultReader.LONGEST_NAME);
         Optional<String> customer = root.text("customer", ResultReader.LONGEST_NAME);
         faults.refuseIfAny();
@@ -31,7 +38,9 @@ public final class ReelReader {
                 number.orElseThrow(),
                 plant.orElse(null),
                 product.orElseThrow(),
-                length.orElseThrow(),
+                length.orElseThrow().length(),
+                length.orElseThrow().value(),
+                length.orElseThrow().unit(),
                 order.orElse(null),
                 customer.orElse(null));
     }

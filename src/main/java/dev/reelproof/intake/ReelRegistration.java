@@ -9,8 +9,17 @@ import dev.reelproof.quantity.Length;
  * @param plant the plant; null when the document names none, and the caller's is meant
  * @param product the code of its product
  * @param length its length as registered
+ * @param lengthSent the same as sent, in {@code lengthUnit}
+ * @param lengthUnit the unit of the length as sent
  * @param order the order it is made for; null when none is stated
  * @param customer the customer; null when none is stated
  */
 public record ReelRegistration(
-        String reel, String plant, String product, Length length, String order, String customer) {}
+        String reel,
+        String plant,
+        String product,
+        Length length,
+        double lengthSent,
+        String lengthUnit,
+        String order,
+        String customer) {}

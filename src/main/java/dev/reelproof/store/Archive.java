@@ -1,5 +1,6 @@
 package dev.reelproof.store;
 
+import dev.reelproof.intake.Part;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Verdict;
@@ -58,7 +59,8 @@ public class Archive {
     @Transactional
     public Taken take(JudgedUpload upload) {
         reels.lock(upload.plant(), upload.reel());
-        Optional<StoredRecord> before = ofUpload(upload.plant(), upload.reel(), upload.sha256());
+        Optional<StoredRecord> before =
+                ofUpload(upload.plant(), upload.reel(), upload.upload().sha256());
         if (before.isPresent()) {
             return new Taken(before.get(), false);
         }
@@ -80,7 +82,9 @@ public class Archive {
 
     private static List<String> otherReels(JudgedUpload upload) {
         return UploadRow.<UploadRow>find(
-                        "plant = ?1 and sha256 = ?2 order by received", upload.plant(), upload.sha256())
+                        "plant = ?1 and sha256 = ?2 order by received",
+                        upload.plant(),
+                        upload.upload().sha256())
                 .stream()
                 .map(row -> row.reel)
                 .toList();
@@ -90,13 +94,13 @@ public class Archive {
         UploadRow row = new UploadRow();
         row.plant = upload.plant();
         row.reel = upload.reel();
-        row.sha256 = upload.sha256();
+        row.sha256 = upload.upload().sha256();
         row.recordId = id;
         row.attempt = attemptsOf(upload.plant(), upload.reel()) + 1;
         row.received = received;
         row.persist();
         int ordinal = 0;
-        for (UploadedPart part : upload.parts()) {
+        for (Part part : upload.upload().parts()) {
             UploadPartRow partRow = new UploadPartRow();
             partRow.plant = upload.plant();
             partRow.recordId = id;
@@ -105,7 +109,7 @@ public class Archive {
             partRow.mediaType = part.mediaType();
             partRow.sha256 = part.sha256();
             partRow.size = part.size();
-            partRow.bytes = part.gzipped();
+            partRow.bytes = Gzip.compressed(part.bytes());
             partRow.persist();
         }
     }
@@ -136,8 +140,9 @@ public class Archive {
         row.technician = result.technician();
         row.started = UtcTimes.instant(result.started());
         row.finished = UtcTimes.instant(result.finished());
+        row.equipment = RowJson.equipment(result.equipment());
         row.warnings = RowJson.sentences(warnings);
-        row.sourceSha256 = upload.sha256();
+        row.sourceSha256 = upload.upload().sha256();
         row.persist();
     }
 
@@ -195,10 +200,10 @@ public class Archive {
 
     /** A part of a record's upload as received; empty when there is none. */
     @Transactional
-    public Optional<UploadedPart> original(String plant, UUID id, int ordinal) {
+    public Optional<Part> original(String plant, UUID id, int ordinal) {
         return UploadPartRow.<UploadPartRow>find("plant = ?1 and recordId = ?2 and ordinal = ?3", plant, id, ordinal)
                 .firstResultOptional()
-                .map(row -> new UploadedPart(row.name, row.mediaType, UploadedPart.unzipped(row.bytes)));
+                .map(row -> new Part(row.name, row.mediaType, Gzip.restored(row.bytes)));
     }
 
     private static StoredRecord toRecord(TestRecordRow row) {
@@ -225,6 +230,7 @@ public class Archive {
                 row.technician,
                 UtcTimes.utc(row.started),
                 UtcTimes.utc(row.finished),
+                RowJson.equipment(row.equipment),
                 RowJson.sentences(row.warnings),
                 row.sourceSha256,
                 originals(row.plant, row.id));

@@ -1,5 +1,6 @@
 package dev.reelproof.store;
 
+import dev.reelproof.intake.Part;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
@@ -17,10 +18,17 @@ public class Certificates {
         this.session = session;
     }
 
-    /** A running number that no certificate has yet; a number may stay unused. */
-    @Transactional
-    public long nextNumber() {
-        return session.createNativeQuery("select nextval('certificate_number')", Long.class)
+    /** The next serial number of a plant's certificates of a year, from 1; given back when the transaction fails. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public int nextSerial(String plant, int year) {
+        return session.createNativeQuery(
+                        """
+                        insert into certificate_serial (plant, year, last) values (:plant, :year, 1)
+                        on conflict (plant, year) do update set last = certificate_serial.last + 1
+                        returning last""",
+                        Integer.class)
+                .setParameter("plant", plant)
+                .setParameter("year", year)
                 .getSingleResult();
     }
 
@@ -46,7 +54,7 @@ public class Certificates {
         row.customer = customer;
         row.content = contentJson;
         row.pdf = pdf.clone();
-        row.pdfSha256 = UploadedPart.sha256(pdf);
+        row.pdfSha256 = new Part("pdf", "application/pdf", pdf).sha256();
         row.persistAndFlush();
         return toCertificate(row);
     }

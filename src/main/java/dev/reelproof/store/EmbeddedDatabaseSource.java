@@ -16,7 +16,7 @@ import org.eclipse.microprofile.config.spi.ConfigSource;
  */
 public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
     static final String URL = "quarkus.datasource.jdbc.url";
-    static final String STARTED = "reelproof.embedded-database.url";
+    static final String STARTED = "dev.reelproof.store.embedded-database";
     static final String FOLDER = "reelproof.data";
 
     private static final int ASKED_LAST = 50;

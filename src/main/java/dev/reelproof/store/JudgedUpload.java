@@ -1,5 +1,6 @@
 package dev.reelproof.store;
 
+import dev.reelproof.intake.Upload;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
@@ -13,8 +14,7 @@ import java.util.List;
  * @param plant the plant
  * @param reel the reel's number; registered
  * @param received when it came in
- * @param sha256 digest of the upload
- * @param parts its parts, as received
+ * @param upload what was sent
  * @param result what was measured
  * @param product the product as it is defined now
  * @param limitSet what it was judged by
@@ -25,8 +25,7 @@ public record JudgedUpload(
         String plant,
         String reel,
         OffsetDateTime received,
-        String sha256,
-        List<UploadedPart> parts,
+        Upload upload,
         ReelResult result,
         Product product,
         LimitSet limitSet,
@@ -34,7 +33,6 @@ public record JudgedUpload(
         List<String> warnings) {
 
     public JudgedUpload {
-        parts = List.copyOf(parts);
         warnings = List.copyOf(warnings);
     }
 }

@@ -8,8 +8,11 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.judgement.Step;
 import dev.reelproof.measurement.CoreUnit;
+import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.measurement.Property;
 import dev.reelproof.quantity.Length;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -101,6 +104,33 @@ final class RowJson {
                     text(step, "source")));
         }
         return steps;
+    }
+
+    static String equipment(List<Equipment> equipment) {
+        ArrayNode array = JSON.createArrayNode();
+        for (Equipment instrument : equipment) {
+            ObjectNode one = array.addObject()
+                    .put("id", instrument.id())
+                    .put(
+                            "calibrationDue",
+                            instrument.calibrationDue() == null
+                                    ? null
+                                    : instrument.calibrationDue().toString());
+            ArrayNode properties = one.putArray("properties");
+            instrument.properties().stream().sorted().map(Property::tradeName).forEach(properties::add);
+        }
+        return write(array);
+    }
+
+    static List<Equipment> equipment(String json) {
+        List<Equipment> equipment = new ArrayList<>();
+        for (JsonNode one : read(json)) {
+            Set<Property> properties = new HashSet<>();
+            one.get("properties").forEach(name -> properties.add(Property.named(name.textValue())));
+            String due = text(one, "calibrationDue");
+            equipment.add(new Equipment(text(one, "id"), due == null ? null : LocalDate.parse(due), properties));
+        }
+        return equipment;
     }
 
     static String sentences(List<String> sentences) {

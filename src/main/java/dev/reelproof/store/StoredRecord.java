@@ -1,6 +1,7 @@
 package dev.reelproof.store;
 
 import dev.reelproof.judgement.Judgement;
+import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
@@ -25,6 +26,7 @@ import java.util.UUID;
  * @param technician who tested; null when not stated
  * @param started when the test began; null when not stated
  * @param finished when it ended
+ * @param equipment the instruments
  * @param warnings sentences on what was odd but accepted
  * @param sourceSha256 digest of the upload
  * @param originals the parts of the upload
@@ -43,11 +45,13 @@ public record StoredRecord(
         String technician,
         OffsetDateTime started,
         OffsetDateTime finished,
+        List<Equipment> equipment,
         List<String> warnings,
         String sourceSha256,
         List<KeptOriginal> originals) {
 
     public StoredRecord {
+        equipment = List.copyOf(equipment);
         warnings = List.copyOf(warnings);
         originals = List.copyOf(originals);
     }

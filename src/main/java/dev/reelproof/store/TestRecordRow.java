@@ -63,6 +63,10 @@ class TestRecordRow extends PanacheEntityBase {
     public Instant finished;
 
     @Column(columnDefinition = "jsonb")
+    @ColumnTransformer(read = "equipment::text", write = "?::jsonb")
+    public String equipment;
+
+    @Column(columnDefinition = "jsonb")
     @ColumnTransformer(read = "warnings::text", write = "?::jsonb")
     public String warnings;
 

@@ -58,9 +58,11 @@ class RegistrationTest {
     @Test
     void readsAReel() {
         assertEquals(
-                new ReelRegistration("R-1", "north", "HD6A-4P", Length.ofMetres(305), "SO/4711", "invented"),
+                new ReelRegistration("R-1", "north", "HD6A-4P", Length.ofMetres(305), 305, "m", "SO/4711", "invented"),
                 reel(REEL));
         ReelRegistration bare = reel("{\"product\": \"P\", \"length\": {\"value\": 1, \"unit\": \"kft\"}}");
+        assertEquals("kft", bare.lengthUnit());
+        assertEquals(1, bare.lengthSent());
         assertNull(bare.plant());
         assertNull(bare.order());
         assertNull(bare.customer());

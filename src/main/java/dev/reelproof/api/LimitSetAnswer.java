@@ -1,0 +1,170 @@
+package dev.reelproof.api;
+
+import dev.reelproof.limit.Allowance;
+import dev.reelproof.limit.Bound;
+import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.LawSpec;
+import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.PairCount;
+import dev.reelproof.limit.Requirement;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/** A limit set with all that it demands. */
+record LimitSetAnswer(
+        String id,
+        int revision,
+        String title,
+        LocalDate effective,
+        String sha256,
+        PairCount pairs,
+        Quantity referenceTemperature,
+        Quantity referenceLength,
+        String rounding,
+        List<RequirementAnswer> requirements,
+        AllowanceAnswer allowance,
+        List<LimitSet.LeftOut> leftOut) {
+
+    /** A limit set in a list. */
+    record Line(String id, int revision, String title, LocalDate effective, String sha256) {
+        static Line of(LimitSet set) {
+            return new Line(set.id(), set.revision(), set.title(), set.effective(), set.sha256());
+        }
+    }
+
+    /** A list of limit sets. */
+    record Lines(List<Line> limitSets) {}
+
+    /** A range of frequency, MHz; null where the property has none. */
+    record DomainAnswer(double from, double to, String unit) {
+        static DomainAnswer of(Domain domain) {
+            if (domain instanceof Domain.Range range) {
+                return new DomainAnswer(range.from(), range.to(), "MHz");
+            }
+            return domain instanceof Domain.Spot spot
+                    ? new DomainAnswer(spot.megahertz(), spot.megahertz(), "MHz")
+                    : null;
+        }
+    }
+
+    /** A correction law with its coefficients. */
+    record LawAnswer(String law, Map<String, Double> parameters) {
+        static LawAnswer of(LawSpec law) {
+            return new LawAnswer(law.name(), new TreeMap<>(law.parameters()));
+        }
+    }
+
+    /** A requirement. */
+    record RequirementAnswer(
+            String requirement,
+            String property,
+            String statistic,
+            String sense,
+            String upper,
+            String lower,
+            String unit,
+            DomainAnswer domain,
+            List<LawAnswer> laws,
+            String denominator,
+            String scope,
+            PairCount pairs,
+            PairCount unitPairs,
+            String source,
+            String condition) {
+
+        static RequirementAnswer of(Requirement requirement) {
+            return new RequirementAnswer(
+                    requirement.id(),
+                    requirement.property().tradeName(),
+                    requirement.statistic().word(),
+                    requirement.limit().sense(),
+                    requirement.limit().upper().map(LimitSetAnswer::formula).orElse(null),
+                    requirement.limit().lower().map(LimitSetAnswer::formula).orElse(null),
+                    requirement.unit().text(),
+                    DomainAnswer.of(requirement.domain()),
+                    requirement.laws().stream().map(LawAnswer::of).toList(),
+                    requirement.denominator().orElse(null),
+                    requirement.scope().word(),
+                    requirement.pairs().orElse(null),
+                    requirement.unitPairs().orElse(null),
+                    requirement.source().words(),
+                    requirement.condition().orElse(null));
+        }
+    }
+
+    /** How many pairs may vary. */
+    record AllowanceAnswer(List<Allowance.Step> steps, Map<String, Double> ceilings, String source) {
+        static AllowanceAnswer of(Allowance allowance) {
+            Map<String, Double> ceilings = new TreeMap<>();
+            allowance.ceilings().forEach((property, bound) -> ceilings.put(property.tradeName(), bound.value()));
+            return new AllowanceAnswer(
+                    allowance.steps(), ceilings, allowance.source().words());
+        }
+    }
+
+    /** The limit at one frequency; {@code limit} is null where there are two bounds. */
+    record At(
+            Double limit,
+            Double lower,
+            Double upper,
+            String unit,
+            String sense,
+            String requirement,
+            String statistic,
+            Quantity frequency,
+            String formula,
+            String source,
+            List<String> requirements) {
+
+        /**
+         * @param megahertz the frequency, MHz; empty where the limit has none
+         * @param ids all requirements that were meant
+         */
+        static At of(Requirement requirement, Optional<Double> megahertz, List<String> ids) {
+            double f = megahertz.orElse(Double.NaN);
+            Optional<Double> upper = requirement.limit().upper().map(bound -> bound.at(f));
+            Optional<Double> lower = requirement.limit().lower().map(bound -> bound.at(f));
+            boolean both = upper.isPresent() && lower.isPresent();
+            return new At(
+                    both ? null : upper.or(() -> lower).orElseThrow(),
+                    lower.orElse(null),
+                    upper.orElse(null),
+                    requirement.unit().text(),
+                    requirement.limit().sense(),
+                    requirement.id(),
+                    requirement.statistic().word(),
+                    megahertz.map(value -> new Quantity(value, "MHz")).orElse(null),
+                    requirement
+                            .limit()
+                            .upper()
+                            .or(requirement.limit()::lower)
+                            .orElseThrow()
+                            .formula(f),
+                    requirement.source().words(),
+                    ids);
+        }
+    }
+
+    static LimitSetAnswer of(LimitSet set) {
+        return new LimitSetAnswer(
+                set.id(),
+                set.revision(),
+                set.title(),
+                set.effective(),
+                set.sha256(),
+                set.pairs(),
+                new Quantity(set.referenceTemperature().celsius(), "°C"),
+                new Quantity(set.referenceLength().metres(), "m"),
+                set.rounding().word(),
+                set.requirements().stream().map(RequirementAnswer::of).toList(),
+                set.allowance().map(AllowanceAnswer::of).orElse(null),
+                set.leftOut());
+    }
+
+    private static String formula(Bound bound) {
+        return bound instanceof Bound.Curve curve ? curve.describe() : bound.formula(Double.NaN);
+    }
+}

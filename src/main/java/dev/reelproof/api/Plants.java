@@ -1,0 +1,68 @@
+package dev.reelproof.api;
+
+import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.Plant;
+import dev.reelproof.intake.Identifier;
+import dev.reelproof.intake.IntakeException;
+import jakarta.inject.Singleton;
+import java.util.List;
+
+/** The plants that this installation serves. */
+@Singleton
+public class Plants {
+    private static final int ANY_YEAR = 2026;
+    private static final int ANY_SERIAL = 1;
+
+    private final Settings settings;
+    private final String home;
+
+    Plants(Settings settings) {
+        this.settings = settings;
+        for (String plant : settings.plants()) {
+            Identifier.of(plant);
+            CertificateNumber.of(plant, ANY_YEAR, ANY_SERIAL);
+        }
+        this.home = settings.homePlant().orElse(settings.plants().get(0));
+        if (!settings.plants().contains(home)) {
+            throw new IllegalStateException("reelproof.home-plant is " + home
+                    + ", which is not one of reelproof.plants: " + String.join(", ", settings.plants()));
+        }
+    }
+
+    /** The plants, as the configuration lists them. */
+    public List<String> served() {
+        return settings.plants();
+    }
+
+    /** The plant that is meant where none is named. */
+    public String home() {
+        return home;
+    }
+
+    /**
+     * The plant named, or the home plant when none is.
+     *
+     * @param where the place of the name, for the refusal
+     * @throws IntakeException when it is not served here
+     */
+    public String named(String plant, String where) {
+        if (plant == null) {
+            return home;
+        }
+        if (!settings.plants().contains(plant)) {
+            throw IntakeException.of(
+                    IntakeException.Kind.CONTENT,
+                    where,
+                    "unknown plant '" + plant + "'; this installation serves " + String.join(", ", settings.plants()));
+        }
+        return plant;
+    }
+
+    /** How certificates name a plant: as configured, else by its identifier. */
+    public Plant signature(String plant) {
+        Settings.Signature signature = settings.signatures().get(plant);
+        return signature == null
+                ? new Plant(plant, List.of())
+                : new Plant(signature.name(), signature.address().orElse(List.of()));
+    }
+}

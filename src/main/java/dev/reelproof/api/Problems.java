@@ -1,0 +1,90 @@
+package dev.reelproof.api;
+
+import dev.reelproof.intake.IntakeException;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import org.jboss.logging.Logger;
+import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+
+/** Turns what went wrong into problem documents. */
+class Problems {
+    private static final Logger LOG = Logger.getLogger(Problems.class);
+    private static final int BAD_REQUEST = 400;
+    private static final int NOT_FOUND = 404;
+    private static final int NOT_ALLOWED = 405;
+    private static final int NOT_ACCEPTABLE = 406;
+    private static final int CONFLICT = 409;
+    private static final int TOO_LARGE = 413;
+    private static final int WRONG_MEDIA_TYPE = 415;
+    private static final int UNPROCESSABLE = 422;
+    private static final int SERVER_ERROR = 500;
+
+    @ServerExceptionMapper
+    Response cannotBeTaken(IntakeException e) {
+        return e.kind() == IntakeException.Kind.MALFORMED
+                ? new Problem("What was sent cannot be read", BAD_REQUEST, e.getMessage(), e.faults()).response()
+                : new Problem("What was sent cannot be taken", UNPROCESSABLE, e.getMessage(), e.faults()).response();
+    }
+
+    @ServerExceptionMapper
+    Response conflict(ConflictException e) {
+        return Problem.of(CONFLICT, "This cannot be done as things stand", e.getMessage())
+                .response();
+    }
+
+    @ServerExceptionMapper
+    Response ofTheProtocol(WebApplicationException e, UriInfo request) {
+        Response given = e.getResponse();
+        int status = given.getStatus();
+        if (status < BAD_REQUEST) {
+            return given;
+        }
+        Response.ResponseBuilder answer = Response.fromResponse(
+                Problem.of(status, title(status), detail(e, request)).response());
+        if (given.getHeaderString(HttpHeaders.ALLOW) != null) {
+            answer.header(HttpHeaders.ALLOW, given.getHeaderString(HttpHeaders.ALLOW));
+        }
+        return answer.build();
+    }
+
+    @ServerExceptionMapper
+    Response unexpected(Throwable e, UriInfo request) {
+        LOG.error("failed: " + request.getPath(), e);
+        return Problem.of(
+                        SERVER_ERROR,
+                        "The service failed",
+                        "Nothing of the request was kept. The service's log says what happened; send the request again"
+                                + " when its cause is removed.")
+                .response();
+    }
+
+    static String title(int status) {
+        return switch (status) {
+            case NOT_FOUND -> "Not found";
+            case NOT_ALLOWED -> "This method is not served here";
+            case NOT_ACCEPTABLE -> "This media type is not served here";
+            case TOO_LARGE -> "The request is too large";
+            case WRONG_MEDIA_TYPE -> "This media type is not taken here";
+            default -> status < SERVER_ERROR ? "The request cannot be answered" : "The service failed";
+        };
+    }
+
+    private static String detail(WebApplicationException e, UriInfo request) {
+        // A refusal of our own says what is missing; one of the framework only repeats its status.
+        String said = e.getMessage();
+        if (said != null && !said.startsWith("HTTP ")) {
+            return said;
+        }
+        return switch (e.getResponse().getStatus()) {
+            case NOT_FOUND -> "There is nothing at " + request.getPath() + "; /q/openapi lists what there is.";
+            case NOT_ALLOWED -> "See the header Allow for the methods that " + request.getPath() + " serves.";
+            case NOT_ACCEPTABLE -> "Ask for application/json.";
+            case WRONG_MEDIA_TYPE -> "Send application/json"
+                    + (request.getPath().endsWith("/tests") ? " or multipart/form-data." : ".");
+            case TOO_LARGE -> "Send less than the limit.";
+            default -> title(e.getResponse().getStatus()) + ".";
+        };
+    }
+}

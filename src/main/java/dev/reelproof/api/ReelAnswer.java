@@ -1,0 +1,64 @@
+package dev.reelproof.api;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import dev.reelproof.store.ReelLine;
+import dev.reelproof.store.RegisteredReel;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.UUID;
+
+/** A reel, as the HTTP contract has it; with its records where these were asked for. */
+record ReelAnswer(
+        String reel,
+        String plant,
+        String product,
+        Quantity length,
+        String order,
+        String customer,
+        OffsetDateTime registered,
+        @JsonInclude(JsonInclude.Include.NON_NULL) List<RecordAnswer> records,
+        @JsonInclude(JsonInclude.Include.NON_NULL) List<CertificateAnswer> certificates) {
+
+    /** A reel in a list. */
+    record Line(
+            String reel,
+            String plant,
+            String product,
+            Quantity length,
+            String order,
+            String customer,
+            String verdict,
+            UUID record,
+            OffsetDateTime tested) {
+
+        static Line of(ReelLine line) {
+            RegisteredReel reel = line.reel();
+            return new Line(
+                    reel.id(),
+                    reel.plant(),
+                    reel.product(),
+                    new Quantity(reel.sentLength(), reel.sentUnit()),
+                    reel.order(),
+                    reel.customer(),
+                    line.verdict(),
+                    line.record(),
+                    line.tested());
+        }
+    }
+
+    /** A list of reels. */
+    record Lines(List<Line> reels) {}
+
+    static ReelAnswer of(RegisteredReel reel, List<RecordAnswer> records, List<CertificateAnswer> certificates) {
+        return new ReelAnswer(
+                reel.id(),
+                reel.plant(),
+                reel.product(),
+                new Quantity(reel.sentLength(), reel.sentUnit()),
+                reel.order(),
+                reel.customer(),
+                reel.registered(),
+                records,
+                certificates);
+    }
+}

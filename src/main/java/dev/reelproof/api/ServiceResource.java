@@ -1,0 +1,52 @@
+package dev.reelproof.api;
+
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** What this installation is, and the schemas of the documents that it takes. */
+@Path("/api/v1")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Service")
+public class ServiceResource {
+    private static final List<String> SCHEMAS = List.of("result", "limit-set");
+
+    private final Settings settings;
+    private final Plants plants;
+    private final String version;
+
+    ServiceResource(
+            Settings settings, Plants plants, @ConfigProperty(name = "quarkus.application.version") String version) {
+        this.settings = settings;
+        this.plants = plants;
+        this.version = version;
+    }
+
+    /** What this installation is. */
+    record Status(String plant, List<String> plants, boolean demo, String version) {}
+
+    @GET
+    @Path("/status")
+    @Operation(summary = "The plants served, whether this is the demo, and the version")
+    public Status status() {
+        return new Status(plants.home(), plants.served(), settings.demo(), version);
+    }
+
+    @GET
+    @Path("/schemas/{name}")
+    @Produces("application/schema+json")
+    @Operation(summary = "The JSON Schema of a result, or of a limit set's file (result, limit-set)")
+    public byte[] schema(String name) {
+        if (!SCHEMAS.contains(name)) {
+            throw new NotFoundException(
+                    "There is no schema '" + name + "'; there are " + String.join(" and ", SCHEMAS) + ".");
+        }
+        return Schemas.bytes(name);
+    }
+}
