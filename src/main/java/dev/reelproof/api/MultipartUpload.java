@@ -8,6 +8,7 @@ import io.netty.handler.codec.http.DefaultFullHttpRequest;
 import io.netty.handler.codec.http.HttpHeaderNames;
 import io.netty.handler.codec.http.HttpMethod;
 import io.netty.handler.codec.http.HttpVersion;
+import io.netty.handler.codec.http.LastHttpContent;
 import io.netty.handler.codec.http.multipart.DefaultHttpDataFactory;
 import io.netty.handler.codec.http.multipart.FileUpload;
 import io.netty.handler.codec.http.multipart.HttpData;
@@ -58,6 +59,8 @@ final class MultipartUpload {
     private static List<Part> parts(HttpPostMultipartRequestDecoder decoder) {
         List<Part> parts = new ArrayList<>();
         try {
+            // only a decoder that was told that nothing follows can tell the end from a body that was cut short
+            decoder.offer(LastHttpContent.EMPTY_LAST_CONTENT);
             while (decoder.hasNext()) {
                 parts.add(part(decoder.next()));
             }
