@@ -141,7 +141,8 @@ public record CertificateContent(
      * @param where pair, combination, conductor or end, and frequency, of the worst value
      * @param points how many values were judged
      * @param outcome the word of the HTTP contract
-     * @param notes laws applied, pairs left out under an allowance, whether it was computed from measured parts; may be empty
+     * @param notes whether it was computed from measured parts, laws applied, pairs left out under an allowance, conditions; may be
+     *     empty
      */
     public record Row(
             String requirement,

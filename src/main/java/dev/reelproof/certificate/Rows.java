@@ -23,6 +23,7 @@ import java.util.stream.Collectors;
 final class Rows {
     private static final int CURVE_PLACES = 2;
     private static final int EXTRA_PLACES = 1;
+    private static final String CAUTION = "Caution:";
 
     private Rows() {}
 
@@ -40,11 +41,6 @@ final class Rows {
                 .filter(requirement -> requirement
                         .pairs()
                         .map(pairs -> pairs.holds(product.pairs()))
-                        .orElse(true))
-                .filter(requirement -> requirement
-                        .unitPairs()
-                        .map(pairs -> product.units().stream()
-                                .anyMatch(unit -> pairs.holds(unit.lastPair() - unit.firstPair() + 1)))
                         .orElse(true))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("limit set " + limitSet.id() + " revision "
@@ -64,7 +60,7 @@ final class Rows {
                 requirement.id(),
                 requirement.property().tradeName(),
                 title(requirement),
-                plain(requirement),
+                Words.plain(requirement.property()),
                 limit(requirement, figure, count),
                 Words.fixed(figure.judged(), places),
                 Words.fixed(figure.limit(), places),
@@ -98,12 +94,11 @@ final class Rows {
         };
     }
 
-    private static String plain(Requirement requirement) {
-        String plain = Words.plain(requirement.property());
-        return requirement
-                .condition()
-                .map(condition -> plain + "; " + condition)
-                .orElse(plain);
+    /** The condition of a test without its word of caution, which speaks to the bench, and without its full stop. */
+    private static String condition(String condition) {
+        int caution = condition.indexOf(CAUTION);
+        String rest = (caution < 0 ? condition : condition.substring(0, caution)).strip();
+        return rest.endsWith(".") ? rest.substring(0, rest.length() - 1) : rest;
     }
 
     /** One place more than the limit is printed with, so that a margin can be seen; a count has none. */
@@ -159,13 +154,19 @@ final class Rows {
 
     private static List<String> notes(Finding finding, Requirement requirement) {
         List<String> notes = new ArrayList<>();
+        requirement
+                .unitPairs()
+                .map(range -> range.from() == range.to()
+                        ? "units of " + range.from() + " pairs"
+                        : "units of " + range.from() + " to " + range.to() + " pairs")
+                .ifPresent(notes::add);
         if (finding.figure().derived()) {
             notes.add("computed from measured parts");
         }
         if (!requirement.laws().isEmpty()) {
             notes.add("corrected: " + requirement.laws().stream().map(Rows::law).collect(Collectors.joining(", ")));
         }
-        if (!finding.varyingPairs().isEmpty()) {
+        if (!finding.varyingPairs().isEmpty() && finding.reason() == null) {
             notes.add("under the allowance of pairs that may vary, left out: "
                     + (finding.varyingPairs().size() == 1 ? "pair " : "pairs ")
                     + finding.varyingPairs().stream().map(String::valueOf).collect(Collectors.joining(", ")));
@@ -173,6 +174,11 @@ final class Rows {
         if (finding.reason() != null) {
             notes.add(finding.reason());
         }
+        requirement
+                .condition()
+                .map(Rows::condition)
+                .filter(condition -> !condition.isEmpty())
+                .ifPresent(notes::add);
         return notes;
     }
 

@@ -1,7 +1,7 @@
 /**
  * From bytes to values: reads what bays and people send, strictly, and says of every fault where it stands and what would be right.
  *
- * <p>Plain Java with a JSON and a CSV parser; knows nothing of HTTP or the database. May use {@code quantity} and
- * {@code measurement}.
+ * <p>Plain Java with a JSON and a CSV parser; knows nothing of HTTP or the database. May use {@code quantity},
+ * {@code measurement} and, for the limit files that come with the program, {@code limit}.
  */
 package dev.reelproof.intake;

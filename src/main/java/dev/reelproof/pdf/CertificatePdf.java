@@ -92,21 +92,27 @@ public final class CertificatePdf {
         private String cell(Row row) {
             return switch (this) {
                 case REQUIREMENT -> row.title();
-                case LIMIT -> row.limit().replace(row.unit(), together(row.unit()));
+                case LIMIT -> limit(row);
                 case WORST -> row.value();
                 case THERE -> row.limitThere();
                 case MARGIN_THERE -> row.margin();
                 case UNIT -> together(row.unit());
-                case WHERE -> row.where();
+                case WHERE -> row.where().replace(" MHz", together(" MHz")).replace(" kHz", together(" kHz"));
                 case POINTS -> Integer.toString(row.points());
                 case OUTCOME -> row.outcome();
             };
         }
     }
 
-    /** A unit that is not broken over two lines. */
-    private static String together(String unit) {
-        return unit.replace(' ', NO_BREAK_SPACE);
+    /** The limit with neither its unit nor its range broken over two lines. */
+    private static String limit(Row row) {
+        String limit = row.limit().replace(row.unit(), together(row.unit()));
+        int range = limit.lastIndexOf(", ") + 2;
+        return range < 2 ? limit : limit.substring(0, range) + together(limit.substring(range));
+    }
+
+    private static String together(String words) {
+        return words.replace(' ', NO_BREAK_SPACE);
     }
 
     private final CertificateContent content;
@@ -355,8 +361,8 @@ public final class CertificatePdf {
     private String statement() {
         int rows = content.rows().size();
         return "Reel " + content.reel() + " was tested and meets "
-                + (rows == 1 ? "the one requirement" : "each of the " + rows + " requirements") + " of "
-                + content.limits().title() + ", revision " + content.limits().revision()
+                + (rows == 1 ? "the one requirement" : "each of the " + rows + " requirements") + " of the limit set “"
+                + content.limits().title() + "”, revision " + content.limits().revision()
                 + ".";
     }
 
@@ -481,13 +487,13 @@ public final class CertificatePdf {
     }
 
     private void authorisation() throws IOException {
-        need(40);
+        need(48);
         y += 26;
         float third = (BODY - 2 * GUTTER) / 3;
         signature(MARGIN, third, "Tested by " + or(content.conditions().technician(), "(not stated)"), false);
         signature(MARGIN + third + GUTTER, third, "Authorised for the plant: name and signature", true);
         signature(MARGIN + 2 * (third + GUTTER), third, "Date", true);
-        y += 12;
+        y += 22;
     }
 
     private void signature(float x, float width, String words, boolean rule) throws IOException {

@@ -251,42 +251,61 @@ final class PlotDrawing {
         }
     }
 
-    /** The label stands on the side of the limit away from the sweeps, at the first place where it fits. */
+    /** The label stands on the side of the limit away from the sweeps, or else on the other, at the first place where it fits. */
     private void limitLabel(LimitLine limit, List<float[]> points) throws IOException {
-        float width = sheet.type().width(sheet.type().clean(limit.label()), TICK_SIZE);
         boolean below = sweepsAbove(limit);
+        if (!labelled(limit, points, below)) {
+            labelled(limit, points, !below);
+        }
+    }
+
+    private boolean labelled(LimitLine limit, List<float[]> points, boolean below) throws IOException {
+        float width = sheet.type().width(sheet.type().clean(limit.label()), TICK_SIZE);
         for (float place : LABEL_PLACES) {
             float x = points.size() == 1
                     ? Math.max(left, Math.min(points.get(0)[0], right - width))
                     : left + LIMIT_LABEL_GAP + place * (right - left - width - 2 * LIMIT_LABEL_GAP);
-            double[] heights = points.size() == 1
-                    ? new double[] {points.get(0)[1]}
-                    : points.stream()
-                            .filter(point -> point[0] >= x - LIMIT_LABEL_GAP && point[0] <= x + width + LIMIT_LABEL_GAP)
-                            .mapToDouble(point -> point[1])
-                            .toArray();
-            if (heights.length == 0) {
-                continue;
-            }
-            float y = below
-                    ? (float) DoubleStream.of(heights).max().orElseThrow() + LIMIT_LABEL_GAP + TICK_SIZE
-                    : (float) DoubleStream.of(heights).min().orElseThrow() - LIMIT_LABEL_GAP;
-            if (y - TICK_SIZE > top && y < bottom - 1) {
-                sheet.bold(limit.label(), x, y, TICK_SIZE, Ink.TEXT);
-                return;
+            double[] heights = points.stream()
+                    .filter(point -> points.size() == 1
+                            || point[0] >= x - LIMIT_LABEL_GAP && point[0] <= x + width + LIMIT_LABEL_GAP)
+                    .mapToDouble(point -> point[1])
+                    .toArray();
+            if (heights.length > 0) {
+                float y = below
+                        ? (float) DoubleStream.of(heights).max().orElseThrow() + LIMIT_LABEL_GAP + TICK_SIZE
+                        : (float) DoubleStream.of(heights).min().orElseThrow() - LIMIT_LABEL_GAP;
+                if (y - TICK_SIZE > top && y < bottom - 1) {
+                    sheet.bold(limit.label(), x, y, TICK_SIZE, Ink.TEXT);
+                    return true;
+                }
             }
         }
+        return false;
     }
 
+    /** Whether most of what is drawn lies above a limit, at the same frequencies. */
     private boolean sweepsAbove(LimitLine limit) {
-        DoubleStream drawn = plot.lines().isEmpty() && plot.band() != null
-                ? plot.band().lowest().stream().mapToDouble(Double::doubleValue)
-                : plot.lines().stream().flatMap(line -> line.values().stream()).mapToDouble(Double::doubleValue);
-        double middle = limit.values().stream()
-                .mapToDouble(Double::doubleValue)
-                .average()
-                .orElse(0);
-        return drawn.average().orElse(middle) > middle;
+        int balance = 0;
+        for (Line line : plot.lines()) {
+            balance += balance(limit, line.megahertz(), line.values());
+        }
+        if (plot.band() != null) {
+            balance += balance(limit, plot.band().megahertz(), plot.band().lowest());
+        }
+        return balance > 0;
+    }
+
+    /** How many more values lie above than below a limit, which is taken at its next point in frequency. */
+    private static int balance(LimitLine limit, List<Double> megahertz, List<Double> values) {
+        int balance = 0;
+        int next = 0;
+        for (int i = 0; i < values.size(); i++) {
+            while (next < limit.megahertz().size() - 1 && limit.megahertz().get(next) < megahertz.get(i)) {
+                next++;
+            }
+            balance += Double.compare(values.get(i), limit.values().get(next));
+        }
+        return balance;
     }
 
     private void worst() throws IOException {

@@ -123,6 +123,53 @@ public final class CertificateSamples {
                 issuing(), item(), conditions(), product(pairs), judgement(Verdict.ACCEPTED), limitSet());
     }
 
+    /**
+     * A certificate by a whole limit set without sweeps: each requirement that holds for the pair count met with an invented
+     * figure a little on the good side of its limit.
+     */
+    public static CertificateContent meetingAll(LimitSet set, int pairs) {
+        List<Finding> findings = set.requirements().stream()
+                .filter(requirement ->
+                        requirement.pairs().map(range -> range.holds(pairs)).orElse(true))
+                .map(CertificateSamples::met)
+                .toList();
+        Judgement judgement =
+                new Judgement(set.id(), set.revision(), set.sha256(), "0.1.0", Verdict.ACCEPTED, findings, List.of());
+        return CertificateContent.of(issuing(), item(), conditions(), product(pairs), judgement, set);
+    }
+
+    private static Finding met(Requirement requirement) {
+        Double megahertz = requirement.domain() instanceof Domain.Spot spot
+                ? Double.valueOf(spot.megahertz())
+                : requirement.domain() instanceof Domain.Range range ? Double.valueOf(range.to()) : null;
+        double at = megahertz == null ? Double.NaN : megahertz;
+        Bound bound = requirement.limit().lower().or(requirement.limit()::upper).orElseThrow();
+        double sign = requirement.limit().lower().isPresent() ? 1 : -1;
+        double limit = bound.at(at);
+        double value = limit + sign * Math.abs(limit) / 100;
+        Figure figure = new Figure(
+                Subject.ofReel(),
+                megahertz,
+                value,
+                requirement.property().canonicalUnit(),
+                value,
+                value,
+                limit,
+                Math.abs(value - limit),
+                requirement.unit().text(),
+                false,
+                List.of());
+        return new Finding(
+                requirement.id(),
+                requirement.property(),
+                Outcome.PASS,
+                null,
+                figure,
+                1,
+                List.of(),
+                DecisionRule.SIMPLE_ACCEPTANCE);
+    }
+
     /** A judgement without sweeps that has the given findings. */
     public static Judgement judgementOf(Verdict verdict, Finding... findings) {
         return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, List.of(findings), List.of());

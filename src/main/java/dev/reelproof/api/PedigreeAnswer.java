@@ -1,0 +1,45 @@
+package dev.reelproof.api;
+
+import dev.reelproof.genealogy.Pedigree;
+import java.time.OffsetDateTime;
+import java.util.List;
+
+/** A lot's pedigree, as the HTTP contract has it: the lot that was asked for at depth 0, then the others, nearest first. */
+record PedigreeAnswer(List<Place> lots, List<Link> links) {
+
+    /** A lot at its depth: the least number of links from the lot that was asked for. */
+    record Place(
+            String id,
+            String plant,
+            String kind,
+            int depth,
+            LotAnswer.Quantity quantity,
+            OffsetDateTime made,
+            String step,
+            String machine) {}
+
+    /** How much of a parent went into a child. */
+    record Link(String from, String to, LotAnswer.Quantity quantity) {}
+
+    static PedigreeAnswer of(Pedigree pedigree) {
+        return new PedigreeAnswer(
+                pedigree.lots().stream().map(PedigreeAnswer::place).toList(),
+                pedigree.links().stream()
+                        .map(link -> new Link(
+                                link.from().value(), link.to().value(), LotAnswer.Quantity.of(link.quantity())))
+                        .toList());
+    }
+
+    private static Place place(Pedigree.Entry entry) {
+        Pedigree.Member lot = entry.lot();
+        return new Place(
+                lot.id().value(),
+                lot.plant(),
+                lot.kind().word(),
+                entry.depth(),
+                LotAnswer.Quantity.of(lot.quantity()),
+                lot.made(),
+                lot.step(),
+                lot.machine());
+    }
+}

@@ -1,0 +1,63 @@
+package dev.reelproof.genealogy;
+
+import dev.reelproof.quantity.Kind;
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.Mass;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.List;
+
+/**
+ * How much of a lot: a length or a mass, as it was sent.
+ *
+ * @param value the number as sent, in {@code unit}; positive and finite
+ * @param unit m, km, ft, kft or mile; kg, g, t or lb
+ */
+public record Amount(double value, String unit) {
+    private static final List<String> LENGTHS = List.of("m", "km", "ft", "kft", "mile");
+    private static final List<String> MASSES = List.of("kg", "g", "t", "lb");
+    private static final MathContext SHOWN = new MathContext(9);
+
+    public Amount {
+        if (!LENGTHS.contains(unit) && !MASSES.contains(unit)) {
+            throw new IllegalArgumentException("a lot's quantity cannot be in '" + unit + "'; use one of "
+                    + String.join(", ", LENGTHS) + " for a length, or " + String.join(", ", MASSES) + " for a mass");
+        }
+        if (!(value > 0 && Double.isFinite(value))) {
+            throw new IllegalArgumentException(
+                    "a lot's quantity must be positive and finite, not " + value + " " + unit);
+        }
+        // A number that is fine as sent may still leave the range of doubles in metres or kilograms.
+        base(value, unit);
+    }
+
+    private static double base(double value, String unit) {
+        return LENGTHS.contains(unit)
+                ? Length.of(value, unit).metres()
+                : Mass.of(value, unit).kilograms();
+    }
+
+    /** Whether it is a length or a mass. */
+    public Kind kind() {
+        return LENGTHS.contains(unit) ? Kind.LENGTH : Kind.MASS;
+    }
+
+    /** The amount in metres when it is a length, in kilograms when it is a mass. */
+    public double base() {
+        return base(value, unit);
+    }
+
+    /** An amount of metres or kilograms in words, in this amount's unit and to nine digits. */
+    String inMyUnit(double base) {
+        return new BigDecimal(base / base(1, unit))
+                        .round(SHOWN)
+                        .stripTrailingZeros()
+                        .toPlainString()
+                + " " + unit;
+    }
+
+    @Override
+    public String toString() {
+        return inMyUnit(base());
+    }
+}

@@ -1,0 +1,48 @@
+package dev.reelproof.genealogy;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** What a lot is: wire or cable at a step of its making, or a material that goes into it. */
+public enum LotKind {
+    ROD,
+    BREAKDOWN_WIRE,
+    ANNEALED_CONDUCTOR,
+    INSULATED_CONDUCTOR,
+    TWISTED_PAIR,
+    UNIT,
+    CORE,
+    JACKETED_CABLE,
+    REEL,
+    INSULATION_COMPOUND,
+    COLOUR_CONCENTRATE,
+    FILLING_COMPOUND,
+    TAPE,
+    SHIELD,
+    JACKET_COMPOUND;
+
+    private static final Map<String, LotKind> BY_WORD =
+            Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(LotKind::word, Function.identity()));
+
+    /**
+     * The kind of that word.
+     *
+     * @throws IllegalArgumentException when there is none
+     */
+    public static LotKind named(String word) {
+        LotKind kind = BY_WORD.get(word);
+        if (kind == null) {
+            throw new IllegalArgumentException("unknown kind of lot '" + word + "'; known kinds: "
+                    + Arrays.stream(values()).map(LotKind::word).collect(Collectors.joining(", ")));
+        }
+        return kind;
+    }
+
+    /** The trade's word in kebab case, as in the HTTP contract: {@code insulated-conductor}. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
