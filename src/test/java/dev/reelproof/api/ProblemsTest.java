@@ -67,18 +67,13 @@ class ProblemsTest {
         problem(test(reel, new SampleResult().json().substring(0, 500)), 400)
                 .body("errors.where", hasItem(containsString("result")));
         problem(putReel(reel, "{\"plant\": "), 400);
+        problem(given().contentType("application/json").body("[1").put("/api/v1/products/P").then(), 400);
         problem(
-                given().contentType("application/json")
-                        .body("[1")
-                        .put("/api/v1/products/P")
+                given().contentType("multipart/form-data; boundary=x")
+                        .body("--x\r\nContent-Disposition: form-data; name=\"result\"\r\n\r\n{\"product\":")
+                        .post("/api/v1/reels/" + reel + "/tests")
                         .then(),
-                400);
-        problem(
-                        given().contentType("multipart/form-data; boundary=x")
-                                .body("--x\r\nContent-Disposition: form-data; name=\"result\"\r\n\r\n{\"product\":")
-                                .post("/api/v1/reels/" + reel + "/tests")
-                                .then(),
-                        400)
+                400)
                 .body("errors[0].message", containsString("cut short"));
         problem(
                 given().contentType("multipart/form-data")
@@ -87,10 +82,10 @@ class ProblemsTest {
                         .then(),
                 400);
         problem(
-                        given().multiPart("bulk", "a.csv", new byte[] {1}, "text/csv")
-                                .post("/api/v1/reels/" + reel + "/tests")
-                                .then(),
-                        400)
+                given().multiPart("bulk", "a.csv", new byte[] {1}, "text/csv")
+                        .post("/api/v1/reels/" + reel + "/tests")
+                        .then(),
+                400)
                 .body("errors[0].message", containsString("'result' is missing"));
         get("/api/v1/reels/" + reel).then().body("records", empty());
     }
@@ -98,18 +93,13 @@ class ProblemsTest {
     @Test
     void aMediaTypeThatIsNotTaken() {
         problem(
-                        given().contentType("text/plain")
-                                .body("{}")
-                                .post("/api/v1/reels/" + newReel() + "/tests")
-                                .then(),
-                        415)
-                .body("detail", containsString("multipart/form-data"));
-        problem(
-                given().contentType("text/csv")
-                        .body("a")
-                        .put("/api/v1/products/P")
+                given().contentType("text/plain")
+                        .body("{}")
+                        .post("/api/v1/reels/" + newReel() + "/tests")
                         .then(),
-                415);
+                415)
+                .body("detail", containsString("multipart/form-data"));
+        problem(given().contentType("text/csv").body("a").put("/api/v1/products/P").then(), 415);
     }
 
     @Test
@@ -121,15 +111,10 @@ class ProblemsTest {
                 .body("errors[0].where", equalTo("/temperature"));
         problem(test(reel, new SampleResult().json().replace("\"pair\": 4", "\"pair\": 5")), 422)
                 .body("errors[0].message", containsString("beyond the 4 pairs"));
-        problem(test(reel, new SampleResult().metres(-1).json()), 422)
-                .body("errors[0].where", containsString("/length"));
+        problem(test(reel, new SampleResult().metres(-1).json()), 422).body("errors[0].where", containsString("/length"));
         problem(putProduct("P", "no-such-set", 4), 422).body("errors[0].where", equalTo("/limitSet"));
         problem(putProduct("P", "category-6a-cable", 25), 422).body("errors[0].where", equalTo("/pairs"));
-        problem(
-                        putReel(
-                                "R",
-                                "{\"plant\": \"moon\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 1, \"unit\": \"m\"}}"),
-                        422)
+        problem(putReel("R", "{\"plant\": \"moon\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 1, \"unit\": \"m\"}}"), 422)
                 .body("errors[0].where", equalTo("/plant"));
         problem(putReel("R", "{\"product\": \"NONE\", \"length\": {\"value\": 1, \"unit\": \"m\"}}"), 422)
                 .body("errors[0].where", equalTo("/product"));
@@ -138,18 +123,14 @@ class ProblemsTest {
         problem(get("/api/v1/limit-sets/category-6a-cable/next?frequency=501").then(), 422)
                 .body("errors[0].where", equalTo("frequency"));
         problem(get("/api/v1/limit-sets/category-6a-cable/next").then(), 422);
-        problem(
-                get("/api/v1/limit-sets/category-6a-cable/next?frequency=1&unit=dB")
-                        .then(),
-                422);
+        problem(get("/api/v1/limit-sets/category-6a-cable/next?frequency=1&unit=dB").then(), 422);
         get("/api/v1/reels/" + reel).then().body("records", empty());
     }
 
     @Test
     void aBodyThatStatesThatItIsTooLarge() throws Exception {
-        String answer =
-                answerTo("POST /api/v1/reels/R-1/tests HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
-                        + "Content-Length: 104857600\r\n\r\n");
+        String answer = answerTo("POST /api/v1/reels/R-1/tests HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+                + "Content-Length: 104857600\r\n\r\n");
         assertTrue(answer.startsWith("HTTP/1.1 413"), answer);
         assertTrue(answer.contains(Problem.MEDIA_TYPE), answer);
         assertTrue(answer.contains("At most " + FIFTY_MEGABYTES + " bytes"), answer);

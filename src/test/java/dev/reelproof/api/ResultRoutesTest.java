@@ -54,9 +54,7 @@ class ResultRoutesTest {
     @Test
     void registersAReelAndFindsItByPartsOfWhatItSays() {
         String reel = newReel();
-        putReel(
-                        reel,
-                        "{\"product\": \"HD6A-4P\", \"length\": {\"value\": 1000, \"unit\": \"ft\"}, \"customer\": \"100%_Cable\"}")
+        putReel(reel, "{\"product\": \"HD6A-4P\", \"length\": {\"value\": 1000, \"unit\": \"ft\"}, \"customer\": \"100%_Cable\"}")
                 .statusCode(200)
                 .body("length.unit", equalTo("ft"))
                 .body("plant", equalTo("north"));
@@ -72,10 +70,7 @@ class ResultRoutesTest {
                 .body("reels.reel", contains(reel))
                 .body("reels[0].verdict", nullValue());
         given().queryParam("query", "0%_cAbLe").get("/api/v1/reels").then().body("reels.reel", hasItem(reel));
-        given().queryParam("query", "no reel says this")
-                .get("/api/v1/reels")
-                .then()
-                .body("reels", empty());
+        given().queryParam("query", "no reel says this").get("/api/v1/reels").then().body("reels", empty());
     }
 
     @Test
@@ -151,8 +146,7 @@ class ResultRoutesTest {
     @Test
     void theSameUploadGivesTheFirstRecordBack() {
         String reel = newReel(100);
-        String id =
-                test(reel, new SampleResult().json()).statusCode(201).extract().path("id");
+        String id = test(reel, new SampleResult().json()).statusCode(201).extract().path("id");
         test(reel, new SampleResult().json()).statusCode(200).body("id", equalTo(id));
         test(reel, new SampleResult().json() + " ").statusCode(201).body("attempt", equalTo(2));
         get("/api/v1/reels/" + reel)
@@ -203,8 +197,7 @@ class ResultRoutesTest {
                 .body("original.name", contains("result", "readings.csv"))
                 .extract()
                 .path("id");
-        byte[] kept =
-                get("/api/v1/records/" + id + "/original/1").then().extract().asByteArray();
+        byte[] kept = get("/api/v1/records/" + id + "/original/1").then().extract().asByteArray();
         assertArrayEquals(csv.getBytes(StandardCharsets.UTF_8), kept);
         given().multiPart("bulk", "readings.csv", csv.getBytes(StandardCharsets.UTF_8), "text/csv")
                 .multiPart("result", new String(document, StandardCharsets.UTF_8))
@@ -243,11 +236,7 @@ class ResultRoutesTest {
                 .body("pdf", equalTo(pdf))
                 .extract()
                 .path("number");
-        byte[] first = get(pdf).then()
-                .statusCode(200)
-                .contentType("application/pdf")
-                .extract()
-                .asByteArray();
+        byte[] first = get(pdf).then().statusCode(200).contentType("application/pdf").extract().asByteArray();
         assertTrue(new String(first, 0, 5, StandardCharsets.ISO_8859_1).startsWith("%PDF-"));
         assertArrayEquals(first, get(pdf).asByteArray());
         get("/api/v1/reels/" + reel)

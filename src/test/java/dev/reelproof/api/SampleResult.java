@@ -54,8 +54,7 @@ final class SampleResult {
 
     private void readings() {
         for (int pair = 1; pair <= PAIRS; pair++) {
-            readings.add(
-                    reading("conductor-resistance", "\"pair\": " + pair + ", \"conductor\": \"a\"", resistance, "ohm"));
+            readings.add(reading("conductor-resistance", "\"pair\": " + pair + ", \"conductor\": \"a\"", resistance, "ohm"));
             readings.add(reading(
                     "conductor-resistance", "\"pair\": " + pair + ", \"conductor\": \"b\"", resistance * 1.01, "ohm"));
             readings.add(reading("mutual-capacitance", "\"pair\": " + pair, 4.8, "nF"));

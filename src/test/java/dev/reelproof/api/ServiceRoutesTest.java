@@ -59,13 +59,11 @@ class ServiceRoutesTest {
     @Test
     void describesExactlyTheRoutesThatAreKnown() throws Exception {
         Set<String> described = new TreeSet<>();
-        openApi().get("paths").properties().forEach(path -> path.getValue()
-                .properties()
-                .forEach(method -> {
-                    described.add(method.getKey() + " " + path.getKey());
-                    assertTrue(
-                            method.getValue().path("summary").asText().length() > 5, path.getKey() + " has no summary");
-                }));
+        openApi().get("paths").properties().forEach(path -> path.getValue().properties().forEach(method -> {
+            described.add(method.getKey() + " " + path.getKey());
+            assertTrue(
+                    method.getValue().path("summary").asText().length() > 5, path.getKey() + " has no summary");
+        }));
         assertEquals(new TreeSet<>(ROUTES), described);
     }
 

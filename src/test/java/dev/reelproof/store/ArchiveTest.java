@@ -74,7 +74,14 @@ class ArchiveTest {
             List.of(4),
             DecisionRule.SIMPLE_ACCEPTANCE);
     private static final Finding NOT_TESTED = new Finding(
-            "next", Property.NEXT, Outcome.NOT_TESTED, "no data", null, 0, List.of(), DecisionRule.SIMPLE_ACCEPTANCE);
+            "next",
+            Property.NEXT,
+            Outcome.NOT_TESTED,
+            "no data",
+            null,
+            0,
+            List.of(),
+            DecisionRule.SIMPLE_ACCEPTANCE);
 
     @Inject
     Archive archive;
@@ -95,8 +102,8 @@ class ArchiveTest {
 
     private StoredRecord taken(OffsetDateTime received, LimitSet limitSet) {
         products.put("north", PRODUCT, Instant.EPOCH);
-        reels.put(
-                new RegisteredReel("north", reel, PRODUCT.id(), Length.ofMetres(500), 500, "m", null, null, received));
+        reels.put(new RegisteredReel(
+                "north", reel, PRODUCT.id(), Length.ofMetres(500), 500, "m", null, null, received));
         return archive.take(new JudgedUpload(
                         "north",
                         reel,
