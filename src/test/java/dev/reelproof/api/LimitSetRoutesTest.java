@@ -1,0 +1,53 @@
+package dev.reelproof.api;
+
+import static io.restassured.RestAssured.get;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.hasItems;
+import static org.hamcrest.Matchers.notNullValue;
+import static org.hamcrest.Matchers.nullValue;
+
+import io.quarkus.test.junit.QuarkusTest;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class LimitSetRoutesTest {
+
+    @Test
+    void listsThem() {
+        get("/api/v1/limit-sets")
+                .then()
+                .statusCode(200)
+                .body("limitSets.id", hasItems("category-5e-cable", "us-buried-wire-24awg"))
+                .body("limitSets[0].sha256.length()", equalTo(64));
+    }
+
+    @Test
+    void givesOneWhole() {
+        get("/api/v1/limit-sets/category-6a-cable")
+                .then()
+                .statusCode(200)
+                .body("referenceLength.value", equalTo(100f))
+                .body("requirements.requirement", hasItem("return-loss"))
+                .body("requirements.find { it.property == 'insertion-loss' }.upper", containsString("·√f"))
+                .body("requirements.find { it.property == 'insertion-loss' }.domain.to", equalTo(500f))
+                .body("requirements.find { it.property == 'insertion-loss' }.source", notNullValue());
+    }
+
+    /** The figures are those of the table in the issue: 44.3 − 15 log(f/100), 9.38 ohm/100 m. */
+    @Test
+    void givesALimitAtAFrequency() {
+        get("/api/v1/limit-sets/category-6a-cable/next?frequency=100&unit=MHz")
+                .then()
+                .statusCode(200)
+                .body("limit", equalTo(44.3f))
+                .body("unit", equalTo("dB"))
+                .body("upper", nullValue());
+        get("/api/v1/limit-sets/category-6a-cable/next?frequency=10000&unit=kHz").then().body("limit", equalTo(59.3f));
+        get("/api/v1/limit-sets/category-6a-cable/conductor-resistance")
+                .then()
+                .body("limit", equalTo(9.38f))
+                .body("unit", equalTo("ohm/100 m"));
+    }
+}

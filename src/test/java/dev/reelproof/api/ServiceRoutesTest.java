@@ -1,0 +1,99 @@
+package dev.reelproof.api;
+
+import static io.restassured.RestAssured.get;
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.contains;
+import static org.hamcrest.Matchers.equalTo;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.test.junit.QuarkusTest;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class ServiceRoutesTest {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    /** Every route of the service, as other programs rely on them. */
+    private static final Set<String> ROUTES = Set.of(
+            "get /api/v1/status",
+            "get /api/v1/schemas/{name}",
+            "get /api/v1/products",
+            "get /api/v1/products/{product}",
+            "put /api/v1/products/{product}",
+            "get /api/v1/reels",
+            "get /api/v1/reels/{reel}",
+            "put /api/v1/reels/{reel}",
+            "post /api/v1/reels/{reel}/tests",
+            "post /api/v1/reels/{reel}/certificates",
+            "get /api/v1/records/{id}",
+            "get /api/v1/records/{id}/findings/{property}",
+            "get /api/v1/records/{id}/sweeps/{property}",
+            "get /api/v1/records/{id}/original/{n}",
+            "get /api/v1/limit-sets",
+            "get /api/v1/limit-sets/{id}",
+            "get /api/v1/limit-sets/{id}/{property}",
+            "get /api/v1/certificates",
+            "get /api/v1/certificates/{number}.pdf");
+
+    private static JsonNode openApi() throws Exception {
+        return JSON.readTree(
+                given().queryParam("format", "json").get("/q/openapi").asString());
+    }
+
+    @Test
+    void saysWhatItIs() {
+        get("/api/v1/status")
+                .then()
+                .statusCode(200)
+                .body("plant", equalTo("north"))
+                .body("plants", contains("north"))
+                .body("demo", equalTo(false))
+                .body("version", equalTo("0.1.0"));
+    }
+
+    @Test
+    void describesExactlyTheRoutesThatAreKnown() throws Exception {
+        Set<String> described = new TreeSet<>();
+        openApi().get("paths").properties().forEach(path -> path.getValue().properties().forEach(method -> {
+            described.add(method.getKey() + " " + path.getKey());
+            assertTrue(
+                    method.getValue().path("summary").asText().length() > 5, path.getKey() + " has no summary");
+        }));
+        assertEquals(new TreeSet<>(ROUTES), described);
+    }
+
+    @Test
+    void describesTheResultByItsPublishedSchema() throws Exception {
+        JsonNode published = JSON.readTree(get("/api/v1/schemas/result").asByteArray());
+        JsonNode described = openApi().at("/components/schemas/Result");
+        assertEquals(published, described);
+        assertEquals(
+                "#/components/schemas/Result",
+                openApi()
+                        .get("paths")
+                        .get("/api/v1/reels/{reel}/tests")
+                        .at("/post/requestBody/content")
+                        .get("application/json")
+                        .at("/schema/$ref")
+                        .asText());
+    }
+
+    @Test
+    void publishesTheSchemaOfLimitSets() {
+        get("/api/v1/schemas/limit-set").then().statusCode(200).contentType("application/schema+json");
+    }
+
+    @Test
+    void compressesItsAnswers() {
+        given().header("Accept-Encoding", "gzip")
+                .get("/api/v1/limit-sets/category-6a-cable")
+                .then()
+                .statusCode(200)
+                .header("Content-Encoding", "gzip");
+    }
+}
