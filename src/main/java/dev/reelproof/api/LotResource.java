@@ -1,16 +1,10 @@
 package dev.reelproof.api;
 
 import dev.reelproof.genealogy.Lot;
-import dev.reelproof.genealogy.LotFaultsException;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.intake.Fault;
-import dev.reelproof.intake.IntakeException;
-import dev.reelproof.store.LotConflictException;
 import dev.reelproof.store.Lots;
-import dev.reelproof.store.PedigreeTooLargeException;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -23,17 +17,14 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.HexFormat;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Lots: what was made from what. */
 @Path("/api/v1")
@@ -41,9 +32,9 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 @Tag(name = "Lots")
 public class LotResource {
     private final Lots lots;
-    private final List<String> plants;
+    private final Plants plants;
 
-    LotResource(Lots lots, @ConfigProperty(name = "reelproof.plants") List<String> plants) {
+    LotResource(Lots lots, Plants plants) {
         this.lots = lots;
         this.plants = plants;
     }
@@ -74,7 +65,7 @@ public class LotResource {
             responseCode = "422",
             description = "the lot cannot be so: unknown parent, more taken than is left, unknown kind or unit")
     public Response register(byte[] report) {
-        Lot lot = LotReader.read(report, plants);
+        Lot lot = LotReader.read(report, plants.served());
         boolean isNew = lots.register(lot, sha256(report), OffsetDateTime.now(Clock.systemUTC()));
         LotAnswer answer = LotAnswer.of(lots.byId(lot.plant(), lot.id()).orElseThrow());
         return isNew
@@ -88,21 +79,21 @@ public class LotResource {
     @Path("/lots/{lot}")
     @Operation(summary = "A lot as registered")
     public LotAnswer lot(@PathParam("lot") String lot) {
-        return LotAnswer.of(find("lot", lot, id -> lots.byId(plant(), id)));
+        return LotAnswer.of(find("lot", lot, id -> lots.byId(plants.home(), id)));
     }
 
     @GET
     @Path("/lots/{lot}/descendants")
     @Operation(summary = "A lot and all that descends from it, each once, with the least depth")
     public PedigreeAnswer descendants(@PathParam("lot") String lot) {
-        return PedigreeAnswer.of(find("lot", lot, id -> lots.descendants(plant(), id)));
+        return PedigreeAnswer.of(find("lot", lot, id -> lots.descendants(plants.home(), id)));
     }
 
     @GET
     @Path("/reels/{reel}/ancestors")
     @Operation(summary = "A reel and all that it descends from, each once, with the least depth")
     public PedigreeAnswer ancestors(@PathParam("reel") String reel) {
-        return PedigreeAnswer.of(find("reel", reel, id -> lots.ancestorsOfReel(plant(), id)));
+        return PedigreeAnswer.of(find("reel", reel, id -> lots.ancestorsOfReel(plants.home(), id)));
     }
 
     private <T> T find(String what, String name, Function<LotId, Optional<T>> search) {
@@ -113,13 +104,8 @@ public class LotResource {
             id = Optional.empty();
         }
         return id.flatMap(search)
-                .orElseThrow(() ->
-                        new NotFoundException("no " + what + " '" + name + "' is registered at plant " + plant()));
-    }
-
-    /** The plant that routes mean which name none. */
-    private String plant() {
-        return plants.get(0);
+                .orElseThrow(() -> new NothingThereException(
+                        "no " + what + " '" + name + "' is registered at plant " + plants.home()));
     }
 
     private static String sha256(byte[] bytes) {
@@ -128,50 +114,5 @@ public class LotResource {
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);
         }
-    }
-
-    @ServerExceptionMapper
-    Response notFound(NotFoundException e) {
-        return problem(404, "Not found", e.getMessage(), List.of());
-    }
-
-    @ServerExceptionMapper
-    Response cannotBe(LotFaultsException e) {
-        return problem(
-                422,
-                "The lot cannot be so",
-                e.getMessage(),
-                e.faults().stream()
-                        .map(fault -> new Fault(fault.where(), fault.message()))
-                        .toList());
-    }
-
-    @ServerExceptionMapper
-    Response conflict(LotConflictException e) {
-        return problem(
-                409, "Another lot has this identifier", e.getMessage(), List.of(new Fault("/id", e.getMessage())));
-    }
-
-    @ServerExceptionMapper
-    Response tooLarge(PedigreeTooLargeException e) {
-        return problem(422, "The pedigree is too large", e.getMessage(), List.of());
-    }
-
-    @ServerExceptionMapper
-    Response cannotBeRead(IntakeException e) {
-        return problem(
-                e.kind() == IntakeException.Kind.MALFORMED ? 400 : 422,
-                "The lot cannot be read",
-                e.getMessage(),
-                e.faults());
-    }
-
-    private record Problem(String title, int status, String detail, List<Fault> errors) {}
-
-    private static Response problem(int status, String title, String detail, List<Fault> errors) {
-        return Response.status(status)
-                .type("application/problem+json")
-                .entity(new Problem(title, status, detail, errors))
-                .build();
     }
 }

@@ -8,6 +8,7 @@ import io.netty.handler.codec.http.DefaultFullHttpRequest;
 import io.netty.handler.codec.http.HttpHeaderNames;
 import io.netty.handler.codec.http.HttpMethod;
 import io.netty.handler.codec.http.HttpVersion;
+import io.netty.handler.codec.http.LastHttpContent;
 import io.netty.handler.codec.http.multipart.DefaultHttpDataFactory;
 import io.netty.handler.codec.http.multipart.FileUpload;
 import io.netty.handler.codec.http.multipart.HttpData;
@@ -49,6 +50,8 @@ final class MultipartUpload {
             throw notMultipart(e);
         }
         try {
+            // Tells the decoder that it has all, so that it can tell a whole body from one that ends early.
+            decoder.offer(LastHttpContent.EMPTY_LAST_CONTENT);
             return new Upload(parts(decoder));
         } finally {
             decoder.destroy();
