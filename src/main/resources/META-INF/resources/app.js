@@ -139,7 +139,7 @@ function sentence(finding) {
   const digits = places(finding);
   const unit = finding.unit === 'count' ? '' : ' ' + finding.unit;
   return `${figure(finding.value, digits)}${unit} at ${where(finding)}; the limit is ${sign(finding)} ${figure(finding.limit, digits)}${unit}`
-    + ` (${figure(Math.abs(finding.margin), digits)}${unit} beyond it)`;
+    + `, missed by ${figure(Math.abs(finding.margin), digits)}${unit}`;
 }
 
 const HIGH_VOLTAGE = new Set(['dielectric-withstand', 'spark-faults']);
@@ -354,7 +354,7 @@ function row(finding) {
     onkeydown: (event) => { if (event.key === 'Enter' || event.key === ' ') { event.preventDefault(); explain(finding); } } },
   element('td', {}, element('strong', {}, name(finding)), element('small', {}, note + (finding.derived ? ' · computed from its parts' : ''))),
   element('td', { class: 'n' }, figure(finding.value, digits)), element('td', { class: 'n' }, figure(finding.limit, digits)),
-  element('td', { class: 'n' }, figure(finding.margin, digits)), element('td', {}, unit),
+  element('td', { class: 'n' }, figure(finding.margin, digits)), element('td', { class: 'u' }, unit),
   element('td', {}, finding.value === null ? '' : where(finding)), element('td', { class: 'n' }, String(finding.points)),
   element('td', { class: 'tag ' + finding.outcome }, { pass: '✓ pass', fail: '✕ fail', 'not-tested': '– not tested' }[finding.outcome]));
 }
@@ -558,7 +558,7 @@ function plot(finding, data) {
   };
   new uPlot({
     width: Math.max(300, box.clientWidth - 24), height: 250, legend: { show: false }, cursor: { drag: { x: false, y: false } },
-    scales: { x: { time: false, distr: 3 } },
+    scales: { x: { time: false, distr: 3, range: [frequencies[0], frequencies[frequencies.length - 1]] } },
     axes: [{ values: (chart, ticks) => ticks.map((tick) => (tick === null ? '' : /^[125]/.test(String(Number(tick.toPrecision(1)))) ? String(tick) : '')), size: 34 },
       { size: 46, values: (chart, ticks) => ticks.map((tick) => String(tick).replace('-', '−')) }],
     series, hooks: { draw: [ring] },
