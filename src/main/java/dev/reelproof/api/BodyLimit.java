@@ -2,14 +2,18 @@ package dev.reelproof.api;
 
 import io.quarkus.runtime.configuration.MemorySize;
 import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.HttpHeaders;
-import io.vertx.core.http.HttpServerResponse;
+import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpServerRequest;
 import io.vertx.core.json.JsonArray;
 import io.vertx.core.json.JsonObject;
-import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
+import io.vertx.ext.web.impl.RoutingContextInternal;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicLong;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /** Answers a body over the limit with a problem document; the server itself would answer with nothing but a status. */
@@ -18,44 +22,71 @@ class BodyLimit {
     private static final int BEFORE_THE_SERVERS_OWN = 1000;
     private static final int TOO_LARGE = 413;
 
-    private final MemorySize limit;
+    private static final int MOST_UNWANTED_BODIES = 4;
+
+    private static final Set<HttpMethod> WITH_A_BODY = Set.of(HttpMethod.POST, HttpMethod.PUT, HttpMethod.PATCH);
+
+    private final long limit;
 
     BodyLimit(@ConfigProperty(name = "quarkus.http.limits.max-body-size") MemorySize limit) {
-        this.limit = limit;
+        this.limit = limit.asLongValue();
     }
 
     void filter(@Observes Filters filters) {
-        filters.register(this::refuseStatedSize, BEFORE_THE_SERVERS_OWN);
+        filters.register(this::check, BEFORE_THE_SERVERS_OWN);
     }
 
-    /** A body that does not state its size is found too large only while it is read. */
-    void atFailure(@Observes Router router) {
-        router.errorHandler(TOO_LARGE, this::refuse);
-    }
-
-    private void refuseStatedSize(RoutingContext context) {
-        String stated = context.request().getHeader(HttpHeaders.CONTENT_LENGTH);
-        if (stated != null && Long.parseLong(stated) > limit.asLongValue()) {
+    private void check(RoutingContext context) {
+        HttpServerRequest request = context.request();
+        String stated = request.getHeader(HttpHeaders.CONTENT_LENGTH);
+        if (stated != null && Long.parseLong(stated) > limit) {
             refuse(context);
+        } else if (stated == null && WITH_A_BODY.contains(request.method())) {
+            collect(context);
         } else {
             context.next();
         }
     }
 
+    /** A body that does not state its size is found too large only while it is read. */
+    private void collect(RoutingContext context) {
+        Buffer body = Buffer.buffer();
+        HttpServerRequest request = context.request();
+        request.handler(chunk -> {
+            if (body.length() + chunk.length() > limit) {
+                refuse(context);
+            } else {
+                body.appendBuffer(chunk);
+            }
+        });
+        request.endHandler(end -> {
+            if (!context.response().ended()) {
+                ((RoutingContextInternal) context).setBody(body);
+                context.next();
+            }
+        });
+        request.resume();
+    }
+
+    /** Answers, and reads on for a while, since a client that is cut off while it sends does not see the answer. */
     private void refuse(RoutingContext context) {
-        HttpServerResponse response = context.response();
-        if (response.ended()) {
-            return;
-        }
-        response.setStatusCode(TOO_LARGE)
+        HttpServerRequest request = context.request();
+        AtomicLong unwanted = new AtomicLong();
+        request.handler(chunk -> {
+            if (unwanted.addAndGet(chunk.length()) > MOST_UNWANTED_BODIES * limit) {
+                request.connection().close();
+            }
+        });
+        request.endHandler(end -> {});
+        context.response()
+                .setStatusCode(TOO_LARGE)
                 .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
-                // The rest of the body is not wanted.
-                .putHeader(HttpHeaders.CONNECTION, "close")
                 .end(new JsonObject()
                         .put("title", Problems.title(TOO_LARGE))
                         .put("status", TOO_LARGE)
-                        .put("detail", "At most " + limit.asLongValue() + " bytes are taken in one request.")
+                        .put("detail", "At most " + limit + " bytes are taken in one request.")
                         .put("errors", new JsonArray())
                         .encode());
+        request.resume();
     }
 }

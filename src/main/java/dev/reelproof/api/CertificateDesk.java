@@ -18,7 +18,6 @@ import dev.reelproof.store.StoredCertificate;
 import dev.reelproof.store.StoredRecord;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.NotFoundException;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 
@@ -53,14 +52,14 @@ public class CertificateDesk {
     /**
      * The certificate of a reel's newest record, issued now when it has none yet.
      *
-     * @throws NotFoundException when the reel is not registered
+     * @throws NothingThereException when the reel is not registered
      * @throws ConflictException when the reel may not have one
      */
     @Transactional
     public Issued issue(String plant, String reelNumber, OffsetDateTime now) {
         RegisteredReel reel = reels.byId(plant, reelNumber)
-                .orElseThrow(() ->
-                        new NotFoundException("Reel '" + reelNumber + "' is not registered at plant " + plant + "."));
+                .orElseThrow(() -> new NothingThereException(
+                        "Reel '" + reelNumber + "' is not registered at plant " + plant + "."));
         reels.lock(plant, reel.id());
         StoredRecord record = archive.newestOf(plant, reel.id())
                 .orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));

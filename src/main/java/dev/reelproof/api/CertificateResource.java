@@ -3,7 +3,6 @@ package dev.reelproof.api;
 import dev.reelproof.store.Certificates;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
@@ -59,7 +58,7 @@ public class CertificateResource {
         byte[] pdf = certificates
                 .pdf(plant, number)
                 .orElseThrow(
-                        () -> new NotFoundException("Plant " + plant + " issued no certificate '" + number + "'."));
+                        () -> new NothingThereException("Plant " + plant + " issued no certificate '" + number + "'."));
         return Response.ok(pdf, PDF)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + number + ".pdf\"")
                 .build();

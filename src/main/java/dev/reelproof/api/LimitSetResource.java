@@ -8,7 +8,6 @@ import dev.reelproof.limit.Statistic;
 import dev.reelproof.quantity.FrequencyGrid;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
@@ -79,7 +78,7 @@ public class LimitSetResource {
                         .thenComparing(requirement -> requirement.statistic() != Statistic.INDIVIDUAL))
                 .toList();
         if (meant.isEmpty()) {
-            throw new NotFoundException("Limit set " + id + " has no requirement on '" + property + "'"
+            throw new NothingThereException("Limit set " + id + " has no requirement on '" + property + "'"
                     + pairCount.map(count -> " for " + count + " pairs").orElse("") + ".");
         }
         Optional<Double> asked = Optional.ofNullable(frequency).map(text -> megahertz(text, unit));
@@ -97,7 +96,7 @@ public class LimitSetResource {
         return (revision == null
                         ? limitSets.current(id, LocalDate.now(ZoneOffset.UTC))
                         : limitSets.revision(id, whole("revision", revision)))
-                .orElseThrow(() -> new NotFoundException(
+                .orElseThrow(() -> new NothingThereException(
                         "There is no limit set '" + id + "'" + (revision == null ? "" : " of revision " + revision)
                                 + "; GET /api/v1/limit-sets lists them."));
     }

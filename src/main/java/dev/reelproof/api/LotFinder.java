@@ -4,7 +4,6 @@ import dev.reelproof.genealogy.LotId;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.PedigreeTooLargeException;
 import jakarta.inject.Singleton;
-import jakarta.ws.rs.NotFoundException;
 import java.util.Optional;
 import java.util.function.BiFunction;
 
@@ -23,7 +22,7 @@ class LotFinder {
      * @param what what is looked for, {@code lot} or {@code reel}
      * @param name its identifier, as it stands in the address
      * @param plantNamed the plant; null for the home plant
-     * @throws NotFoundException when there is nothing
+     * @throws NothingThereException when there is nothing
      * @throws IntakeException when the plant is not served here, or the answer would be too large
      */
     <T> T find(String what, String name, String plantNamed, BiFunction<String, LotId, Optional<T>> search) {
@@ -31,7 +30,7 @@ class LotFinder {
         try {
             return identifier(name)
                     .flatMap(id -> search.apply(plant, id))
-                    .orElseThrow(() -> new NotFoundException(
+                    .orElseThrow(() -> new NothingThereException(
                             "The " + what + " '" + name + "' is not registered at plant " + plant + "."));
         } catch (PedigreeTooLargeException e) {
             throw IntakeException.of(IntakeException.Kind.CONTENT, what, e.getMessage());

@@ -50,6 +50,8 @@ final class MultipartUpload {
             throw notMultipart(e);
         }
         try {
+            // Tells the decoder that it has all, so that it can tell a whole body from one that ends early.
+            decoder.offer(LastHttpContent.EMPTY_LAST_CONTENT);
             return new Upload(parts(decoder));
         } finally {
             decoder.destroy();

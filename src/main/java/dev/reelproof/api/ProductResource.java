@@ -8,7 +8,6 @@ import dev.reelproof.measurement.Product;
 import dev.reelproof.store.Products;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -55,8 +54,8 @@ public class ProductResource {
         String plant = plants.named(plantNamed, "plant");
         return products.byId(plant, product)
                 .map(found -> ProductAnswer.of(plant, found))
-                .orElseThrow(() ->
-                        new NotFoundException("Product '" + product + "' is not registered at plant " + plant + "."));
+                .orElseThrow(() -> new NothingThereException(
+                        "Product '" + product + "' is not registered at plant " + plant + "."));
     }
 
     @PUT

@@ -11,7 +11,6 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.store.Archive;
 import dev.reelproof.store.StoredRecord;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
@@ -68,7 +67,7 @@ public class RecordResource {
                 .or(() -> findings.stream()
                         .filter(finding -> finding.property().tradeName().equals(property))
                         .min(worstFirst()))
-                .orElseThrow(() -> new NotFoundException("Record " + record.id() + " has no finding on '" + property
+                .orElseThrow(() -> new NothingThereException("Record " + record.id() + " has no finding on '" + property
                         + "'; it has findings on "
                         + String.join(
                                 ", ",
@@ -125,7 +124,7 @@ public class RecordResource {
                                 && sweep.subject().end().word().equals(end))
                 .toList();
         if (sweeps.isEmpty()) {
-            throw new NotFoundException("Record " + record.id() + " has no such sweep of " + property + ".");
+            throw new NothingThereException("Record " + record.id() + " has no such sweep of " + property + ".");
         }
         Optional<Requirement> requirement = alongFrequency(limitSets.of(record), record, meant);
         boolean one = pair != null || partner != null || end != null;
@@ -136,7 +135,7 @@ public class RecordResource {
         try {
             return Property.named(name);
         } catch (IllegalArgumentException e) {
-            throw new NotFoundException(e.getMessage());
+            throw new NothingThereException(e.getMessage());
         }
     }
 
@@ -171,8 +170,8 @@ public class RecordResource {
         StoredRecord record = record(id, plantNamed);
         Part part = Optional.ofNullable(number("n", n))
                 .flatMap(ordinal -> archive.original(record.plant(), record.id(), ordinal))
-                .orElseThrow(() -> new NotFoundException("Record " + record.id() + " has no original " + n + "; it has "
-                        + record.originals().size() + ", counted from 0."));
+                .orElseThrow(() -> new NothingThereException("Record " + record.id() + " has no original " + n
+                        + "; it has " + record.originals().size() + ", counted from 0."));
         // What was uploaded is offered for saving and never shown as a page of ours.
         return Response.ok(part.bytes(), SERVED_AS_SENT.contains(part.mediaType()) ? part.mediaType() : NO_TYPE_OF_OURS)
                 .header("X-Content-Type-Options", "nosniff")
@@ -191,6 +190,6 @@ public class RecordResource {
             uuid = Optional.empty();
         }
         return uuid.flatMap(known -> archive.byId(plant, known))
-                .orElseThrow(() -> new NotFoundException("Plant " + plant + " has no record '" + id + "'."));
+                .orElseThrow(() -> new NothingThereException("Plant " + plant + " has no record '" + id + "'."));
     }
 }

@@ -16,7 +16,6 @@ import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
@@ -36,8 +35,8 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** Reels, their tests and their certificates. */
-@Path("/api/v1/reels")
+/** Reels, their tests and their certificates. Shares its path with {@link LotResource}, which serves a reel's ancestors. */
+@Path("/api/v1")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Products and reels")
 public class ReelResource {
@@ -72,6 +71,7 @@ public class ReelResource {
     }
 
     @GET
+    @Path("/reels")
     @Operation(
             summary = "Find reels by a part of their number, product, order or customer",
             description = "Whatever its case; the newest tested first.")
@@ -101,13 +101,13 @@ public class ReelResource {
     }
 
     @GET
-    @Path("/{reel}")
+    @Path("/reels/{reel}")
     @Operation(summary = "A reel with its records and certificates, newest first")
     public ReelAnswer get(String reel, @QueryParam("plant") String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         RegisteredReel found = reels.byId(plant, reel)
-                .orElseThrow(
-                        () -> new NotFoundException("Reel '" + reel + "' is not registered at plant " + plant + "."));
+                .orElseThrow(() ->
+                        new NothingThereException("Reel '" + reel + "' is not registered at plant " + plant + "."));
         return ReelAnswer.of(
                 found,
                 archive.ofReel(plant, reel).stream()
@@ -119,7 +119,7 @@ public class ReelResource {
     }
 
     @PUT
-    @Path("/{reel}")
+    @Path("/reels/{reel}")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Register a reel, or change what is registered of it")
     @APIResponse(responseCode = "201", description = "registered")
@@ -155,7 +155,7 @@ public class ReelResource {
     }
 
     @POST
-    @Path("/{reel}/tests")
+    @Path("/reels/{reel}/tests")
     @Consumes(MediaType.APPLICATION_JSON)
     @Tag(name = "Results and records")
     @Operation(
@@ -193,7 +193,7 @@ public class ReelResource {
             @Schema(description = "any number of CSV files, of any part name") String csv) {}
 
     @POST
-    @Path("/{reel}/tests")
+    @Path("/reels/{reel}/tests")
     @Consumes(MediaType.MULTIPART_FORM_DATA)
     @Operation(hidden = true)
     public Response takeParts(
@@ -214,7 +214,7 @@ public class ReelResource {
     }
 
     @POST
-    @Path("/{reel}/certificates")
+    @Path("/reels/{reel}/certificates")
     @Tag(name = "Certificates")
     @Operation(
             summary = "Issue the certificate of a reel's newest record",

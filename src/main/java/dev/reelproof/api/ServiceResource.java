@@ -1,7 +1,6 @@
 package dev.reelproof.api;
 
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
@@ -44,7 +43,7 @@ public class ServiceResource {
     @Operation(summary = "The JSON Schema of a result, or of a limit set's file (result, limit-set)")
     public byte[] schema(String name) {
         if (!SCHEMAS.contains(name)) {
-            throw new NotFoundException(
+            throw new NothingThereException(
                     "There is no schema '" + name + "'; there are " + String.join(" and ", SCHEMAS) + ".");
         }
         return Schemas.bytes(name);

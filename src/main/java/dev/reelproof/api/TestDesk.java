@@ -20,7 +20,6 @@ import dev.reelproof.store.Reels;
 import dev.reelproof.store.RegisteredReel;
 import dev.reelproof.store.StoredRecord;
 import jakarta.inject.Singleton;
-import jakarta.ws.rs.NotFoundException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -57,13 +56,13 @@ public class TestDesk {
     /**
      * Takes an upload of a reel; one that was taken before gives its first record.
      *
-     * @throws NotFoundException when the reel is not registered
+     * @throws NothingThereException when the reel is not registered
      * @throws IntakeException when the upload cannot be taken; nothing of it is kept
      */
     public Taken take(String plant, String reelNumber, Upload upload, OffsetDateTime received) {
         RegisteredReel reel = reels.byId(plant, reelNumber)
-                .orElseThrow(() -> new NotFoundException("Reel '" + reelNumber + "' is not registered at plant " + plant
-                        + "; register it with PUT /api/v1/reels/" + reelNumber + " first."));
+                .orElseThrow(() -> new NothingThereException("Reel '" + reelNumber + "' is not registered at plant "
+                        + plant + "; register it with PUT /api/v1/reels/" + reelNumber + " first."));
         Optional<StoredRecord> before = archive.ofUpload(plant, reel.id(), upload.sha256());
         if (before.isPresent()) {
             return new Taken(before.get(), false);

@@ -16,11 +16,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.hibernate.Session;
 
 /** The records of each plant. A record is taken once and never changes. */
 @ApplicationScoped
 public class Archive {
+    private static final int REELS_NAMED = 3;
+
     private final Session session;
     private final Reels reels;
     private final LimitSetArchive limitSets;
@@ -68,9 +71,7 @@ public class Archive {
         limitSets.use(upload.limitSet(), received);
         UUID id = RecordIds.at(received);
         List<String> warnings = new ArrayList<>(upload.warnings());
-        otherReels(upload)
-                .forEach(reel -> warnings.add(
-                        "The same upload was taken for reel " + reel + " too; one of the two may be the wrong reel."));
+        otherReels(upload).ifPresent(warnings::add);
         keepUpload(upload, id, received);
         keepRecord(upload, id, received, warnings);
         keepFindings(upload, id, received);
@@ -80,14 +81,18 @@ public class Archive {
         return new Taken(byId(upload.plant(), id).orElseThrow(), true);
     }
 
-    private static List<String> otherReels(JudgedUpload upload) {
-        return UploadRow.<UploadRow>find(
-                        "plant = ?1 and sha256 = ?2 order by received",
-                        upload.plant(),
-                        upload.upload().sha256())
-                .stream()
-                .map(row -> row.reel)
-                .toList();
+    private static Optional<String> otherReels(JudgedUpload upload) {
+        List<UploadRow> others = UploadRow.list(
+                "plant = ?1 and sha256 = ?2 order by received",
+                upload.plant(),
+                upload.upload().sha256());
+        if (others.isEmpty()) {
+            return Optional.empty();
+        }
+        String named = others.stream().limit(REELS_NAMED).map(row -> row.reel).collect(Collectors.joining(", "));
+        int more = others.size() - REELS_NAMED;
+        return Optional.of("The same upload was taken for reel " + named + (more > 0 ? " and " + more + " more" : "")
+                + " too; one of them may be the wrong reel.");
     }
 
     private static void keepUpload(JudgedUpload upload, UUID id, Instant received) {

@@ -44,7 +44,9 @@ class LimitSetRoutesTest {
                 .body("limit", equalTo(44.3f))
                 .body("unit", equalTo("dB"))
                 .body("upper", nullValue());
-        get("/api/v1/limit-sets/category-6a-cable/next?frequency=10000&unit=kHz").then().body("limit", equalTo(59.3f));
+        get("/api/v1/limit-sets/category-6a-cable/next?frequency=10000&unit=kHz")
+                .then()
+                .body("limit", equalTo(59.3f));
         get("/api/v1/limit-sets/category-6a-cable/conductor-resistance")
                 .then()
                 .body("limit", equalTo(9.38f))

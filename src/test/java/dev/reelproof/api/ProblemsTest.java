@@ -11,15 +11,22 @@ import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.notNullValue;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.config.EncoderConfig;
+import io.restassured.config.RestAssuredConfig;
+import io.restassured.http.ContentType;
 import io.restassured.response.ValidatableResponse;
-import java.io.InputStream;
-import java.io.OutputStream;
-import java.net.Socket;
 import java.net.URL;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublisher;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -27,7 +34,13 @@ import org.junit.jupiter.api.Test;
 /** Every refusal is a problem document that says what, where and what would be right, and keeps nothing. */
 @QuarkusTest
 class ProblemsTest {
+    private static final HttpClient CLIENT = HttpClient.newHttpClient();
     private static final int FIFTY_MEGABYTES = 50 * 1024 * 1024;
+
+    private static final RestAssuredConfig RAW = RestAssuredConfig.config()
+            .encoderConfig(EncoderConfig.encoderConfig()
+                    .encodeContentTypeAs("multipart/form-data", ContentType.TEXT)
+                    .appendDefaultContentCharsetToContentTypeIfUndefined(false));
 
     @TestHTTPResource
     URL service;
@@ -67,25 +80,32 @@ class ProblemsTest {
         problem(test(reel, new SampleResult().json().substring(0, 500)), 400)
                 .body("errors.where", hasItem(containsString("result")));
         problem(putReel(reel, "{\"plant\": "), 400);
-        problem(given().contentType("application/json").body("[1").put("/api/v1/products/P").then(), 400);
         problem(
-                given().contentType("multipart/form-data; boundary=x")
-                        .body("--x\r\nContent-Disposition: form-data; name=\"result\"\r\n\r\n{\"product\":")
-                        .post("/api/v1/reels/" + reel + "/tests")
+                given().contentType("application/json")
+                        .body("[1")
+                        .put("/api/v1/products/P")
                         .then(),
-                400)
+                400);
+        problem(
+                        given().config(RAW)
+                                .contentType("multipart/form-data; boundary=x")
+                                .body("--x\r\nContent-Disposition: form-data; name=\"result\"\r\n\r\n{\"product\":")
+                                .post("/api/v1/reels/" + reel + "/tests")
+                                .then(),
+                        400)
                 .body("errors[0].message", containsString("cut short"));
         problem(
-                given().contentType("multipart/form-data")
+                given().config(RAW)
+                        .contentType("multipart/form-data")
                         .body("no boundary")
                         .post("/api/v1/reels/" + reel + "/tests")
                         .then(),
                 400);
         problem(
-                given().multiPart("bulk", "a.csv", new byte[] {1}, "text/csv")
-                        .post("/api/v1/reels/" + reel + "/tests")
-                        .then(),
-                400)
+                        given().multiPart("bulk", "a.csv", new byte[] {1}, "text/csv")
+                                .post("/api/v1/reels/" + reel + "/tests")
+                                .then(),
+                        400)
                 .body("errors[0].message", containsString("'result' is missing"));
         get("/api/v1/reels/" + reel).then().body("records", empty());
     }
@@ -93,13 +113,18 @@ class ProblemsTest {
     @Test
     void aMediaTypeThatIsNotTaken() {
         problem(
-                given().contentType("text/plain")
-                        .body("{}")
-                        .post("/api/v1/reels/" + newReel() + "/tests")
-                        .then(),
-                415)
+                        given().contentType("text/plain")
+                                .body("{}")
+                                .post("/api/v1/reels/" + newReel() + "/tests")
+                                .then(),
+                        415)
                 .body("detail", containsString("multipart/form-data"));
-        problem(given().contentType("text/csv").body("a").put("/api/v1/products/P").then(), 415);
+        problem(
+                given().contentType("text/csv")
+                        .body("a")
+                        .put("/api/v1/products/P")
+                        .then(),
+                415);
     }
 
     @Test
@@ -111,10 +136,15 @@ class ProblemsTest {
                 .body("errors[0].where", equalTo("/temperature"));
         problem(test(reel, new SampleResult().json().replace("\"pair\": 4", "\"pair\": 5")), 422)
                 .body("errors[0].message", containsString("beyond the 4 pairs"));
-        problem(test(reel, new SampleResult().metres(-1).json()), 422).body("errors[0].where", containsString("/length"));
+        problem(test(reel, new SampleResult().metres(-1).json()), 422)
+                .body("errors[0].where", containsString("/length"));
         problem(putProduct("P", "no-such-set", 4), 422).body("errors[0].where", equalTo("/limitSet"));
         problem(putProduct("P", "category-6a-cable", 25), 422).body("errors[0].where", equalTo("/pairs"));
-        problem(putReel("R", "{\"plant\": \"moon\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 1, \"unit\": \"m\"}}"), 422)
+        problem(
+                        putReel(
+                                "R",
+                                "{\"plant\": \"moon\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 1, \"unit\": \"m\"}}"),
+                        422)
                 .body("errors[0].where", equalTo("/plant"));
         problem(putReel("R", "{\"product\": \"NONE\", \"length\": {\"value\": 1, \"unit\": \"m\"}}"), 422)
                 .body("errors[0].where", equalTo("/product"));
@@ -123,47 +153,48 @@ class ProblemsTest {
         problem(get("/api/v1/limit-sets/category-6a-cable/next?frequency=501").then(), 422)
                 .body("errors[0].where", equalTo("frequency"));
         problem(get("/api/v1/limit-sets/category-6a-cable/next").then(), 422);
-        problem(get("/api/v1/limit-sets/category-6a-cable/next?frequency=1&unit=dB").then(), 422);
+        problem(
+                get("/api/v1/limit-sets/category-6a-cable/next?frequency=1&unit=dB")
+                        .then(),
+                422);
         get("/api/v1/reels/" + reel).then().body("records", empty());
     }
 
     @Test
     void aBodyThatStatesThatItIsTooLarge() throws Exception {
-        String answer = answerTo("POST /api/v1/reels/R-1/tests HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
-                + "Content-Length: 104857600\r\n\r\n");
-        assertTrue(answer.startsWith("HTTP/1.1 413"), answer);
-        assertTrue(answer.contains(Problem.MEDIA_TYPE), answer);
-        assertTrue(answer.contains("At most " + FIFTY_MEGABYTES + " bytes"), answer);
+        byte[] body = new byte[2 * FIFTY_MEGABYTES];
+        HttpResponse<String> answer = post(BodyPublishers.ofByteArray(body));
+        assertTooLarge(answer);
     }
 
     @Test
     void aBodyThatTurnsOutToBeTooLarge() throws Exception {
-        String head = "POST /api/v1/reels/R-1/tests HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
-                + "Transfer-Encoding: chunked\r\n\r\n";
-        byte[] chunk = ("100000\r\n" + " ".repeat(0x100000) + "\r\n").getBytes(StandardCharsets.US_ASCII);
-        try (Socket socket = new Socket(service.getHost(), service.getPort())) {
-            socket.setSoTimeout(20_000);
-            OutputStream out = socket.getOutputStream();
-            out.write(head.getBytes(StandardCharsets.US_ASCII));
-            try {
-                for (int megabytes = 0; megabytes < 60; megabytes++) {
-                    out.write(chunk);
-                }
-            } catch (java.io.IOException closed) {
-                // The service may stop listening before all is sent.
-            }
-            String answer = new String(socket.getInputStream().readNBytes(500), StandardCharsets.UTF_8);
-            assertTrue(answer.startsWith("HTTP/1.1 413"), answer);
-            assertTrue(answer.contains(Problem.MEDIA_TYPE), answer);
-        }
+        byte[] body = new byte[FIFTY_MEGABYTES + 1];
+        assertTooLarge(post(BodyPublishers.fromPublisher(BodyPublishers.ofByteArray(body))));
     }
 
-    private String answerTo(String request) throws Exception {
-        try (Socket socket = new Socket(service.getHost(), service.getPort())) {
-            socket.setSoTimeout(20_000);
-            socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
-            InputStream in = socket.getInputStream();
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        }
+    @Test
+    void aBodyThatDoesNotStateItsSizeIsReadAllTheSame() throws Exception {
+        byte[] json = new SampleResult().json().getBytes(StandardCharsets.UTF_8);
+        HttpRequest request = HttpRequest.newBuilder(service.toURI().resolve("/api/v1/reels/" + newReel() + "/tests"))
+                .header("Content-Type", "application/json")
+                .POST(BodyPublishers.fromPublisher(BodyPublishers.ofByteArray(json)))
+                .build();
+        assertEquals(201, CLIENT.send(request, BodyHandlers.ofString()).statusCode());
+    }
+
+    private static void assertTooLarge(HttpResponse<String> answer) {
+        assertEquals(413, answer.statusCode());
+        assertEquals(
+                Problem.MEDIA_TYPE, answer.headers().firstValue("Content-Type").orElseThrow());
+        assertTrue(answer.body().contains("At most " + FIFTY_MEGABYTES + " bytes"), answer.body());
+    }
+
+    private HttpResponse<String> post(BodyPublisher body) throws Exception {
+        HttpRequest request = HttpRequest.newBuilder(service.toURI().resolve("/api/v1/reels/R-1/tests"))
+                .header("Content-Type", "application/json")
+                .POST(body)
+                .build();
+        return CLIENT.send(request, BodyHandlers.ofString());
     }
 }

@@ -22,6 +22,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.config.EncoderConfig;
+import io.restassured.config.RestAssuredConfig;
+import io.restassured.http.ContentType;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -54,7 +57,9 @@ class ResultRoutesTest {
     @Test
     void registersAReelAndFindsItByPartsOfWhatItSays() {
         String reel = newReel();
-        putReel(reel, "{\"product\": \"HD6A-4P\", \"length\": {\"value\": 1000, \"unit\": \"ft\"}, \"customer\": \"100%_Cable\"}")
+        putReel(
+                        reel,
+                        "{\"product\": \"HD6A-4P\", \"length\": {\"value\": 1000, \"unit\": \"ft\"}, \"customer\": \"100%_Cable\"}")
                 .statusCode(200)
                 .body("length.unit", equalTo("ft"))
                 .body("plant", equalTo("north"));
@@ -70,7 +75,10 @@ class ResultRoutesTest {
                 .body("reels.reel", contains(reel))
                 .body("reels[0].verdict", nullValue());
         given().queryParam("query", "0%_cAbLe").get("/api/v1/reels").then().body("reels.reel", hasItem(reel));
-        given().queryParam("query", "no reel says this").get("/api/v1/reels").then().body("reels", empty());
+        given().queryParam("query", "no reel says this")
+                .get("/api/v1/reels")
+                .then()
+                .body("reels", empty());
     }
 
     @Test
@@ -100,7 +108,7 @@ class ResultRoutesTest {
                 .body("findings.find { it.property == 'next' }.pair", equalTo(1))
                 .body("findings.find { it.property == 'next' }.partner", equalTo(2))
                 .body("findings.find { it.property == 'next' }.frequency.unit", equalTo("MHz"))
-                .body("findings.find { it.property == 'next' }.points", greaterThan(1000))
+                .body("findings.find { it.property == 'next' }.points", greaterThan(400))
                 .body("findings.find { it.property == 'ps-next' }.derived", equalTo(true))
                 .body("findings.find { it.property == 'ps-next' }.sense", equalTo("at-least"))
                 .body("original", hasSize(1));
@@ -119,7 +127,7 @@ class ResultRoutesTest {
                 .body("sweeps", hasSize(6))
                 .body("limit.sense", equalTo("at-least"))
                 .body("limit.upper", nullValue())
-                .body("limit.lower.size()", greaterThan(200));
+                .body("limit.lower.size()", greaterThan(70));
         given().queryParam("pair", 2)
                 .queryParam("partner", 3)
                 .queryParam("end", "near")
@@ -128,7 +136,7 @@ class ResultRoutesTest {
                 .statusCode(200)
                 .body("frequencies.unit", equalTo("MHz"))
                 .body("measured[0]", equalTo(90.5f))
-                .body("limit.size()", greaterThan(200));
+                .body("limit.size()", greaterThan(70));
         byte[] original = get("/api/v1/records/" + id + "/original/0")
                 .then()
                 .statusCode(200)
@@ -146,16 +154,17 @@ class ResultRoutesTest {
     @Test
     void theSameUploadGivesTheFirstRecordBack() {
         String reel = newReel(100);
-        String id = test(reel, new SampleResult().json()).statusCode(201).extract().path("id");
-        test(reel, new SampleResult().json()).statusCode(200).body("id", equalTo(id));
-        test(reel, new SampleResult().json() + " ").statusCode(201).body("attempt", equalTo(2));
+        String json = new SampleResult().json();
+        String id = test(reel, json).statusCode(201).extract().path("id");
+        test(reel, json).statusCode(200).body("id", equalTo(id));
+        test(reel, json + " ").statusCode(201).body("attempt", equalTo(2));
         get("/api/v1/reels/" + reel)
                 .then()
                 .body("records.attempt", contains(2, 1))
                 .body("records[1].id", equalTo(id));
 
         String other = newReel(100);
-        test(other, new SampleResult().json()).statusCode(201).body("warnings", hasItem(containsString(reel)));
+        test(other, json).statusCode(201).body("warnings", hasItem(containsString(reel)));
     }
 
     @Test
@@ -197,10 +206,18 @@ class ResultRoutesTest {
                 .body("original.name", contains("result", "readings.csv"))
                 .extract()
                 .path("id");
-        byte[] kept = get("/api/v1/records/" + id + "/original/1").then().extract().asByteArray();
+        byte[] kept =
+                get("/api/v1/records/" + id + "/original/1").then().extract().asByteArray();
         assertArrayEquals(csv.getBytes(StandardCharsets.UTF_8), kept);
-        given().multiPart("bulk", "readings.csv", csv.getBytes(StandardCharsets.UTF_8), "text/csv")
-                .multiPart("result", new String(document, StandardCharsets.UTF_8))
+        // The same parts in another order, the document as a plain field: the same content.
+        String body = "--b\r\nContent-Disposition: form-data; name=\"x\"; filename=\"readings.csv\"\r\n\r\n" + csv
+                + "\r\n--b\r\nContent-Disposition: form-data; name=\"result\"\r\n\r\n"
+                + new String(document, StandardCharsets.UTF_8) + "\r\n--b--\r\n";
+        given().config(RestAssuredConfig.config()
+                        .encoderConfig(EncoderConfig.encoderConfig()
+                                .encodeContentTypeAs("multipart/form-data", ContentType.BINARY)))
+                .contentType("multipart/form-data; boundary=b")
+                .body(body.getBytes(StandardCharsets.UTF_8))
                 .post("/api/v1/reels/" + reel + "/tests")
                 .then()
                 .statusCode(200)
@@ -236,7 +253,11 @@ class ResultRoutesTest {
                 .body("pdf", equalTo(pdf))
                 .extract()
                 .path("number");
-        byte[] first = get(pdf).then().statusCode(200).contentType("application/pdf").extract().asByteArray();
+        byte[] first = get(pdf).then()
+                .statusCode(200)
+                .contentType("application/pdf")
+                .extract()
+                .asByteArray();
         assertTrue(new String(first, 0, 5, StandardCharsets.ISO_8859_1).startsWith("%PDF-"));
         assertArrayEquals(first, get(pdf).asByteArray());
         get("/api/v1/reels/" + reel)

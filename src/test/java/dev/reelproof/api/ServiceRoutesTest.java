@@ -37,6 +37,10 @@ class ServiceRoutesTest {
             "get /api/v1/limit-sets",
             "get /api/v1/limit-sets/{id}",
             "get /api/v1/limit-sets/{id}/{property}",
+            "post /api/v1/lots",
+            "get /api/v1/lots/{lot}",
+            "get /api/v1/lots/{lot}/descendants",
+            "get /api/v1/reels/{reel}/ancestors",
             "get /api/v1/certificates",
             "get /api/v1/certificates/{number}.pdf");
 
@@ -59,11 +63,13 @@ class ServiceRoutesTest {
     @Test
     void describesExactlyTheRoutesThatAreKnown() throws Exception {
         Set<String> described = new TreeSet<>();
-        openApi().get("paths").properties().forEach(path -> path.getValue().properties().forEach(method -> {
-            described.add(method.getKey() + " " + path.getKey());
-            assertTrue(
-                    method.getValue().path("summary").asText().length() > 5, path.getKey() + " has no summary");
-        }));
+        openApi().get("paths").properties().forEach(path -> path.getValue()
+                .properties()
+                .forEach(method -> {
+                    described.add(method.getKey() + " " + path.getKey());
+                    assertTrue(
+                            method.getValue().path("summary").asText().length() > 5, path.getKey() + " has no summary");
+                }));
         assertEquals(new TreeSet<>(ROUTES), described);
     }
 

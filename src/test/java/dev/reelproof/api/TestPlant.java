@@ -18,15 +18,18 @@ final class TestPlant {
     static String newReel(double metres) {
         putProduct("HD6A-4P", "category-6a-cable", 4).statusCode(oneOf(200, 201));
         String reel = "R-" + UUID.randomUUID();
-        putReel(reel, "{\"plant\": \"north\", \"product\": \"HD6A-4P\", \"length\": {\"value\": " + metres
-                        + ", \"unit\": \"m\"}, \"order\": \"SO-4711\", \"customer\": \"Blåbær & Sons (invented)\"}")
+        putReel(
+                        reel,
+                        "{\"plant\": \"north\", \"product\": \"HD6A-4P\", \"length\": {\"value\": " + metres
+                                + ", \"unit\": \"m\"}, \"order\": \"SO-4711\", \"customer\": \"Blåbær & Sons (invented)\"}")
                 .statusCode(201);
         return reel;
     }
 
     static ValidatableResponse putProduct(String product, String limitSet, int pairs) {
         return given().contentType("application/json")
-                .body("{\"description\": \"4-pair 23 AWG, riser\", \"limitSet\": \"" + limitSet + "\", \"pairs\": " + pairs
+                .body("{\"description\": \"4-pair 23 AWG, riser\", \"limitSet\": \"" + limitSet + "\", \"pairs\": "
+                        + pairs
                         + ", \"gauge\": \"23 AWG\", \"nominalVelocity\": 0.68,"
                         + " \"lays\": [{\"pair\": 1, \"lay\": {\"value\": 9.1, \"unit\": \"mm\"}}]}")
                 .put("/api/v1/products/" + product)

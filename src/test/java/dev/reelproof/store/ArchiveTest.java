@@ -25,6 +25,7 @@ import dev.reelproof.quantity.Temperature;
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -74,14 +75,7 @@ class ArchiveTest {
             List.of(4),
             DecisionRule.SIMPLE_ACCEPTANCE);
     private static final Finding NOT_TESTED = new Finding(
-            "next",
-            Property.NEXT,
-            Outcome.NOT_TESTED,
-            "no data",
-            null,
-            0,
-            List.of(),
-            DecisionRule.SIMPLE_ACCEPTANCE);
+            "next", Property.NEXT, Outcome.NOT_TESTED, "no data", null, 0, List.of(), DecisionRule.SIMPLE_ACCEPTANCE);
 
     @Inject
     Archive archive;
@@ -102,13 +96,13 @@ class ArchiveTest {
 
     private StoredRecord taken(OffsetDateTime received, LimitSet limitSet) {
         products.put("north", PRODUCT, Instant.EPOCH);
-        reels.put(new RegisteredReel(
-                "north", reel, PRODUCT.id(), Length.ofMetres(500), 500, "m", null, null, received));
+        reels.put(
+                new RegisteredReel("north", reel, PRODUCT.id(), Length.ofMetres(500), 500, "m", null, null, received));
         return archive.take(new JudgedUpload(
                         "north",
                         reel,
                         received,
-                        Upload.ofDocument(("{\"received\": \"" + received + "\"}").getBytes()),
+                        Upload.ofDocument(("{\"reel\": \"" + reel + received + "\"}").getBytes(StandardCharsets.UTF_8)),
                         new ReelResult(
                                 PRODUCT.id(),
                                 Length.ofMetres(501.5),
