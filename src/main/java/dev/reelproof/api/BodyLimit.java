@@ -78,14 +78,20 @@ class BodyLimit {
             }
         });
         request.endHandler(end -> {});
+        String detail = "At most " + limit + " bytes are taken in one request.";
         context.response()
                 .setStatusCode(TOO_LARGE)
                 .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
                 .end(new JsonObject()
                         .put("title", Problems.title(TOO_LARGE))
                         .put("status", TOO_LARGE)
-                        .put("detail", "At most " + limit + " bytes are taken in one request.")
-                        .put("errors", new JsonArray())
+                        .put("detail", detail)
+                        .put(
+                                "errors",
+                                new JsonArray()
+                                        .add(new JsonObject()
+                                                .put("where", "body")
+                                                .put("message", detail)))
                         .encode());
         request.resume();
     }

@@ -10,8 +10,9 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 record Problem(String title, int status, String detail, List<Fault> errors) {
     static final String MEDIA_TYPE = "application/problem+json";
 
-    static Problem of(int status, String title, String detail) {
-        return new Problem(title, status, detail, List.of());
+    /** A problem with one place: the request's address, a header or the body. */
+    static Problem at(String where, int status, String title, String detail) {
+        return new Problem(title, status, detail, List.of(new Fault(where, detail)));
     }
 
     Response response() {

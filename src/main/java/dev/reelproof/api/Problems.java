@@ -56,14 +56,14 @@ class Problems {
     }
 
     @ServerExceptionMapper
-    Response tooLarge(PedigreeTooLargeException e) {
-        return Problem.of(UNPROCESSABLE, "The pedigree is too large", e.getMessage())
+    Response tooLarge(PedigreeTooLargeException e, UriInfo request) {
+        return Problem.at(request.getPath(), UNPROCESSABLE, "The pedigree is too large", e.getMessage())
                 .response();
     }
 
     @ServerExceptionMapper
-    Response conflict(ConflictException e) {
-        return Problem.of(CONFLICT, "This cannot be done as things stand", e.getMessage())
+    Response conflict(ConflictException e, UriInfo request) {
+        return Problem.at(request.getPath(), CONFLICT, "This cannot be done as things stand", e.getMessage())
                 .response();
     }
 
@@ -74,8 +74,9 @@ class Problems {
         if (status < BAD_REQUEST) {
             return given;
         }
-        Response.ResponseBuilder answer = Response.fromResponse(
-                Problem.of(status, title(status), detail(e, request)).response());
+        Response.ResponseBuilder answer =
+                Response.fromResponse(Problem.at(where(status, request), status, title(status), detail(e, request))
+                        .response());
         if (given.getHeaderString(HttpHeaders.ALLOW) != null) {
             answer.header(HttpHeaders.ALLOW, given.getHeaderString(HttpHeaders.ALLOW));
         }
@@ -85,12 +86,22 @@ class Problems {
     @ServerExceptionMapper
     Response unexpected(Throwable e, UriInfo request) {
         LOG.error("failed: " + request.getPath(), e);
-        return Problem.of(
+        return Problem.at(
+                        request.getPath(),
                         SERVER_ERROR,
                         "The service failed",
                         "Nothing of the request was kept. The service's log says what happened; send the request again"
                                 + " when its cause is removed.")
                 .response();
+    }
+
+    private static String where(int status, UriInfo request) {
+        return switch (status) {
+            case WRONG_MEDIA_TYPE -> HttpHeaders.CONTENT_TYPE;
+            case NOT_ACCEPTABLE -> HttpHeaders.ACCEPT;
+            case TOO_LARGE -> "body";
+            default -> request.getPath();
+        };
     }
 
     static String title(int status) {

@@ -91,7 +91,7 @@ class LotRoutesTest {
                 .contentType(PROBLEM)
                 .body("status", equalTo(409))
                 .body("detail", containsString("(quantity)"))
-                .body("errors", empty());
+                .body("errors", hasSize(1));
         get("/lots/PE" + own).body("quantity.value", equalTo(100.0f));
     }
 

@@ -389,6 +389,18 @@ class JudgeTest {
         assertEquals("%", rms.figure().measuredUnit());
     }
 
+    @Test
+    void aStatisticThatItsValuesDoNotGiveIsNotTested() {
+        Requirement next =
+                requirement(Property.NEXT, Statistic.MEAN_MINUS_SIGMA, atLeast(56, 0), new Domain.Spot(0.772), "dB");
+        Bench bench = new Bench().pairs(2).require(next);
+        bench.sweep(Property.NEXT, Subject.ofCombination(1, 2).at(End.NEAR), FrequencyGrid.ofMegahertz(0.772), f -> 70);
+        Finding finding = bench.only();
+        assertEquals(Outcome.NOT_TESTED, finding.outcome(), "one value has no standard deviation");
+        assertNull(finding.figure());
+        assertTrue(finding.reason().startsWith("no mean-minus-sigma"), finding.reason());
+    }
+
     @ParameterizedTest
     @CsvSource({
         // facts, ASTM E29 rounding: limit 93.8, rounding and absolute method
