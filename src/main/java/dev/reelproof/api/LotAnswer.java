@@ -20,15 +20,12 @@ record LotAnswer(
         List<Input> inputs,
         OffsetDateTime registered) {
 
-    /** A quantity as it was sent. */
-    record Quantity(double value, String unit) {
-        static Quantity of(Amount amount) {
-            return new Quantity(amount.value(), amount.unit());
-        }
-    }
-
     /** What went into the lot. */
     record Input(String lot, Quantity quantity) {}
+
+    static Quantity asSent(Amount amount) {
+        return new Quantity(amount.value(), amount.unit());
+    }
 
     static LotAnswer of(RegisteredLot registered) {
         Lot lot = registered.lot();
@@ -36,12 +33,12 @@ record LotAnswer(
                 lot.id().value(),
                 lot.plant(),
                 lot.kind().word(),
-                Quantity.of(lot.quantity()),
+                asSent(lot.quantity()),
                 lot.made(),
                 lot.step(),
                 lot.machine(),
                 lot.inputs().stream()
-                        .map(input -> new Input(input.lot().value(), Quantity.of(input.quantity())))
+                        .map(input -> new Input(input.lot().value(), asSent(input.quantity())))
                         .toList(),
                 registered.registered());
     }
@@ -50,7 +47,7 @@ record LotAnswer(
     @Schema(name = "LotReport")
     record Report(
             @Schema(required = true, pattern = Identifier.PATTERN) String id,
-            @Schema(required = true, pattern = Identifier.PATTERN) String plant,
+            @Schema(pattern = Identifier.PATTERN, description = "the home plant when left out") String plant,
             @Schema(required = true, examples = "insulated-conductor") String kind,
             @Schema(required = true) Quantity quantity,
             @Schema(required = true) OffsetDateTime made,

@@ -24,16 +24,21 @@ final class LotReader {
     /**
      * The lot that a report tells of.
      *
-     * @param plants the plants that are served here
+     * @param plants the plants that are served here; the home plant is meant when the report names none
      * @throws IntakeException when the report is not one, with a pointer for every fault
      */
-    static Lot read(byte[] json, List<String> plants) {
+    static Lot read(byte[] json, Plants plants) {
         Faults faults = new Faults();
         SentObject sent = SentObject.read(DOCUMENT, json, faults)
                 .allow("id", "plant", "kind", "quantity", "made", "step", "machine", "inputs")
-                .require("id", "plant", "kind", "quantity", "made");
+                .require("id", "kind", "quantity", "made");
         Optional<LotId> id = sent.identifier("id").map(LotId::new);
-        Optional<String> plant = sent.identifier("plant").filter(name -> isServed(name, plants, sent));
+        Optional<String> plant = sent.has("plant") ? sent.identifier("plant") : Optional.of(plants.home());
+        plant.filter(name -> !plants.served().contains(name))
+                .ifPresent(name -> sent.fault(
+                        "plant",
+                        "unknown plant '" + name + "'; this installation serves "
+                                + String.join(", ", plants.served())));
         Optional<LotKind> kind = sent.text("kind", LONGEST_KIND)
                 .flatMap(word -> faults.attempt(sent.pointer("kind"), () -> LotKind.named(word)));
         Optional<Amount> quantity = sent.quantity("quantity", Amount::new);
@@ -63,12 +68,5 @@ final class LotReader {
                         inputs));
         faults.refuseIfAny();
         return lot.orElseThrow();
-    }
-
-    private static boolean isServed(String plant, List<String> plants, SentObject sent) {
-        if (!plants.contains(plant)) {
-            sent.fault("plant", "unknown plant '" + plant + "'; this installation serves " + String.join(", ", plants));
-        }
-        return plants.contains(plant);
     }
 }

@@ -1,7 +1,10 @@
 package dev.reelproof.api;
 
 import dev.reelproof.genealogy.Lot;
-import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.LotFaultsException;
+import dev.reelproof.intake.Faults;
+import dev.reelproof.intake.Upload;
+import dev.reelproof.store.LotConflictException;
 import dev.reelproof.store.Lots;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -9,16 +12,12 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.time.Clock;
 import java.time.OffsetDateTime;
-import java.util.HexFormat;
-import java.util.Optional;
-import java.util.function.Function;
+import java.time.ZoneOffset;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -27,20 +26,21 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Lots: what was made from what. */
-@Path("/api/v1")
+@Path("/api/v1/lots")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Lots")
 public class LotResource {
     private final Lots lots;
     private final Plants plants;
+    private final LotFinder finder;
 
-    LotResource(Lots lots, Plants plants) {
+    LotResource(Lots lots, Plants plants, LotFinder finder) {
         this.lots = lots;
+        this.finder = finder;
         this.plants = plants;
     }
 
     @POST
-    @Path("/lots")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Register a lot with its inputs",
@@ -65,8 +65,8 @@ public class LotResource {
             responseCode = "422",
             description = "the lot cannot be so: unknown parent, more taken than is left, unknown kind or unit")
     public Response register(byte[] report) {
-        Lot lot = LotReader.read(report, plants.served());
-        boolean isNew = lots.register(lot, sha256(report), OffsetDateTime.now(Clock.systemUTC()));
+        Lot lot = LotReader.read(report, plants);
+        boolean isNew = register(lot, Upload.ofDocument(report).sha256());
         LotAnswer answer = LotAnswer.of(lots.byId(lot.plant(), lot.id()).orElseThrow());
         return isNew
                 ? Response.created(URI.create("/api/v1/lots/" + lot.id()))
@@ -75,44 +75,30 @@ public class LotResource {
                 : Response.ok(answer).build();
     }
 
+    private boolean register(Lot lot, String sha256) {
+        try {
+            return lots.register(lot, sha256, OffsetDateTime.now(ZoneOffset.UTC));
+        } catch (LotConflictException e) {
+            throw new ConflictException(e.getMessage());
+        } catch (LotFaultsException e) {
+            Faults faults = new Faults();
+            e.faults().forEach(fault -> faults.add(fault.where(), fault.message()));
+            faults.refuseIfAny();
+            throw e;
+        }
+    }
+
     @GET
-    @Path("/lots/{lot}")
+    @Path("/{lot}")
     @Operation(summary = "A lot as registered")
-    public LotAnswer lot(@PathParam("lot") String lot) {
-        return LotAnswer.of(find("lot", lot, id -> lots.byId(plants.home(), id)));
+    public LotAnswer get(@PathParam("lot") String lot, @QueryParam("plant") String plantNamed) {
+        return LotAnswer.of(finder.find("lot", lot, plantNamed, lots::byId));
     }
 
     @GET
-    @Path("/lots/{lot}/descendants")
+    @Path("/{lot}/descendants")
     @Operation(summary = "A lot and all that descends from it, each once, with the least depth")
-    public PedigreeAnswer descendants(@PathParam("lot") String lot) {
-        return PedigreeAnswer.of(find("lot", lot, id -> lots.descendants(plants.home(), id)));
-    }
-
-    @GET
-    @Path("/reels/{reel}/ancestors")
-    @Operation(summary = "A reel and all that it descends from, each once, with the least depth")
-    public PedigreeAnswer ancestors(@PathParam("reel") String reel) {
-        return PedigreeAnswer.of(find("reel", reel, id -> lots.ancestorsOfReel(plants.home(), id)));
-    }
-
-    private <T> T find(String what, String name, Function<LotId, Optional<T>> search) {
-        Optional<LotId> id;
-        try {
-            id = Optional.of(new LotId(name));
-        } catch (IllegalArgumentException e) {
-            id = Optional.empty();
-        }
-        return id.flatMap(search)
-                .orElseThrow(() -> new NothingThereException(
-                        "no " + what + " '" + name + "' is registered at plant " + plants.home()));
-    }
-
-    private static String sha256(byte[] bytes) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
+    public PedigreeAnswer descendants(@PathParam("lot") String lot, @QueryParam("plant") String plantNamed) {
+        return PedigreeAnswer.of(finder.find("lot", lot, plantNamed, lots::descendants));
     }
 }

@@ -13,20 +13,20 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
             String plant,
             String kind,
             int depth,
-            LotAnswer.Quantity quantity,
+            Quantity quantity,
             OffsetDateTime made,
             String step,
             String machine) {}
 
     /** How much of a parent went into a child. */
-    record Link(String from, String to, LotAnswer.Quantity quantity) {}
+    record Link(String from, String to, Quantity quantity) {}
 
     static PedigreeAnswer of(Pedigree pedigree) {
         return new PedigreeAnswer(
                 pedigree.lots().stream().map(PedigreeAnswer::place).toList(),
                 pedigree.links().stream()
-                        .map(link -> new Link(
-                                link.from().value(), link.to().value(), LotAnswer.Quantity.of(link.quantity())))
+                        .map(link ->
+                                new Link(link.from().value(), link.to().value(), LotAnswer.asSent(link.quantity())))
                         .toList());
     }
 
@@ -37,7 +37,7 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
                 lot.plant(),
                 lot.kind().word(),
                 entry.depth(),
-                LotAnswer.Quantity.of(lot.quantity()),
+                LotAnswer.asSent(lot.quantity()),
                 lot.made(),
                 lot.step(),
                 lot.machine());

@@ -16,8 +16,8 @@ final class Population {
      */
     static double[] ascending(String what, String unit, int fewest, double... values) {
         if (!(values.length >= fewest)) {
-            throw new IllegalArgumentException(
-                    what + " needs at least " + fewest + " values; there are " + values.length);
+            throw new IllegalArgumentException(what + " needs at least " + fewest + (fewest == 1 ? " value" : " values")
+                    + "; there are " + values.length);
         }
         for (double value : values) {
             if (!Double.isFinite(value)) {
