@@ -151,11 +151,17 @@ final class Evaluator {
     }
 
     private Evaluation statistic(List<Candidate> candidates, List<String> obstacles) {
-        double value =
-                figureOf(candidates.stream().mapToDouble(Candidate::value).toArray());
-        double measured = figureOf(candidates.stream()
-                .mapToDouble(candidate -> candidate.series.sent(candidate.index))
-                .toArray());
+        double value;
+        double measured;
+        try {
+            value = figureOf(candidates.stream().mapToDouble(Candidate::value).toArray());
+            measured = figureOf(candidates.stream()
+                    .mapToDouble(candidate -> candidate.series.sent(candidate.index))
+                    .toArray());
+        } catch (IllegalArgumentException e) {
+            obstacles.add("no " + requirement.statistic().word() + " of these values: " + e.getMessage());
+            return new Evaluation(null, 0, obstacles, List.of());
+        }
         boolean inPercent = requirement.statistic() == Statistic.RMS_DEVIATION;
         Candidate first = candidates.get(0);
         List<Step> steps = new ArrayList<>();
