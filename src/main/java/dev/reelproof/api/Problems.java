@@ -1,15 +1,10 @@
 package dev.reelproof.api;
 
-import dev.reelproof.genealogy.LotFaultsException;
-import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
-import dev.reelproof.store.LotConflictException;
-import dev.reelproof.store.PedigreeTooLargeException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.List;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -31,34 +26,6 @@ class Problems {
         return e.kind() == IntakeException.Kind.MALFORMED
                 ? new Problem("What was sent cannot be read", BAD_REQUEST, e.getMessage(), e.faults()).response()
                 : new Problem("What was sent cannot be taken", UNPROCESSABLE, e.getMessage(), e.faults()).response();
-    }
-
-    @ServerExceptionMapper
-    Response lotCannotBe(LotFaultsException e) {
-        return new Problem(
-                        "The lot cannot be so",
-                        UNPROCESSABLE,
-                        e.getMessage(),
-                        e.faults().stream()
-                                .map(fault -> new Fault(fault.where(), fault.message()))
-                                .toList())
-                .response();
-    }
-
-    @ServerExceptionMapper
-    Response otherLot(LotConflictException e) {
-        return new Problem(
-                        "Another lot has this identifier",
-                        CONFLICT,
-                        e.getMessage(),
-                        List.of(new Fault("/id", e.getMessage())))
-                .response();
-    }
-
-    @ServerExceptionMapper
-    Response tooLarge(PedigreeTooLargeException e, UriInfo request) {
-        return Problem.at(request.getPath(), UNPROCESSABLE, "The pedigree is too large", e.getMessage())
-                .response();
     }
 
     @ServerExceptionMapper

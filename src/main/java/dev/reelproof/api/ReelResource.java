@@ -36,8 +36,8 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** Reels, their tests and their certificates. Shares its path with {@link LotResource}, which serves a reel's ancestors. */
-@Path("/api/v1")
+/** Reels, their tests and their certificates. */
+@Path("/api/v1/reels")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Products and reels")
 public class ReelResource {
@@ -72,7 +72,6 @@ public class ReelResource {
     }
 
     @GET
-    @Path("/reels")
     @Operation(
             summary = "Find reels by a part of their number, product, order or customer",
             description = "Whatever its case; the newest tested first.")
@@ -102,7 +101,7 @@ public class ReelResource {
     }
 
     @GET
-    @Path("/reels/{reel}")
+    @Path("/{reel}")
     @Operation(summary = "A reel with its records and certificates, newest first")
     public ReelAnswer get(String reel, @QueryParam("plant") String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
@@ -120,7 +119,7 @@ public class ReelResource {
     }
 
     @PUT
-    @Path("/reels/{reel}")
+    @Path("/{reel}")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Register a reel, or change what is registered of it")
     @APIResponse(responseCode = "201", description = "registered")
@@ -156,7 +155,7 @@ public class ReelResource {
     }
 
     @POST
-    @Path("/reels/{reel}/tests")
+    @Path("/{reel}/tests")
     @Consumes(MediaType.APPLICATION_JSON)
     @Tag(name = "Results and records")
     @Operation(
@@ -194,7 +193,7 @@ public class ReelResource {
             @Schema(description = "any number of CSV files, of any part name") String csv) {}
 
     @POST
-    @Path("/reels/{reel}/tests")
+    @Path("/{reel}/tests")
     @Consumes(MediaType.MULTIPART_FORM_DATA)
     @Operation(hidden = true)
     public Response takeParts(
@@ -215,7 +214,7 @@ public class ReelResource {
     }
 
     @POST
-    @Path("/reels/{reel}/certificates")
+    @Path("/{reel}/certificates")
     @Tag(name = "Certificates")
     @Operation(
             summary = "Issue the certificate of a reel's newest record",
