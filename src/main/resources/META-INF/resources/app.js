@@ -138,7 +138,7 @@ function sentence(finding) {
   if (finding.outcome === 'not-tested') return `not tested: ${finding.reason}`;
   const digits = places(finding);
   const unit = finding.unit === 'count' ? '' : ' ' + finding.unit;
-  return `${figure(finding.value, digits)}${unit} at ${where(finding)}; the limit is ${sign(finding)} ${figure(finding.limit, digits)}${unit}`
+  return `${figure(finding.judged, digits)}${unit} at ${where(finding)}; the limit is ${sign(finding)} ${figure(finding.limit, digits)}${unit}`
     + `, missed by ${figure(Math.abs(finding.margin), digits)}${unit}`;
 }
 
@@ -352,10 +352,10 @@ function row(finding) {
   return element('tr', { class: finding.outcome, tabindex: '0',
     onclick: () => explain(finding),
     onkeydown: (event) => { if (event.key === 'Enter' || event.key === ' ') { event.preventDefault(); explain(finding); } } },
-  element('td', {}, element('strong', {}, name(finding)), element('small', {}, note + (finding.derived ? ' · computed from its parts' : ''))),
-  element('td', { class: 'n' }, figure(finding.value, digits)), element('td', { class: 'n' }, figure(finding.limit, digits)),
+  element('td', {}, element('strong', {}, name(finding)), element('small', {}, note + (finding.derived && finding.requirement === finding.property ? ' · computed from its parts' : ''))),
+  element('td', { class: 'n' }, figure(finding.judged, digits)), element('td', { class: 'n' }, figure(finding.limit, digits)),
   element('td', { class: 'n' }, figure(finding.margin, digits)), element('td', { class: 'u' }, unit),
-  element('td', {}, finding.value === null ? '' : where(finding)), element('td', { class: 'n' }, String(finding.points)),
+  element('td', {}, finding.value === null ? '' : where(finding)), element('td', { class: 'n points' }, String(finding.points)),
   element('td', { class: 'tag ' + finding.outcome }, { pass: '✓ pass', fail: '✕ fail', 'not-tested': '– not tested' }[finding.outcome]));
 }
 

@@ -7,6 +7,8 @@ import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.ReelResult;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -20,6 +22,9 @@ import java.util.stream.Stream;
 /** Judges a result against a limit set: measured, corrected, judged. Pure: the same input gives the same judgement. */
 public final class Judge {
     private static final int OBSTACLES_SHOWN = 3;
+
+    /** Digits of a value in a sentence; the figure itself keeps them all. */
+    private static final MathContext DIGITS_TOLD = new MathContext(6);
 
     private final ReelResult result;
     private final LimitSet limitSet;
@@ -111,7 +116,10 @@ public final class Judge {
         String reason = "allowed variation: pair "
                 + String.join(", ", varying.stream().map(String::valueOf).toList())
                 + " left out of the arithmetic; of " + core.pairs() + " pairs " + mayVary
-                + " may vary; with it the worst value is " + evaluation.figure().value() + " "
+                + " may vary; with it the worst value is "
+                + BigDecimal.valueOf(evaluation.figure().value())
+                        .round(DIGITS_TOLD)
+                        .toPlainString() + " "
                 + evaluation.figure().unit();
         return passUnlessObstructed(one, without, reason, varying);
     }
