@@ -30,10 +30,10 @@ const WORDS = {
   'insulation-elongation': ['Insulation elongation', 'stretch of the insulation before it breaks'],
   'insulation-compression': ['Insulation compression', 'force that crushes the insulation'],
   'strip-force': ['Strip force', 'force that strips the insulation'],
-  'jacket-thickness': ['Jacket thickness', ''],
+  'jacket-thickness': ['Jacket thickness', 'wall of the jacket'],
   'jacket-tensile-strength': ['Jacket tensile strength', 'stress at which the jacket breaks'],
   'jacket-elongation': ['Jacket elongation', 'stretch of the jacket before it breaks'],
-  'overall-diameter': ['Overall diameter', ''],
+  'overall-diameter': ['Overall diameter', 'diameter over the jacket'],
 };
 const STATISTICS = {
   'mean': 'average', 'rms': 'root mean square', 'rms-deviation': 'root mean square deviation',
@@ -217,8 +217,10 @@ const TYPING_PAUSE_MS = 150;
 let searchTimer;
 let searchNumber = 0;
 
-function showHits(hits) {
+function showHits(hits, note = '') {
   state.hits = hits;
+  byId('hits-note').textContent = note;
+  byId('found').hidden = hits.length === 0;
   const list = byId('hits');
   list.replaceChildren(...hits.map((hit, index) => element('li',
     { role: 'option', id: 'hit-' + index,
@@ -226,7 +228,6 @@ function showHits(hits) {
     element('strong', {}, hit.reel),
     element('span', { class: 'what' }, [hit.product, hit.order, hit.customer].filter(Boolean).join(' · ')),
     element('span', { class: 'what verdict-of-hit' }, hit.verdict || 'not tested'))));
-  list.hidden = hits.length === 0;
   byId('query').setAttribute('aria-expanded', String(hits.length > 0));
   select(-1);
 }
@@ -307,10 +308,8 @@ byId('search').addEventListener('submit', async (event) => {
       choose(exact.reel);
       return;
     }
-    showHits(reels);
-    notice(reels.length
-      ? `No reel has exactly the number “${text}”. Choose one of those found with the arrow keys and Enter, or scan again.`
-      : `No reel, order or customer matches “${text}”. Check the number, or register the reel first.`);
+    showHits(reels, `No reel has exactly the number “${text}”. Choose with the arrow keys and Enter, or scan again.`);
+    if (!reels.length) notice(`No reel, order or customer matches “${text}”. Check the number, or register the reel first.`);
     byId('query').select();
   } catch (e) {
     notice(e.message);
@@ -430,12 +429,12 @@ byId('attempt').addEventListener('change', () => showRecord(state.reel.records[N
 
 function row(finding) {
   const digits = finding.value === null ? 0 : places(finding);
-  const note = shortReason(finding) || plain(finding);
+  const note = [shortReason(finding) || plain(finding), finding.derived ? 'computed from its parts' : ''].filter(Boolean).join(' · ');
   const unit = finding.unit === 'count' ? '' : finding.unit || '';
   return element('tr', { class: finding.outcome, tabindex: '0',
     onclick: () => explain(finding),
     onkeydown: (event) => rowKey(event, finding) },
-  element('td', {}, element('strong', {}, name(finding)), element('small', {}, note + (finding.derived ? ' · computed from its parts' : '')),
+  element('td', {}, element('strong', {}, name(finding)), element('small', {}, note),
     caution(finding)),
   element('td', { class: 'tag ' + finding.outcome }, `${SIGNS[finding.outcome]} ${finding.outcome.replace('-', ' ')}`),
   element('td', { class: 'n' }, figure(compared(finding), digits)),
@@ -460,7 +459,7 @@ async function explain(finding) {
     byId('explain-title').textContent = `${name(finding)}: where the figure comes from`;
     byId('explain-steps').replaceChildren(...(found.explanation || []).map((step) => element('li', {},
       element('span', { class: 'title' }, step.title), element('span', { class: 'detail' }, step.detail),
-      element('span', { class: 'n' }, `${Number(step.value.toPrecision(9))} ${step.unit}`),
+      element('span', { class: 'n' }, `${String(Number(step.value.toPrecision(9))).replace('-', '−')} ${step.unit}`),
       step.source ? element('span', { class: 'source' }, 'Source: ' + step.source) : null)));
     const reason = obstacles(found.reason || '');
     const others = reason.others ? [`and ${reason.others} more`] : [];
@@ -581,10 +580,16 @@ function send(files) {
 }
 
 function showFaults(reel, problem) {
+  const errors = problem.errors || [];
+  if (state.record && state.reel.reel === reel) {
+    byId('verdict').classList.add('older');
+    byId('older').textContent = 'The file just sent was not taken. This is the verdict of an earlier one:';
+    byId('older').hidden = false;
+  }
   const box = byId('faults');
   box.replaceChildren(element('h2', {}, `Not taken for reel ${reel}: ${problem.title || 'the file has a fault'}`),
-    problem.detail ? element('p', {}, problem.detail) : null,
-    element('ul', {}, ...(problem.errors || []).map((fault) => element('li', {}, element('code', {}, fault.where || ''), ' ', fault.message))));
+    problem.detail && errors.length === 0 ? element('p', {}, problem.detail) : null,
+    element('ul', {}, ...errors.map((fault) => element('li', {}, element('code', {}, fault.where || ''), ' ', fault.message))));
   box.hidden = false;
   box.scrollIntoView({ block: 'nearest' });
 }
@@ -653,7 +658,8 @@ function plot(finding, data) {
   });
   for (const bound of [limit.upper, limit.lower]) {
     if (bound) {
-      series.push({ label: 'limit', stroke: '#15202b', width: 3, spanGaps: true, points: { show: false } });
+      series.push({ label: 'limit', stroke: '#15202b', width: 3, spanGaps: true,
+        points: { show: limit.frequencies.length === 1, size: 12, fill: '#15202b' } });
       columns.push(spread(limit.frequencies, bound));
     }
   }
@@ -673,7 +679,7 @@ function plot(finding, data) {
   const chart = new uPlot({
     width: wide(), height: PLOT_HEIGHT, legend: { show: false }, cursor: { drag: { x: false, y: false } },
     scales: { x: { time: false, distr: 3, range: [frequencies[0], frequencies[frequencies.length - 1]] } },
-    axes: [{ values: (chart, ticks) => ticks.map((tick) => (tick === null ? '' : /^[125]/.test(String(Number(tick.toPrecision(1)))) ? String(tick) : '')), size: 34 },
+    axes: [{ size: 34, filter: (u, ticks) => ticks, values: (u, ticks) => ticks.map((tick) => (/^[125]e/.test(tick.toExponential()) ? String(tick) : '')) },
       { size: 46, values: (chart, ticks) => ticks.map((tick) => String(tick).replace('-', '−')) }],
     series, hooks: { draw: [ring] },
   }, columns, target);
