@@ -429,7 +429,7 @@ byId('attempt').addEventListener('change', () => showRecord(state.reel.records[N
 
 function row(finding) {
   const digits = finding.value === null ? 0 : places(finding);
-  const note = [shortReason(finding) || plain(finding), finding.derived ? 'computed from its parts' : ''].filter(Boolean).join(' · ');
+  const note = [shortReason(finding) || plain(finding), finding.derived && finding.requirement === finding.property ? 'computed from its parts' : ''].filter(Boolean).join(' · ');
   const unit = finding.unit === 'count' ? '' : finding.unit || '';
   return element('tr', { class: finding.outcome, tabindex: '0',
     onclick: () => explain(finding),
