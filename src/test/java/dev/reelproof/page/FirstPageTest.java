@@ -165,6 +165,7 @@ class FirstPageTest {
     void theTechnicianScansDropsAndReadsTheVerdict() throws IOException {
         register("PAGE-1");
         browser.get(page.toString());
+        given().get(page).then().header("Content-Security-Policy", "default-src 'self'");
         assertEquals("query", browser.switchTo().activeElement().getAttribute("id"), "the scanner types at once");
         scan("page-1");
         says("reel-number", "PAGE-1");
