@@ -588,7 +588,7 @@ function showFaults(reel, problem) {
   }
   const box = byId('faults');
   box.replaceChildren(element('h2', {}, `Not taken for reel ${reel}: ${problem.title || 'the file has a fault'}`),
-    problem.detail && errors.length === 0 ? element('p', {}, problem.detail) : null,
+    errors.length ? '' : element('p', {}, problem.detail || ''),
     element('ul', {}, ...errors.map((fault) => element('li', {}, element('code', {}, fault.where || ''), ' ', fault.message))));
   box.hidden = false;
   box.scrollIntoView({ block: 'nearest' });
@@ -675,16 +675,20 @@ function plot(finding, data) {
     chart.ctx.stroke();
     chart.ctx.restore();
   };
+  const underADecade = frequencies[frequencies.length - 1] < 10 * frequencies[0];
   const wide = () => Math.max(300, box.clientWidth - 24);
   const chart = new uPlot({
     width: wide(), height: PLOT_HEIGHT, legend: { show: false }, cursor: { drag: { x: false, y: false } },
     scales: { x: { time: false, distr: 3, range: [frequencies[0], frequencies[frequencies.length - 1]] } },
-    axes: [{ size: 34, filter: (u, ticks) => ticks, values: (u, ticks) => ticks.map((tick) => (/^[125]e/.test(tick.toExponential()) ? String(tick) : '')) },
+    axes: [{ size: 34, filter: (u, ticks) => ticks, values: (u, ticks) => ticks.map((tick) => (underADecade || /^[125]e/.test(tick.toExponential()) ? String(Number(tick.toPrecision(3))) : '')) },
       { size: 46, values: (chart, ticks) => ticks.map((tick) => String(tick).replace('-', '−')) }],
     series, hooks: { draw: [ring] },
   }, columns, target);
   new ResizeObserver(() => { if (box.isConnected && chart.width !== wide()) chart.setSize({ width: wide(), height: PLOT_HEIGHT }); }).observe(box);
-  box.append(element('ul', { class: 'key' }, ...[...key, ['limit', '#15202b', [], 3]].map(([label, stroke, dash, width]) => {
+  const ofWhat = finding.requirement === finding.property ? '' : ` on ${name(finding)}, not on each curve`;
+  const atSpot = limit.frequencies.length === 1 ? ` at ${limit.frequencies[0]} MHz (dot)` : '';
+  const limitKey = limit.frequencies.length ? [['limit' + ofWhat + atSpot, '#15202b', [], 3]] : [];
+  box.append(element('ul', { class: 'key' }, ...[...key, ...limitKey].map(([label, stroke, dash, width]) => {
     const line = svg('svg', { width: 26, height: 8, 'aria-hidden': 'true' });
     line.append(svg('line', { x1: 0, y1: 4, x2: 26, y2: 4, stroke, 'stroke-width': width || 1.6, 'stroke-dasharray': dash.join(' ') }));
     return element('li', {}, line, label);

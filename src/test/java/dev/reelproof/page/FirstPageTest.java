@@ -278,6 +278,7 @@ class FirstPageTest {
         says("faults", "/readings/0/unit");
         drop("empty.json", "");
         says("faults", "empty");
+        assertFalse(shown("faults").getText().contains("null"), "nothing absent is printed");
         says("untested", "not been tested");
         assertNoConsoleErrors();
     }
