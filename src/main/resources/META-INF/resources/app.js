@@ -685,7 +685,7 @@ function plot(finding, data) {
     series, hooks: { draw: [ring] },
   }, columns, target);
   new ResizeObserver(() => { if (box.isConnected && chart.width !== wide()) chart.setSize({ width: wide(), height: PLOT_HEIGHT }); }).observe(box);
-  const ofWhat = finding.requirement === finding.property ? '' : ` on ${name(finding)}, not on each curve`;
+  const ofWhat = finding.requirement === finding.property ? '' : ` on ${name(finding)}`;
   const atSpot = limit.frequencies.length === 1 ? ` at ${limit.frequencies[0]} MHz (dot)` : '';
   const limitKey = limit.frequencies.length ? [['limit' + ofWhat + atSpot, '#15202b', [], 3]] : [];
   box.append(element('ul', { class: 'key' }, ...[...key, ...limitKey].map(([label, stroke, dash, width]) => {
