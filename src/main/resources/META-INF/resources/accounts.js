@@ -211,7 +211,12 @@ byId('older').addEventListener('click', () => showAudit(true).catch((e) => notic
 
 async function start() {
   const who = await requireSession();
-  if (may(who, 'manage-users')) {
+  const manages = may(who, 'manage-users');
+  document.title = `${manages ? 'Accounts' : 'Audit trail'} · Reelproof`;
+  byId('page-title').textContent = manages ? 'Accounts' : 'Audit trail';
+  byId('audit-title').textContent = manages ? 'Audit trail' : 'Entries';
+  byId('page-title').hidden = false;
+  if (manages) {
     const { plant, plants } = await publicJson('/api/v1/status');
     byId('token-plant').replaceChildren(...(plants || [plant]).map((one) => element('option', {}, one)));
     byId('token-role').replaceChildren(...ROLES.map((role) => element('option', { value: role }, words(role))));
@@ -224,7 +229,7 @@ async function start() {
     byId('audit-section').hidden = false;
     await showAudit(false);
   }
-  if (!may(who, 'manage-users') && !may(who, 'read-audit')) {
+  if (!manages && !may(who, 'read-audit')) {
     notice('This page is for administrators; quality managers see the audit trail here. Ask an administrator if you need it.');
   }
 }

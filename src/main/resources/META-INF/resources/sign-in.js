@@ -15,10 +15,10 @@ function waiting(retryAfter) {
   return Number.isFinite(told) ? Math.max(1, told) : WAIT_UNSAID;
 }
 
-/** The seconds are shown to the eye; a screen reader hears the beginning and the end alone. */
+/** A timer is not read out at every second; it describes the password field, and its end is said. */
 function countDown(problem) {
   const until = Date.now() + 1000 * waiting(problem.retryAfter);
-  notice(`${problem.message} Wait ${seconds(waiting(problem.retryAfter))}.`);
+  notice(problem.message);
   byId('enter').disabled = true;
   byId('countdown').hidden = false;
   const tick = () => {
