@@ -59,7 +59,7 @@ function openAccount(account) {
   }));
   byId('account-password').value = '';
   byId('account-password').required = !account;
-  byId('account-password-label').textContent = account ? 'New password (empty: it stays)' : 'First password';
+  byId('account-password-label').textContent = account ? 'New password (empty: it stays; a new one ends the account’s sessions)' : 'First password';
   byId('account-active').checked = !account || account.active;
   byId('account-active-label').hidden = !account;
   byId('account-reason').value = '';
@@ -104,7 +104,7 @@ async function showTokens() {
   byId('tokens').replaceChildren(...tokens.map((token) => {
     const state = tokenState(token);
     return element('tr', { class: state === 'in use' ? '' : 'off' },
-      element('th', { scope: 'row' }, token.name, element('small', {}, token.id)), element('td', {}, token.plant || ''),
+      element('th', { scope: 'row' }, token.name, element('small', {}, token.id)), element('td', {}, token.plant || 'every plant'),
       element('td', {}, (token.roles || [token.role]).map(words).join(', ')), element('td', {}, time(token.expires) || 'never'),
       element('td', {}, state),
       element('td', {}, token.revoked ? '' : element('button', { type: 'button', 'aria-label': `Revoke ${token.name}`, onclick: () => openRevoke(token) }, 'Revoke')));
