@@ -1,6 +1,8 @@
 package dev.reelproof.api;
 
 import dev.reelproof.intake.IntakeException;
+import io.quarkus.security.ForbiddenException;
+import io.quarkus.security.UnauthorizedException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
@@ -12,6 +14,8 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 class Problems {
     private static final Logger LOG = Logger.getLogger(Problems.class);
     private static final int BAD_REQUEST = 400;
+    private static final int NOT_SIGNED_IN = 401;
+    private static final int FORBIDDEN = 403;
     private static final int NOT_FOUND = 404;
     private static final int NOT_ALLOWED = 405;
     private static final int NOT_ACCEPTABLE = 406;
@@ -31,6 +35,23 @@ class Problems {
     @ServerExceptionMapper
     Response conflict(ConflictException e, UriInfo request) {
         return Problem.at(request.getPath(), CONFLICT, "This cannot be done as things stand", e.getMessage())
+                .response();
+    }
+
+    @ServerExceptionMapper
+    Response notSignedIn(UnauthorizedException e, UriInfo request) {
+        return Problem.at(
+                        request.getPath(),
+                        NOT_SIGNED_IN,
+                        "Nobody is signed in",
+                        "Sign in first, or send an API token as 'Authorization: Bearer …'.")
+                .response();
+    }
+
+    @ServerExceptionMapper
+    Response forbidden(ForbiddenException e, UriInfo request) {
+        String detail = e.getMessage() == null ? "Your roles do not allow this." : e.getMessage();
+        return Problem.at(request.getPath(), FORBIDDEN, "You may not do this", detail)
                 .response();
     }
 
