@@ -2,8 +2,6 @@ package dev.reelproof.access;
 
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
-import java.text.Normalizer;
-import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -59,13 +57,23 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
      * @throws ForbiddenException when no role held may, or the caller belongs to another plant
      */
     public void require(Action action, String atPlant) {
+        require(action);
+        requirePlant(atPlant);
+    }
+
+    /**
+     * Lets only those pass who may do this, wherever it is.
+     *
+     * @throws UnauthorizedException when nobody signed in
+     * @throws ForbiddenException when no role held may
+     */
+    public void require(Action action) {
         if (kind == Kind.NONE) {
             throw new UnauthorizedException("Sign in first, or send an API token as 'Authorization: Bearer …'.");
         }
         if (!action.isOpenTo(roles)) {
             throw new ForbiddenException("This needs the role " + action.rolesInWords() + ".");
         }
-        requirePlant(atPlant);
     }
 
     /**
@@ -79,12 +87,19 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
         }
     }
 
-    /** Whether a name means this person: names differ neither by case nor by the form of their characters. */
-    public boolean isPerson(String other) {
-        return kind == Kind.PERSON && folded(name).equals(folded(other));
+    /**
+     * Lets only those pass who may act at every plant.
+     *
+     * @throws ForbiddenException when the caller belongs to one plant
+     */
+    public void requireEveryPlant() {
+        if (plant != null) {
+            throw new ForbiddenException("This concerns every plant, and you may act at plant " + plant + " alone.");
+        }
     }
 
-    private static String folded(String text) {
-        return Normalizer.normalize(text, Normalizer.Form.NFKC).toLowerCase(Locale.ROOT);
+    /** Whether a name means this person: names differ neither by case nor by the form of their characters. */
+    public boolean isPerson(String other) {
+        return kind == Kind.PERSON && AccountName.fold(name).equals(AccountName.fold(other));
     }
 }

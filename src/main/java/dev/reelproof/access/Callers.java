@@ -17,6 +17,15 @@ public class Callers {
     /** The identity's attribute that names the one plant of the caller; every plant when it is absent. */
     public static final String PLANT = "reelproof.plant";
 
+    /** The identity's attribute with the digest of its session's secret; absent without a session. */
+    static final String SESSION = "reelproof.session";
+
+    /** The identity's attribute with what its changes must carry; absent without a session. */
+    static final String CSRF = "reelproof.csrf";
+
+    static final String DISPLAY_NAME = "reelproof.display-name";
+    static final String DEMO = "reelproof.demo";
+
     private final SecurityIdentity identity;
     private final CurrentVertxRequest request;
 
@@ -49,5 +58,30 @@ public class Callers {
         return context.request().remoteAddress() == null
                 ? null
                 : context.request().remoteAddress().hostAddress();
+    }
+
+    /**
+     * What else there is to know of who signed in.
+     *
+     * @param displayName how others read of the caller
+     * @param demo whether it is one of the demo's accounts or its token
+     * @param csrf what changes must carry in the header X-CSRF-Token; null without a session
+     * @param session the digest of the session's secret; null without a session
+     */
+    public record Visit(String displayName, boolean demo, String csrf, String session) {
+        @Override
+        public String toString() {
+            return displayName;
+        }
+    }
+
+    /** What else there is to know of who signed in. */
+    public Visit visit() {
+        String displayName = identity.getAttribute(DISPLAY_NAME);
+        return new Visit(
+                displayName == null ? identity.getPrincipal().getName() : displayName,
+                Boolean.TRUE.equals(identity.getAttribute(DEMO)),
+                identity.getAttribute(CSRF),
+                identity.getAttribute(SESSION));
     }
 }

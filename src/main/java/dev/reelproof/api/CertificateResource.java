@@ -5,6 +5,7 @@ import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.Archive;
 import dev.reelproof.store.Certificates;
 import dev.reelproof.store.StoredCertificate;
+import io.quarkus.security.Authenticated;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -27,6 +28,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 /** Certificates that were issued. */
 @Path("/api/v1/certificates")
 @Tag(name = "Certificates")
+@Authenticated
 public class CertificateResource {
     private static final String PDF = "application/pdf";
 
