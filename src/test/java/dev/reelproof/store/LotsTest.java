@@ -27,7 +27,6 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
-import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
@@ -38,9 +37,6 @@ class LotsTest {
 
     @Inject
     Lots lots;
-
-    @Inject
-    DataSource database;
 
     private final String own = "-" + UUID.randomUUID().toString().substring(0, 8);
 
@@ -86,7 +82,7 @@ class LotsTest {
                 "update lot_input set quantity_value = 2 where child = 'B" + own + "'",
                 "delete from lot where id = 'B" + own + "'",
                 "truncate lot, lot_input")) {
-            try (Connection connection = database.getConnection();
+            try (Connection connection = DatabaseOwner.connect();
                     Statement statement = connection.createStatement()) {
                 SQLException refusal = assertThrows(SQLException.class, () -> statement.execute(change), change);
                 assertTrue(refusal.getMessage().contains("is a record"), refusal.getMessage());
@@ -100,7 +96,7 @@ class LotsTest {
     @Test
     void givesUpASearchThatTakesTooLong() throws SQLException {
         register(lot("A"));
-        try (Connection connection = database.getConnection();
+        try (Connection connection = DatabaseOwner.connect();
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             statement.execute("lock table lot_input in access exclusive mode");
@@ -116,7 +112,7 @@ class LotsTest {
     @TestTransaction
     void refusesAPedigreeBeyondWhatOneAnswerHolds() throws SQLException {
         register(lot("A"));
-        try (Connection connection = database.getConnection();
+        try (Connection connection = DatabaseOwner.connect();
                 Statement statement = connection.createStatement()) {
             statement.execute(
                     """
