@@ -12,6 +12,8 @@ import java.util.List;
 public class Plants {
     private static final int ANY_YEAR = 2026;
     private static final int ANY_SERIAL = 1;
+    private static final Plant DEMO_PLANT =
+            new Plant("Demo Cable Works (invented)", List.of("1 Invented Street", "Nowhere"));
 
     private final Settings settings;
     private final String home;
@@ -58,11 +60,12 @@ public class Plants {
         return plant;
     }
 
-    /** How certificates name a plant: as configured, else by its identifier. */
+    /** How certificates name a plant: as configured, else in the demo as the invented plant, else by its identifier. */
     public Plant signature(String plant) {
         Settings.Signature signature = settings.signatures().get(plant);
-        return signature == null
-                ? new Plant(plant, List.of())
-                : new Plant(signature.name(), signature.address().orElse(List.of()));
+        if (signature != null) {
+            return new Plant(signature.name(), signature.address().orElse(List.of()));
+        }
+        return settings.demo() ? DEMO_PLANT : new Plant(plant, List.of());
     }
 }
