@@ -42,7 +42,12 @@ class ServiceRoutesTest {
             "get /api/v1/lots/{lot}/descendants",
             "get /api/v1/reels/{reel}/ancestors",
             "get /api/v1/certificates",
-            "get /api/v1/certificates/{number}.pdf");
+            "get /api/v1/certificates/{number}.pdf",
+            "get /api/v1/certificates/{number}/verification",
+            "get /api/v1/audit",
+            "get /api/v1/approvals",
+            "post /api/v1/approvals",
+            "post /api/v1/approvals/{id}/decision");
 
     private static JsonNode openApi() throws Exception {
         return JSON.readTree(
