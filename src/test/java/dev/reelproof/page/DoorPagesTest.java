@@ -136,6 +136,8 @@ class DoorPagesTest {
         assertEquals(200, statusWith(secret));
         browser.press("#secret-done");
         browser.hidden("secret");
+        assertEquals("", browser.driver().findElement(By.id("secret-text")).getDomProperty("value"), "not kept");
+        assertFalse(browser.driver().getPageSource().contains(secret), "not kept");
         browser.driver().navigate().refresh();
         browser.says("tokens", name);
         assertFalse(browser.driver().getPageSource().contains(secret), "shown once");
