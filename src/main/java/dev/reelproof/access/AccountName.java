@@ -13,11 +13,13 @@ import java.util.regex.Pattern;
 public record AccountName(String text) {
     static final int MOST_CODE_POINTS = 64;
 
-    // Arabic letter mark; left-to-right and right-to-left marks; embeddings and overrides; isolates (Unicode, UAX 9, 2.1 to 2.6,
+    // Arabic letter mark; left-to-right and right-to-left marks; embeddings and overrides; isolates (Unicode, UAX 9,
+    // 2.1 to 2.6,
     // from memory).
     private static final String TURNING = "\u061C\u200E\u200F\u202A\u202B\u202C\u202D\u202E\u2066\u2067\u2068\u2069";
 
-    // They show nothing, so that two names could differ and look the same; the joiner U+200D, which emoji and some scripts are
+    // They show nothing, so that two names could differ and look the same; the joiner U+200D, which emoji and some
+    // scripts are
     // written with, is not among them.
     private static final String UNSEEN = "\u200B\u2060\uFEFF\u00AD\u180E\u2061\u2062\u2063\u2064";
 
@@ -78,9 +80,11 @@ public record AccountName(String text) {
 
     /** A text with case and forms of characters folded; again the same when folded twice. */
     static String fold(String text) {
-        String compatible = JOINING.matcher(Normalizer.normalize(text, Normalizer.Form.NFKC)).replaceAll("");
+        String compatible = JOINING.matcher(Normalizer.normalize(text, Normalizer.Form.NFKC))
+                .replaceAll("");
         // Upper case first: letters that have one upper case (such as ß and ss, or the two sigmas) are then one.
-        String folded = compatible.toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT).replace('ς', 'σ');
+        String folded =
+                compatible.toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT).replace('ς', 'σ');
         return Normalizer.normalize(folded, Normalizer.Form.NFKC).strip();
     }
 

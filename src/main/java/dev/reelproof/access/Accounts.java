@@ -66,8 +66,7 @@ public class Accounts {
     /** Whether nobody can sign in here yet; the demo's accounts do not count outside the demo. */
     @Transactional
     boolean isEmpty() {
-        return session.createNativeQuery(
-                                "select count(*) from account where not demo or :demo", Long.class)
+        return session.createNativeQuery("select count(*) from account where not demo or :demo", Long.class)
                         .setParameter("demo", settings.demo())
                         .getSingleResult()
                 == 0;
@@ -101,8 +100,7 @@ public class Accounts {
         });
     }
 
-    Optional<Account> insert(
-            AccountName name, String displayName, Set<Role> roles, String passwordHash, boolean demo) {
+    Optional<Account> insert(AccountName name, String displayName, Set<Role> roles, String passwordHash, boolean demo) {
         Instant now = clock.instant();
         int made = session.createNativeMutationQuery(
                         """
@@ -152,8 +150,7 @@ public class Accounts {
                     .setParameter("roles", Role.joined(account.roles()))
                     .setParameter("active", account.active())
                     .setParameter(
-                            "hash",
-                            change.password() == null ? login.passwordHash() : hashing.hash(change.password()))
+                            "hash", change.password() == null ? login.passwordHash() : hashing.hash(change.password()))
                     .setParameter("key", login.key())
                     .executeUpdate();
             if (isAdministrator(old) && !isAdministrator(account)) {
@@ -163,7 +160,11 @@ public class Accounts {
                 sessions.endOthers(login.key(), null);
             }
             audit.write(
-                    trail, "account-changed", subject(account), reason, changes(old, account, change.password() != null));
+                    trail,
+                    "account-changed",
+                    subject(account),
+                    reason,
+                    changes(old, account, change.password() != null));
             return account;
         });
     }
@@ -187,9 +188,7 @@ public class Accounts {
     }
 
     private boolean isAdministrator(Account account) {
-        return account.active()
-                && account.roles().contains(Role.ADMINISTRATOR)
-                && (!account.demo() || settings.demo());
+        return account.active() && account.roles().contains(Role.ADMINISTRATOR) && (!account.demo() || settings.demo());
     }
 
     private void requireAnAdministrator() {

@@ -75,7 +75,8 @@ public class DemoDoors {
         for (Person person : PERSONS) {
             AccountName name = AccountName.of(person.name());
             String hash = PasswordHashing.hashPublic(Password.of(person.password()));
-            if (accounts.insert(name, person.displayName(), Set.of(person.role()), hash, true).isEmpty()) {
+            if (accounts.insert(name, person.displayName(), Set.of(person.role()), hash, true)
+                    .isEmpty()) {
                 session.createNativeMutationQuery(
                                 """
                                 update account set password_hash = :hash, roles = string_to_array(:role, ','), active = true
@@ -96,7 +97,10 @@ public class DemoDoors {
     private void keep(String secret) {
         try {
             Files.createDirectories(settings.data());
-            boolean posix = settings.data().getFileSystem().supportedFileAttributeViews().contains("posix");
+            boolean posix = settings.data()
+                    .getFileSystem()
+                    .supportedFileAttributeViews()
+                    .contains("posix");
             FileAttribute<?>[] mine = posix
                     ? new FileAttribute<?>[] {
                         PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))

@@ -50,8 +50,8 @@ class Door implements HttpAuthenticationMechanism, IdentityProvider<Door.Key> {
         if (authorization != null) {
             // Whoever holds out a token is not let in by a cookie instead.
             return authorization.startsWith(BEARER + Tokens.PREFIX)
-                    ? providers.authenticate(
-                            new Key(true, authorization.substring(BEARER.length()).strip()))
+                    ? providers.authenticate(new Key(
+                            true, authorization.substring(BEARER.length()).strip()))
                     : Uni.createFrom().nullItem();
         }
         Cookie cookie = context.request().getCookie(Sessions.COOKIE);

@@ -46,7 +46,10 @@ public enum Role {
     /** Roles from their words with commas. */
     static Set<Role> read(String words) {
         EnumSet<Role> roles = EnumSet.noneOf(Role.class);
-        Arrays.stream(words.split(",")).filter(word -> !word.isEmpty()).map(word -> named(word).orElseThrow()).forEach(roles::add);
+        Arrays.stream(words.split(","))
+                .filter(word -> !word.isEmpty())
+                .map(word -> named(word).orElseThrow())
+                .forEach(roles::add);
         return Collections.unmodifiableSet(roles);
     }
 }

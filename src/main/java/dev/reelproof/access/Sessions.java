@@ -30,8 +30,7 @@ public class Sessions {
     }
 
     /** Who a session belongs to, as the account stands now. */
-    record Found(
-            String digest, String csrf, String name, String displayName, Set<Role> roles, boolean demo) {}
+    record Found(String digest, String csrf, String name, String displayName, Set<Role> roles, boolean demo) {}
 
     /** Opens a session under a new secret and gives the secret. */
     @Transactional

@@ -52,8 +52,9 @@ public class SetUp {
     Optional<String> makeLink() {
         Optional<String> given = settings.setupToken().filter(secret -> !secret.isBlank());
         if (given.isPresent() && given.get().length() < LEAST_SECRET) {
-            throw new IllegalStateException("REELPROOF_SETUP_TOKEN has " + given.get().length()
-                    + " characters; give it at least " + LEAST_SECRET + " random ones, such as from 'openssl rand -hex 32'");
+            throw new IllegalStateException(
+                    "REELPROOF_SETUP_TOKEN has " + given.get().length() + " characters; give it at least "
+                            + LEAST_SECRET + " random ones, such as from 'openssl rand -hex 32'");
         }
         if (settings.demo() || !accounts.isEmpty()) {
             return Optional.empty();

@@ -77,9 +77,10 @@ public class SignIn {
         Optional<Login> login = accounts.login(key);
         boolean right = hashing.matches(password, login.map(Login::passwordHash).orElse(null))
                 && login.map(Login::account).filter(this::maySignIn).isPresent();
-        return QuarkusTransaction.joiningExisting().call(() -> right
-                ? opened(trail, login.orElseThrow(), from, brought, now)
-                : refused(trail, login.map(Login::account), from));
+        return QuarkusTransaction.joiningExisting()
+                .call(() -> right
+                        ? opened(trail, login.orElseThrow(), from, brought, now)
+                        : refused(trail, login.map(Login::account), from));
     }
 
     private Outcome opened(String trail, Login login, String from, String brought, Instant counted) {
@@ -142,7 +143,7 @@ public class SignIn {
     }
 
     private Optional<Duration> countBoth(String key, String from, Instant now) {
-        return QuarkusTransaction.joiningExisting().call(() -> guesses.countAddress(from, now)
-                .or(() -> guesses.countName(key, now)));
+        return QuarkusTransaction.joiningExisting()
+                .call(() -> guesses.countAddress(from, now).or(() -> guesses.countName(key, now)));
     }
 }

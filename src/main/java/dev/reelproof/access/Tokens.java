@@ -58,8 +58,7 @@ public class Tokens {
 
     @Transactional
     Made make(String trail, String name, Set<Role> roles, String plant, Instant expires, boolean demo) {
-        Token token =
-                new Token(Secrets.randomId(ID_DIGITS), name, roles, plant, demo, clock.instant(), expires, null);
+        Token token = new Token(Secrets.randomId(ID_DIGITS), name, roles, plant, demo, clock.instant(), expires, null);
         String secret = PREFIX + token.id() + "_" + Secrets.random();
         session.createNativeMutationQuery(
                         """
@@ -81,10 +80,14 @@ public class Tokens {
                 subject(token),
                 null,
                 Map.of(
-                        "name", name,
-                        "roles", Role.joined(roles),
-                        "plant", plant == null ? "every" : plant,
-                        "expires", expires == null ? "never" : expires.toString()));
+                        "name",
+                        name,
+                        "roles",
+                        Role.joined(roles),
+                        "plant",
+                        plant == null ? "every" : plant,
+                        "expires",
+                        expires == null ? "never" : expires.toString()));
         return new Made(token, secret);
     }
 
@@ -92,8 +95,7 @@ public class Tokens {
     @Transactional
     public List<Token> all() {
         return session
-                .createNativeQuery(
-                        "select " + COLUMNS + " from api_token order by created desc, id", Object[].class)
+                .createNativeQuery("select " + COLUMNS + " from api_token order by created desc, id", Object[].class)
                 .getResultList()
                 .stream()
                 .map(Tokens::token)

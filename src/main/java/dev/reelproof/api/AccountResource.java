@@ -48,8 +48,7 @@ public class AccountResource {
 
     /** An account as it is answered. */
     @Schema(name = "Account")
-    record Answer(
-            String name, String displayName, List<String> roles, boolean active, boolean demo, Instant created) {
+    record Answer(String name, String displayName, List<String> roles, boolean active, boolean demo, Instant created) {
         static Answer of(Account account) {
             return new Answer(
                     account.name(),

@@ -173,9 +173,7 @@ public class SessionResource {
     @APIResponse(responseCode = "403", description = "an API token has no session")
     public Response signOut() {
         signIn.out(plants.home(), callers.current(), session());
-        return Response.noContent()
-                .cookie(cookie("").maxAge(AT_ONCE).build())
-                .build();
+        return Response.noContent().cookie(cookie("").maxAge(AT_ONCE).build()).build();
     }
 
     @POST

@@ -109,8 +109,7 @@ public class TokenResource {
     public Listed list() {
         Caller caller = permitted();
         return new Listed(tokens.all().stream()
-                .filter(token ->
-                        caller.plant() == null || caller.plant().equals(token.plant()))
+                .filter(token -> caller.plant() == null || caller.plant().equals(token.plant()))
                 .map(Answer::of)
                 .toList());
     }
@@ -132,16 +131,15 @@ public class TokenResource {
                 .allow("name", "role", "expires", "plant")
                 .require("name", "role");
         Optional<String> name = SentAccess.shownName(root, "name");
-        Optional<Role> role =
-                root.text("role", LONGEST_PLANT).flatMap(word -> SentAccess.role(root, "role", word));
+        Optional<Role> role = root.text("role", LONGEST_PLANT).flatMap(word -> SentAccess.role(root, "role", word));
         Optional<Instant> expires = root.time("expires").map(OffsetDateTime::toInstant);
         expires.filter(time -> !clock.instant().isBefore(time))
                 .ifPresent(past -> root.fault("expires", "lies in the past; a token ends in the future or never"));
         Optional<String> plantNamed = root.text("plant", LONGEST_PLANT);
         faults.refuseIfAny();
         String plant = plants.named(plantNamed.orElse(null), "/plant");
-        Tokens.Made made = tokens.make(
-                plant, name.orElseThrow(), Set.of(role.orElseThrow()), plant, expires.orElse(null));
+        Tokens.Made made =
+                tokens.make(plant, name.orElseThrow(), Set.of(role.orElseThrow()), plant, expires.orElse(null));
         return Response.status(Response.Status.CREATED)
                 .entity(new Made(
                         made.token().id(),
@@ -171,7 +169,8 @@ public class TokenResource {
             throw IntakeException.of(
                     IntakeException.Kind.CONTENT,
                     "reason",
-                    "say why in 1 to " + SentAccess.LONGEST_REASON + " characters: DELETE /api/v1/tokens/{id}?reason=…");
+                    "say why in 1 to " + SentAccess.LONGEST_REASON
+                            + " characters: DELETE /api/v1/tokens/{id}?reason=…");
         }
         Token token = tokens.byId(id)
                 .filter(found -> caller.plant() == null || caller.plant().equals(found.plant()))
