@@ -73,6 +73,7 @@ public class LotResource {
     public Response register(byte[] report) {
         callers.current().require(Action.REGISTER);
         Lot lot = LotReader.read(report, plants);
+        callers.current().requirePlant(lot.plant());
         boolean isNew = register(lot, Upload.ofDocument(report).sha256());
         LotAnswer answer = LotAnswer.of(lots.byId(lot.plant(), lot.id()).orElseThrow());
         return isNew

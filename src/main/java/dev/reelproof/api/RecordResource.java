@@ -176,7 +176,6 @@ public class RecordResource {
                         + "; it has " + record.originals().size() + ", counted from 0."));
         // What was uploaded is offered for saving and never shown as a page of ours.
         return Response.ok(part.bytes(), SERVED_AS_SENT.contains(part.mediaType()) ? part.mediaType() : NO_TYPE_OF_OURS)
-                .header("X-Content-Type-Options", "nosniff")
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         "attachment; filename=\"" + part.name().replaceAll("[^A-Za-z0-9._-]", "_") + "\"")
