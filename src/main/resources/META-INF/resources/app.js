@@ -1,7 +1,9 @@
 // The first page: find a reel, drop its result, see the verdict with its reasons, take the certificate.
 
-const byId = (id) => document.getElementById(id);
-const state = { reel: null, record: null, hits: [], selected: -1, opened: 0, shown: 0 };
+import { byId, element, freshSession, getJson, may, notice, path, requireSession, signInAddress, svg, time } from './page.js';
+import { MARKS } from './marks.js';
+
+const state = { who: null, reel: null, record: null, hits: [], selected: -1, opened: 0, shown: 0 };
 
 // The trade's word first, then plain English.
 const WORDS = {
@@ -45,52 +47,7 @@ const VERDICT_LINES = {
   rejected: 'At least one requirement fails. Do not ship this reel.',
   incomplete: 'Nothing fails, but not everything was tested. Do not ship this reel yet.',
 };
-const MARKS = {
-  accepted: [['circle', { cx: 24, cy: 24, r: 21, fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],
-    ['path', { d: 'M13 25 l8 8 l15 -17', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
-  rejected: [['path', { d: 'M15 3 h18 l12 12 v18 l-12 12 h-18 l-12 -12 v-18 z', fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],
-    ['path', { d: 'M15 15 l18 18 m0 -18 l-18 18', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
-  incomplete: [['path', { d: 'M24 4 L46 43 H2 z', fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],
-    ['path', { d: 'M24 17 v13 m0 4 v5', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
-};
-
 const SIGNS = { accepted: '✓', rejected: '✕', incomplete: '△', pass: '✓', fail: '✕', 'not-tested': '△' };
-
-function element(name, options = {}, ...children) {
-  const made = document.createElement(name);
-  for (const [key, value] of Object.entries(options)) {
-    if (key === 'class') made.className = value;
-    else if (key.startsWith('on')) made.addEventListener(key.slice(2), value);
-    else made.setAttribute(key, value);
-  }
-  made.append(...children.filter((child) => child !== null && child !== undefined));
-  return made;
-}
-
-function svg(name, attributes) {
-  const made = document.createElementNS('http://www.w3.org/2000/svg', name);
-  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
-  return made;
-}
-
-async function getJson(path, options) {
-  const response = await fetch(path, { headers: { Accept: 'application/json' }, ...options });
-  const body = await response.json().catch(() => ({}));
-  if (!response.ok) {
-    const problem = new Error(body.detail || body.title || `The service answered ${response.status}.`);
-    problem.body = body;
-    problem.status = response.status;
-    throw problem;
-  }
-  return body;
-}
-
-const path = (...parts) => '/api/v1/' + parts.map(encodeURIComponent).join('/');
-
-function notice(text) {
-  byId('notice').textContent = text || '';
-  byId('notice').hidden = !text;
-}
 
 // ---- figures in words
 
@@ -344,12 +301,6 @@ async function showStart() {
     element('td', { class: 'tag ' + (reel.verdict || '') }, reel.verdict ? `${SIGNS[reel.verdict]} ${reel.verdict}` : 'not tested'))));
 }
 
-function time(text) {
-  if (!text) return '';
-  return element('time', { datetime: text, title: new Date(text).toISOString() + ' (UTC)' },
-    new Date(text).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' }));
-}
-
 // ---- a reel
 
 async function openReel(number) {
@@ -480,7 +431,8 @@ function showCertificate(record) {
   const issued = (state.reel.certificates || []).find((certificate) => certificate.record === record.id);
   if (record.verdict !== 'accepted' || !newest) { box.replaceChildren(); return; }
   if (issued) { box.replaceChildren(certificateLink(issued)); return; }
-  box.replaceChildren(element('button', { type: 'button', id: 'issue', onclick: issue }, 'Issue certificate'));
+  box.replaceChildren(may(state.who, 'issue') ? element('button', { type: 'button', id: 'issue', onclick: issue }, 'Issue certificate')
+    : element('p', {}, 'No certificate yet. Customer service or the quality manager issues it.'));
 }
 
 const certificateLink = (certificate) =>
@@ -506,22 +458,24 @@ byId('files').addEventListener('change', () => { send([...byId('files').files]);
 for (const kind of ['dragenter', 'dragover']) {
   document.addEventListener(kind, (event) => {
     event.preventDefault();
-    if (state.reel) document.body.classList.add('dragging');
+    if (state.reel && may(state.who, 'upload')) document.body.classList.add('dragging');
   });
 }
 document.addEventListener('dragleave', (event) => { if (!event.relatedTarget) document.body.classList.remove('dragging'); });
 document.addEventListener('drop', (event) => {
   event.preventDefault();
   document.body.classList.remove('dragging');
-  if (state.reel) send([...event.dataTransfer.files]);
+  if (!may(state.who, 'upload')) notice(NO_UPLOAD);
+  else if (state.reel) send([...event.dataTransfer.files]);
   else notice('Open the reel first, then drop its result file.');
 });
 
+const NO_UPLOAD = 'Your roles may read results, not send them. Technicians, engineers and quality managers send them.';
 const MOST_BYTES = 50 * 1024 * 1024;
 
 const listed = (files) => files.map((file) => file.name).join(', ');
 
-function send(files) {
+async function send(files) {
   if (!files.length || !state.reel) return;
   const documents = files.filter((file) => file.name.toLowerCase().endsWith('.json'));
   const reel = state.reel.reel;
@@ -534,9 +488,12 @@ function send(files) {
     showFaults(reel, { title: 'too large', detail: 'The service takes at most 50 MB at once. Send the sweeps with fewer points.' });
     return;
   }
+  // Signed out meanwhile: the service's own 401 says so.
+  const who = await freshSession().catch(() => null);
   const request = new XMLHttpRequest();
   request.open('POST', path('reels', reel, 'tests'));
   request.setRequestHeader('Accept', 'application/json');
+  if (who && who.csrf) request.setRequestHeader('X-CSRF-Token', who.csrf);
   let body;
   if (files.length === 1) {
     body = documents[0];
@@ -567,6 +524,8 @@ function send(files) {
         byId('verdict').scrollIntoView({ block: 'nearest' });
         byId('query').focus({ preventScroll: true });
       }
+    } else if (request.status === 401) {
+      done({ title: 'you are signed out', detail: 'The file was not taken. Sign in again, then drop it again.', signIn: true });
     } else {
       done(answer);
     }
@@ -589,6 +548,7 @@ function showFaults(reel, problem) {
   const box = byId('faults');
   box.replaceChildren(element('h2', {}, `Not taken for reel ${reel}: ${problem.title || 'the file has a fault'}`),
     errors.length ? '' : element('p', {}, problem.detail || ''),
+    problem.signIn ? element('p', {}, element('a', { href: signInAddress() }, 'Sign in')) : '',
     element('ul', {}, ...errors.map((fault) => element('li', {}, element('code', {}, fault.where || ''), ' ', fault.message))));
   box.hidden = false;
   box.scrollIntoView({ block: 'nearest' });
@@ -708,8 +668,18 @@ async function route() {
   byId('query').focus({ preventScroll: true });
 }
 
-window.addEventListener('hashchange', route);
 getJson('/api/v1/status').then((status) => {
   byId('plant').textContent = `Plant ${status.plant}${status.demo ? ' · demo, all data invented' : ''}`;
 }).catch(() => {});
-route();
+
+async function start() {
+  state.who = await requireSession();
+  byId('upload').hidden = !may(state.who, 'upload');
+  byId('untested').textContent = 'This reel has not been tested yet.' + (may(state.who, 'upload') ? ' Drop its result file on this page.' : '');
+  byId('how').textContent = 'Type or scan a reel number above and press Enter.'
+    + (may(state.who, 'upload') ? ' Then drop its result file on this page.' : '');
+  window.addEventListener('hashchange', route);
+  await route();
+}
+
+start().catch((e) => notice(e.message));

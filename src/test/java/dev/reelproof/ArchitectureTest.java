@@ -32,7 +32,7 @@ class ArchitectureTest {
             "genealogy", Set.of("quantity"),
             "certificate", Set.of("quantity", "measurement", "limit", "judgement"));
 
-    private static final Set<String> EDGES = Set.of("intake", "store", "pdf", "api", "demo");
+    private static final Set<String> EDGES = Set.of("access", "intake", "store", "pdf", "api", "demo");
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)

@@ -1,5 +1,6 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.Sessions;
 import io.quarkus.runtime.configuration.MemorySize;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.buffer.Buffer;
@@ -26,6 +27,9 @@ class BodyLimit {
 
     private static final Set<HttpMethod> WITH_A_BODY = Set.of(HttpMethod.POST, HttpMethod.PUT, HttpMethod.PATCH);
 
+    /** Who holds out nothing to be let in by may send a sign-in and not much more: bodies are kept in memory. */
+    private static final long BEFORE_SIGN_IN = 64L * 1024;
+
     private final long limit;
 
     BodyLimit(@ConfigProperty(name = "quarkus.http.limits.max-body-size") MemorySize limit) {
@@ -39,22 +43,29 @@ class BodyLimit {
     private void check(RoutingContext context) {
         HttpServerRequest request = context.request();
         String stated = request.getHeader(HttpHeaders.CONTENT_LENGTH);
+        long limit = limit(request);
         if (stated != null && Long.parseLong(stated) > limit) {
-            refuse(context);
+            refuse(context, limit);
         } else if (stated == null && WITH_A_BODY.contains(request.method())) {
-            collect(context);
+            collect(context, limit);
         } else {
             context.next();
         }
     }
 
+    private long limit(HttpServerRequest request) {
+        boolean holdsOutNothing =
+                request.getHeader(HttpHeaders.AUTHORIZATION) == null && request.getCookie(Sessions.COOKIE) == null;
+        return holdsOutNothing ? Math.min(limit, BEFORE_SIGN_IN) : limit;
+    }
+
     /** A body that does not state its size is found too large only while it is read. */
-    private void collect(RoutingContext context) {
+    private void collect(RoutingContext context, long limit) {
         Buffer body = Buffer.buffer();
         HttpServerRequest request = context.request();
         request.handler(chunk -> {
             if (body.length() + chunk.length() > limit) {
-                refuse(context);
+                refuse(context, limit);
             } else {
                 body.appendBuffer(chunk);
             }
@@ -69,7 +80,7 @@ class BodyLimit {
     }
 
     /** Answers, and reads on for a while, since a client that is cut off while it sends does not see the answer. */
-    private void refuse(RoutingContext context) {
+    private void refuse(RoutingContext context, long limit) {
         HttpServerRequest request = context.request();
         AtomicLong unwanted = new AtomicLong();
         request.handler(chunk -> {

@@ -6,6 +6,7 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.quantity.FrequencyGrid;
+import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -25,6 +26,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Path("/api/v1/limit-sets")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Limit sets")
+@Authenticated
 public class LimitSetResource {
     private final LimitSets limitSets;
 

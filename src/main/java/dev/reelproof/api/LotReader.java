@@ -33,7 +33,8 @@ final class LotReader {
                 .allow("id", "plant", "kind", "quantity", "made", "step", "machine", "inputs")
                 .require("id", "kind", "quantity", "made");
         Optional<LotId> id = sent.identifier("id").map(LotId::new);
-        Optional<String> plant = sent.has("plant") ? sent.identifier("plant") : Optional.of(plants.home());
+        Optional<String> plant =
+                sent.has("plant") ? sent.identifier("plant") : Optional.of(plants.named(null, "/plant"));
         plant.filter(name -> !plants.served().contains(name))
                 .ifPresent(name -> sent.fault(
                         "plant",

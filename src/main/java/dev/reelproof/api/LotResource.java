@@ -1,11 +1,14 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.Action;
+import dev.reelproof.access.Callers;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotFaultsException;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.Upload;
 import dev.reelproof.store.LotConflictException;
 import dev.reelproof.store.Lots;
+import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -29,12 +32,15 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Path("/api/v1/lots")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Lots")
+@Authenticated
 public class LotResource {
     private final Lots lots;
     private final Plants plants;
     private final LotFinder finder;
+    private final Callers callers;
 
-    LotResource(Lots lots, Plants plants, LotFinder finder) {
+    LotResource(Lots lots, Plants plants, LotFinder finder, Callers callers) {
+        this.callers = callers;
         this.lots = lots;
         this.finder = finder;
         this.plants = plants;
@@ -65,7 +71,9 @@ public class LotResource {
             responseCode = "422",
             description = "the lot cannot be so: unknown parent, more taken than is left, unknown kind or unit")
     public Response register(byte[] report) {
+        callers.current().require(Action.REGISTER);
         Lot lot = LotReader.read(report, plants);
+        callers.current().requirePlant(lot.plant());
         boolean isNew = register(lot, Upload.ofDocument(report).sha256());
         LotAnswer answer = LotAnswer.of(lots.byId(lot.plant(), lot.id()).orElseThrow());
         return isNew

@@ -1,5 +1,8 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.Action;
+import dev.reelproof.access.Caller;
+import dev.reelproof.access.Callers;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.Plant;
 import dev.reelproof.intake.Identifier;
@@ -16,10 +19,12 @@ public class Plants {
             new Plant("Demo Cable Works (invented)", List.of("1 Invented Street", "Nowhere"));
 
     private final Settings settings;
+    private final Callers callers;
     private final String home;
 
-    Plants(Settings settings) {
+    Plants(Settings settings, Callers callers) {
         this.settings = settings;
+        this.callers = callers;
         for (String plant : settings.plants()) {
             Identifier.of(plant);
             CertificateNumber.of(plant, ANY_YEAR, ANY_SERIAL);
@@ -42,14 +47,16 @@ public class Plants {
     }
 
     /**
-     * The plant named, or the home plant when none is.
+     * The plant named, where the current caller may act; the caller's own plant or the home plant when none is named.
      *
      * @param where the place of the name, for the refusal
      * @throws IntakeException when it is not served here
+     * @throws io.quarkus.security.ForbiddenException when the caller belongs to another plant
      */
     public String named(String plant, String where) {
+        Caller caller = callers.current();
         if (plant == null) {
-            return home;
+            return caller.plant() == null ? home : caller.plant();
         }
         if (!settings.plants().contains(plant)) {
             throw IntakeException.of(
@@ -57,7 +64,18 @@ public class Plants {
                     where,
                     "unknown plant '" + plant + "'; this installation serves " + String.join(", ", settings.plants()));
         }
+        caller.requirePlant(plant);
         return plant;
+    }
+
+    /**
+     * As {@link #named}, for a change that not every role may make.
+     *
+     * @throws io.quarkus.security.ForbiddenException when the caller's roles do not allow it, or it belongs to another plant
+     */
+    public String forAction(Action action, String plant, String where) {
+        callers.current().require(action);
+        return named(plant, where);
     }
 
     /** How certificates name a plant: as configured, else in the demo as the invented plant, else by its identifier. */

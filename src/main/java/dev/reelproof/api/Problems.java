@@ -1,10 +1,15 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.LastAdministratorException;
 import dev.reelproof.intake.IntakeException;
+import io.quarkus.security.AuthenticationFailedException;
+import io.quarkus.security.ForbiddenException;
+import io.quarkus.security.UnauthorizedException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.Duration;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -12,12 +17,16 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 class Problems {
     private static final Logger LOG = Logger.getLogger(Problems.class);
     private static final int BAD_REQUEST = 400;
+    private static final int NOT_SIGNED_IN = 401;
+    private static final int FORBIDDEN = 403;
     private static final int NOT_FOUND = 404;
     private static final int NOT_ALLOWED = 405;
     private static final int NOT_ACCEPTABLE = 406;
     private static final int CONFLICT = 409;
     private static final int TOO_LARGE = 413;
     private static final int WRONG_MEDIA_TYPE = 415;
+    private static final int TOO_MANY = 429;
+    private static final long ALMOST_A_SECOND = 999;
     private static final int UNPROCESSABLE = 422;
     private static final int SERVER_ERROR = 500;
 
@@ -31,6 +40,52 @@ class Problems {
     @ServerExceptionMapper
     Response conflict(ConflictException e, UriInfo request) {
         return Problem.at(request.getPath(), CONFLICT, "This cannot be done as things stand", e.getMessage())
+                .response();
+    }
+
+    @ServerExceptionMapper
+    Response notSignedIn(UnauthorizedException e, UriInfo request) {
+        return Problem.at(
+                        request.getPath(),
+                        NOT_SIGNED_IN,
+                        "Nobody is signed in",
+                        "Sign in first, or send an API token as 'Authorization: Bearer …'.")
+                .response();
+    }
+
+    @ServerExceptionMapper
+    Response letInByNothing(AuthenticationFailedException e, UriInfo request) {
+        return Problem.at(
+                        HttpHeaders.AUTHORIZATION,
+                        NOT_SIGNED_IN,
+                        "Nobody is signed in",
+                        "The API token is unknown, revoked or expired; an administrator makes a new one.")
+                .response();
+    }
+
+    /** Too many attempts; they may go on after a while. */
+    static Response later(String path, Duration left) {
+        long seconds = left.plusMillis(ALMOST_A_SECOND).toSeconds();
+        return Response.fromResponse(Problem.at(
+                                path,
+                                TOO_MANY,
+                                "Too many attempts",
+                                "Too many attempts were wrong; try again in " + seconds + " seconds.")
+                        .response())
+                .header(HttpHeaders.RETRY_AFTER, seconds)
+                .build();
+    }
+
+    @ServerExceptionMapper
+    Response lastAdministrator(LastAdministratorException e, UriInfo request) {
+        return Problem.at(request.getPath(), CONFLICT, "This cannot be done as things stand", e.getMessage())
+                .response();
+    }
+
+    @ServerExceptionMapper
+    Response forbidden(ForbiddenException e, UriInfo request) {
+        String detail = e.getMessage() == null ? "Your roles do not allow this." : e.getMessage();
+        return Problem.at(request.getPath(), FORBIDDEN, "You may not do this", detail)
                 .response();
     }
 

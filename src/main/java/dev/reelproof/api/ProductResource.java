@@ -1,11 +1,13 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.Action;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.ProductReader;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.store.Products;
+import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
@@ -24,6 +26,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Path("/api/v1/products")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Products and reels")
+@Authenticated
 public class ProductResource {
     private final Products products;
     private final Plants plants;
@@ -69,7 +72,7 @@ public class ProductResource {
     @APIResponse(responseCode = "400", description = "no JSON")
     @APIResponse(responseCode = "422", description = "the definition cannot be so")
     public Response put(String product, @QueryParam("plant") String plantNamed, byte[] body) {
-        String plant = plants.named(plantNamed, "plant");
+        String plant = plants.forAction(Action.DEFINE_PRODUCTS, plantNamed, "plant");
         Product read = ProductReader.read(product, body);
         requireLimitSet(read);
         boolean isNew = products.put(plant, read, Instant.now());

@@ -10,6 +10,7 @@ import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.store.Archive;
 import dev.reelproof.store.StoredRecord;
+import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -32,6 +33,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Path("/api/v1/records/{id}")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Results and records")
+@Authenticated
 public class RecordResource {
     private static final String NO_TYPE_OF_OURS = MediaType.APPLICATION_OCTET_STREAM;
     private static final List<String> SERVED_AS_SENT = List.of(MediaType.APPLICATION_JSON, "text/csv");
@@ -174,7 +176,6 @@ public class RecordResource {
                         + "; it has " + record.originals().size() + ", counted from 0."));
         // What was uploaded is offered for saving and never shown as a page of ours.
         return Response.ok(part.bytes(), SERVED_AS_SENT.contains(part.mediaType()) ? part.mediaType() : NO_TYPE_OF_OURS)
-                .header("X-Content-Type-Options", "nosniff")
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         "attachment; filename=\"" + part.name().replaceAll("[^A-Za-z0-9._-]", "_") + "\"")

@@ -1,6 +1,7 @@
 package dev.reelproof.api;
 
 import dev.reelproof.store.Lots;
+import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -14,6 +15,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Path("/api/v1/reels/{reel}/ancestors")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Lots")
+@Authenticated
 public class ReelAncestorsResource {
     private final Lots lots;
     private final LotFinder finder;

@@ -1,5 +1,7 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.Action;
+import dev.reelproof.access.Callers;
 import dev.reelproof.api.CertificateDesk.Issued;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
@@ -12,6 +14,7 @@ import dev.reelproof.store.Certificates;
 import dev.reelproof.store.Products;
 import dev.reelproof.store.Reels;
 import dev.reelproof.store.RegisteredReel;
+import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -40,6 +43,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Path("/api/v1/reels")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Products and reels")
+@Authenticated
 public class ReelResource {
     private static final int MOST_LISTED = 500;
 
@@ -51,6 +55,7 @@ public class ReelResource {
     private final Plants plants;
     private final TestDesk testDesk;
     private final CertificateDesk certificateDesk;
+    private final Callers callers;
 
     ReelResource(
             Reels reels,
@@ -60,7 +65,8 @@ public class ReelResource {
             LimitSets limitSets,
             Plants plants,
             TestDesk testDesk,
-            CertificateDesk certificateDesk) {
+            CertificateDesk certificateDesk,
+            Callers callers) {
         this.reels = reels;
         this.products = products;
         this.archive = archive;
@@ -69,6 +75,7 @@ public class ReelResource {
         this.plants = plants;
         this.testDesk = testDesk;
         this.certificateDesk = certificateDesk;
+        this.callers = callers;
     }
 
     @GET
@@ -127,6 +134,7 @@ public class ReelResource {
     @APIResponse(responseCode = "400", description = "no JSON")
     @APIResponse(responseCode = "422", description = "the registration cannot be so: unknown product or plant")
     public Response put(String reel, byte[] body) {
+        callers.current().require(Action.REGISTER);
         ReelRegistration read = ReelReader.read(reel, body);
         String plant = plants.named(read.plant(), "/plant");
         if (products.byId(plant, read.product()).isEmpty()) {
@@ -183,7 +191,7 @@ public class ReelResource {
     @APIResponse(responseCode = "415", description = "neither JSON nor multipart/form-data")
     @APIResponse(responseCode = "422", description = "can be read, but what it says cannot be")
     public Response takeDocument(String reel, @QueryParam("plant") String plantNamed, byte[] body) {
-        return take(plantNamed, reel, Upload.ofDocument(body));
+        return take(plants.forAction(Action.UPLOAD, plantNamed, "plant"), reel, Upload.ofDocument(body));
     }
 
     /** The parts of a multipart upload, for the description of the API. */
@@ -201,11 +209,12 @@ public class ReelResource {
             @QueryParam("plant") String plantNamed,
             @HeaderParam(HttpHeaders.CONTENT_TYPE) String contentType,
             byte[] body) {
-        return take(plantNamed, reel, MultipartUpload.read(contentType, body));
+        return take(
+                plants.forAction(Action.UPLOAD, plantNamed, "plant"), reel, MultipartUpload.read(contentType, body));
     }
 
-    private Response take(String plantNamed, String reel, Upload upload) {
-        Taken taken = testDesk.take(plants.named(plantNamed, "plant"), reel, upload, now());
+    private Response take(String plant, String reel, Upload upload) {
+        Taken taken = testDesk.take(plant, reel, upload, now());
         RecordAnswer answer = RecordAnswer.of(taken.record(), limitSets.of(taken.record()));
         URI location = URI.create("/api/v1/records/" + answer.id());
         return (taken.first() ? Response.created(location) : Response.ok().location(location))
@@ -232,7 +241,7 @@ public class ReelResource {
             responseCode = "409",
             description = "the reel may not have one: it is not accepted, or was never tested")
     public Response certify(String reel, @QueryParam("plant") String plantNamed) {
-        Issued issued = certificateDesk.issue(plants.named(plantNamed, "plant"), reel, now());
+        Issued issued = certificateDesk.issue(plants.forAction(Action.ISSUE, plantNamed, "plant"), reel, now());
         CertificateAnswer answer = CertificateAnswer.of(issued.certificate());
         return (issued.first() ? Response.created(URI.create(answer.pdf())) : Response.ok())
                 .entity(answer)

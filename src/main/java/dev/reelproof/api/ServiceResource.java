@@ -1,5 +1,7 @@
 package dev.reelproof.api;
 
+import io.quarkus.security.Authenticated;
+import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -31,6 +33,7 @@ public class ServiceResource {
     record Status(String plant, List<String> plants, boolean demo, String version) {}
 
     @GET
+    @PermitAll
     @Path("/status")
     @Operation(summary = "The plants served, whether this is the demo, and the version")
     public Status status() {
@@ -38,6 +41,7 @@ public class ServiceResource {
     }
 
     @GET
+    @Authenticated
     @Path("/schemas/{name}")
     @Produces("application/schema+json")
     @Operation(summary = "The JSON Schema of a result, or of a limit set's file (result, limit-set)")

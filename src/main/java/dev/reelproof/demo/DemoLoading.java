@@ -2,6 +2,7 @@ package dev.reelproof.demo;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.reelproof.access.DemoDoors;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -14,6 +15,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,7 +40,11 @@ final class DemoLoading implements Runnable {
     private static final int FIRST_NOT_FINE = 300;
     private static final String ROW = "%-9s %-10s %9s  %-10s  %s%n";
 
+    private static final String SIGN_IN = "%-16s %-22s %s%n";
+
     private final URI address;
+    private final String token;
+    private final Path tokenFile;
     private final PrintStream out;
     private final ObjectMapper json = new ObjectMapper();
     private final HttpClient client = HttpClient.newBuilder()
@@ -51,10 +57,14 @@ final class DemoLoading implements Runnable {
      * A loading.
      *
      * @param address of the service, such as {@code http://localhost:8080}
+     * @param token lets the loading in
+     * @param tokenFile where scripts find the token; its place is printed, the token is not
      * @param out where the outcome is printed
      */
-    DemoLoading(URI address, PrintStream out) {
+    DemoLoading(URI address, String token, Path tokenFile, PrintStream out) {
         this.address = address;
+        this.token = token;
+        this.tokenFile = tokenFile;
         this.out = out;
     }
 
@@ -194,7 +204,18 @@ final class DemoLoading implements Runnable {
     private void print(List<Row> rows) {
         out.println();
         out.println("Reelproof listens at " + address + "/");
-        out.println("The demo needs no sign-in in this version.");
+        out.println();
+        out.printf(Locale.ROOT, SIGN_IN, "sign in as", "password", "role");
+        for (DemoDoors.Person person : DemoDoors.PERSONS) {
+            out.printf(
+                    Locale.ROOT,
+                    SIGN_IN,
+                    person.name(),
+                    person.password(),
+                    person.role().word());
+        }
+        out.println("Scripts send the token in " + tokenFile + ": 'Authorization: Bearer …'.");
+        out.println("These open nothing once the service runs without REELPROOF_DEMO=true.");
         out.println();
         out.println("Invented data: no plant, product, customer, person or reel of the demo is real.");
         out.println();
@@ -229,6 +250,7 @@ final class DemoLoading implements Runnable {
         HttpRequest request = HttpRequest.newBuilder(address.resolve(path))
                 .timeout(PATIENCE)
                 .header("Content-Type", type)
+                .header("Authorization", "Bearer " + token)
                 .header("Accept", "application/json, application/problem+json")
                 .method(method, body)
                 .build();

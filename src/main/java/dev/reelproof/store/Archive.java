@@ -1,5 +1,6 @@
 package dev.reelproof.store;
 
+import dev.reelproof.access.Audit;
 import dev.reelproof.intake.Part;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Judgement;
@@ -14,6 +15,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -27,11 +29,13 @@ public class Archive {
     private final Session session;
     private final Reels reels;
     private final LimitSetArchive limitSets;
+    private final Audit audit;
 
-    Archive(Session session, Reels reels, LimitSetArchive limitSets) {
+    Archive(Session session, Reels reels, LimitSetArchive limitSets, Audit audit) {
         this.session = session;
         this.reels = reels;
         this.limitSets = limitSets;
+        this.audit = audit;
     }
 
     /**
@@ -78,7 +82,18 @@ public class Archive {
         keepSweeps(upload, id, received);
         session.flush();
         session.clear();
-        return new Taken(byId(upload.plant(), id).orElseThrow(), true);
+        StoredRecord record = byId(upload.plant(), id).orElseThrow();
+        audit.write(
+                upload.plant(),
+                "test-taken",
+                "reel/" + upload.reel(),
+                null,
+                Map.of(
+                        "record", id.toString(),
+                        "attempt", record.attempt(),
+                        "verdict", record.judgement().verdict().word(),
+                        "sha256", record.sourceSha256()));
+        return new Taken(record, true);
     }
 
     private static Optional<String> otherReels(JudgedUpload upload) {
@@ -174,6 +189,15 @@ public class Archive {
                 .flatMap(received -> TestRecordRow.find("plant = ?1 and id = ?2 and received = ?3", plant, id, received)
                         .<TestRecordRow>firstResultOptional())
                 .map(Archive::toRecord);
+    }
+
+    /** The code of the product that a record was judged as; empty when the plant has no record of that id. */
+    @Transactional
+    public Optional<String> productOf(String plant, UUID id) {
+        return RecordIds.received(id)
+                .flatMap(received -> TestRecordRow.find("plant = ?1 and id = ?2 and received = ?3", plant, id, received)
+                        .<TestRecordRow>firstResultOptional())
+                .map(row -> row.product);
     }
 
     /** All records of a reel, newest first. */

@@ -1,10 +1,12 @@
 package dev.reelproof.store;
 
+import dev.reelproof.access.Audit;
 import dev.reelproof.intake.Part;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.Session;
@@ -13,9 +15,11 @@ import org.hibernate.Session;
 @ApplicationScoped
 public class Certificates {
     private final Session session;
+    private final Audit audit;
 
-    Certificates(Session session) {
+    Certificates(Session session, Audit audit) {
         this.session = session;
+        this.audit = audit;
     }
 
     /** The next serial number of a plant's certificates of a year, from 1; given back when the transaction fails. */
@@ -56,6 +60,20 @@ public class Certificates {
         row.pdf = pdf.clone();
         row.pdfSha256 = new Part("pdf", "application/pdf", pdf).sha256();
         row.persistAndFlush();
+        audit.write(
+                row.plant,
+                "certificate-issued",
+                "certificate/" + number,
+                null,
+                Map.of(
+                        "issue",
+                        issue,
+                        "reel",
+                        row.reel,
+                        "record",
+                        row.recordId.toString(),
+                        "pdfSha256",
+                        row.pdfSha256));
         return toCertificate(row);
     }
 
@@ -82,6 +100,15 @@ public class Certificates {
         return CertificateRow.<CertificateRow>find("plant = ?1 and number = ?2 order by issue desc", plant, number)
                 .firstResultOptional()
                 .map(Certificates::toCertificate);
+    }
+
+    /** All issues of a number, newest first. */
+    @Transactional
+    public List<StoredCertificate> issues(String plant, String number) {
+        return CertificateRow.<CertificateRow>find("plant = ?1 and number = ?2 order by issue desc", plant, number)
+                .stream()
+                .map(Certificates::toCertificate)
+                .toList();
     }
 
     /** The PDF of the newest issue of a number, the same bytes each time; empty when there is none. */

@@ -28,6 +28,9 @@ public final class EmbeddedDatabase implements AutoCloseable {
     private static final Duration LONGEST_STOP_OF_AN_ORPHAN = Duration.ofSeconds(60);
     private static final String POSTGRES = "postgres";
 
+    /** The user that owns the database. */
+    static final String OWNER = POSTGRES;
+
     private final EmbeddedPostgres server;
     private final FileChannel lockFile;
 
@@ -152,9 +155,19 @@ public final class EmbeddedDatabase implements AutoCloseable {
                 .orElse(true);
     }
 
-    /** The address of the database, with its user; there is no password. */
+    /** The address of the database, with its owner as the user; there is no password. */
     public String jdbcUrl() {
-        return server.getJdbcUrl(POSTGRES, POSTGRES);
+        return as(OWNER, address());
+    }
+
+    /** The address of the database, without a user. */
+    String address() {
+        return "jdbc:postgresql://localhost:" + server.getPort() + "/" + POSTGRES;
+    }
+
+    /** An address of the database with a user. */
+    static String as(String user, String address) {
+        return address + "?user=" + user;
     }
 
     /** Stops the server; what it holds stays. */

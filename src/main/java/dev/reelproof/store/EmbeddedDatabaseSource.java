@@ -9,7 +9,8 @@ import java.util.Set;
 import org.eclipse.microprofile.config.spi.ConfigSource;
 
 /**
- * Answers {@code quarkus.datasource.jdbc.url} when no other source of configuration does, by starting the embedded database.
+ * Answers {@code quarkus.datasource.jdbc.url} when no other source of configuration does, by starting the embedded database; and
+ * with it the two users: migrations run as its owner, the service connects as a role that may not change records.
  *
  * <p>Its ordinal is so low that it is asked last. The configuration is loaded in more than one class loader of one program, so
  * that "already started" is kept in a system property, which all of them see.
@@ -19,7 +20,12 @@ public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
     static final String STARTED = "dev.reelproof.store.embedded-database";
     static final String FOLDER = "reelproof.data";
 
+    /** The role that the service connects as; the migrations' callback creates it and says what it may do. */
+    static final String SERVICE_ROLE = "reelproof_service";
+
+    private static final String OWNER = EmbeddedDatabase.OWNER;
     private static final int ASKED_LAST = 50;
+    private static final String NOT_ASKED_FOR = "the embedded server asks for none";
 
     @Override
     public Iterable<ConfigSource> getConfigSources(ConfigSourceContext context) {
@@ -45,7 +51,19 @@ public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
 
         @Override
         public String getValue(String name) {
-            return URL.equals(name) ? startedOnce() : null;
+            return switch (name) {
+                case URL -> EmbeddedDatabase.as(SERVICE_ROLE, startedOnce());
+                case "quarkus.flyway.jdbc-url" -> embedded() ? EmbeddedDatabase.as(OWNER, startedOnce()) : null;
+                case "quarkus.flyway.username" -> embedded() ? OWNER : null;
+                case "quarkus.flyway.password" -> embedded() ? NOT_ASKED_FOR : null;
+                default -> null;
+            };
+        }
+
+        /** Whether no other source names a server: this one is asked last, so that its own answer comes back then. */
+        private boolean embedded() {
+            ConfigValue url = context.getValue(URL);
+            return url == null || url.getValue() == null || url.getValue().equals(System.getProperty(STARTED));
         }
 
         private String startedOnce() {
@@ -55,7 +73,7 @@ public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
                     ConfigValue folder = context.getValue(FOLDER);
                     url = EmbeddedDatabase.start(
                                     Path.of(folder == null || folder.getValue() == null ? ".data" : folder.getValue()))
-                            .jdbcUrl();
+                            .address();
                     System.setProperty(STARTED, url);
                 }
                 return url;

@@ -1,5 +1,6 @@
 package dev.reelproof.store;
 
+import dev.reelproof.access.Audit;
 import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotChecks;
@@ -21,6 +22,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.hibernate.Session;
 
 /** The lots of each plant and what went into them. */
@@ -45,10 +47,12 @@ public class Lots {
 
     private final Session session;
     private final Reels reels;
+    private final Audit audit;
 
-    Lots(Session session, Reels reels) {
+    Lots(Session session, Reels reels, Audit audit) {
         this.session = session;
         this.reels = reels;
+        this.audit = audit;
     }
 
     /**
@@ -84,14 +88,24 @@ public class Lots {
         for (int i = 0; i < lot.inputs().size(); i++) {
             LotInputRow.of(lot.plant(), lot.id(), i, lot.inputs().get(i)).persist();
         }
+        audit.write(
+                lot.plant(),
+                "lot-registered",
+                "lot/" + lot.id(),
+                null,
+                Map.of("kind", lot.kind().word(), "inputs", lot.inputs().size(), "sha256", sourceSha256));
         return true;
     }
 
-    /** Children of one parent register one after the other; in the order of the identifiers, so that no two wait for each other. */
+    /** Children of one parent register one after the other, so that what they take together is not more than there is. */
     private List<LotRow> lockParents(Lot lot) {
+        Turns.take(
+                session,
+                Stream.of(parentIds(lot))
+                        .map(parent -> lot.plant() + "/lot/" + parent)
+                        .toArray(String[]::new));
         return session.createNativeQuery(
-                        "select * from lot where plant = :plant and id = any(:ids) order by id for update",
-                        LotRow.class)
+                        "select * from lot where plant = :plant and id = any(:ids) order by id", LotRow.class)
                 .setParameter("plant", lot.plant())
                 .setParameter("ids", parentIds(lot))
                 .getResultList();

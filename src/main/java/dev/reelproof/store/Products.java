@@ -1,10 +1,12 @@
 package dev.reelproof.store;
 
+import dev.reelproof.access.Audit;
 import dev.reelproof.measurement.Product;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.hibernate.Session;
 
@@ -12,30 +14,44 @@ import org.hibernate.Session;
 @ApplicationScoped
 public class Products {
     private final Session session;
+    private final Audit audit;
 
-    Products(Session session) {
+    Products(Session session, Audit audit) {
         this.session = session;
+        this.audit = audit;
     }
 
     /**
      * Registers a product or changes its definition. Records keep the definition that they were judged by.
+     * The same definition again changes nothing.
      *
      * @return whether it is new
      */
     @Transactional
     public boolean put(String plant, Product product, Instant now) {
-        return Boolean.TRUE.equals(session.createNativeQuery(
+        String name = "product/" + product.id();
+        Turns.take(session, plant + "/" + name);
+        String definition = RowJson.product(product);
+        Optional<Product> before = byId(plant, product.id());
+        Map<String, Object> changes =
+                Changes.between(before.map(RowJson::product).orElse("{}"), definition);
+        if (before.isPresent() && changes.isEmpty()) {
+            return false;
+        }
+        session.createNativeMutationQuery(
                         """
                         insert into product (plant, id, definition, registered)
                         values (:plant, :id, cast(:definition as jsonb), :now)
-                        on conflict (plant, id) do update set definition = excluded.definition
-                        returning xmax = 0""",
-                        Boolean.class)
+                        on conflict (plant, id) do update set definition = excluded.definition""")
                 .setParameter("plant", plant)
                 .setParameter("id", product.id())
-                .setParameter("definition", RowJson.product(product))
+                .setParameter("definition", definition)
                 .setParameter("now", now)
-                .getSingleResult());
+                .executeUpdate();
+        session.flush();
+        session.clear();
+        audit.write(plant, before.isEmpty() ? "product-registered" : "product-changed", name, null, changes);
+        return before.isEmpty();
     }
 
     @Transactional

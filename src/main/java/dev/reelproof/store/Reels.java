@@ -1,11 +1,13 @@
 package dev.reelproof.store;
 
+import dev.reelproof.access.Audit;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.Session;
@@ -14,28 +16,35 @@ import org.hibernate.Session;
 @ApplicationScoped
 public class Reels {
     private final Session session;
+    private final Audit audit;
 
-    Reels(Session session) {
+    Reels(Session session, Audit audit) {
         this.session = session;
+        this.audit = audit;
     }
 
     /**
      * Registers a reel or changes what is registered of it; the time of the first registration stays. Its product must be
-     * registered.
+     * registered. The same registration again changes nothing.
      *
      * @return whether it is new
      */
     @Transactional
     public boolean put(RegisteredReel reel) {
-        return Boolean.TRUE.equals(session.createNativeQuery(
+        String name = "reel/" + reel.id();
+        Turns.take(session, reel.plant() + "/" + name);
+        Optional<RegisteredReel> before = byId(reel.plant(), reel.id());
+        Map<String, Object> changes = Changes.between(before.map(RowJson::reel).orElse("{}"), RowJson.reel(reel));
+        if (before.isPresent() && changes.isEmpty()) {
+            return false;
+        }
+        session.createNativeMutationQuery(
                         """
                         insert into reel (plant, id, product, length_m, length_sent, length_unit, order_number, customer, registered)
                         values (:plant, :id, :product, :metres, :sent, :unit, cast(:order as text), cast(:customer as text), :now)
                         on conflict (plant, id) do update set product = excluded.product, length_m = excluded.length_m,
                             length_sent = excluded.length_sent, length_unit = excluded.length_unit,
-                            order_number = excluded.order_number, customer = excluded.customer
-                        returning xmax = 0""",
-                        Boolean.class)
+                            order_number = excluded.order_number, customer = excluded.customer""")
                 .setParameter("plant", reel.plant())
                 .setParameter("id", reel.id())
                 .setParameter("product", reel.product())
@@ -45,7 +54,11 @@ public class Reels {
                 .setParameter("order", reel.order())
                 .setParameter("customer", reel.customer())
                 .setParameter("now", UtcTimes.instant(reel.registered()))
-                .getSingleResult());
+                .executeUpdate();
+        session.flush();
+        session.clear();
+        audit.write(reel.plant(), before.isEmpty() ? "reel-registered" : "reel-changed", name, null, changes);
+        return before.isEmpty();
     }
 
     @Transactional

@@ -49,6 +49,16 @@ final class RowJson {
         return write(node);
     }
 
+    /** What is registered of a reel, for the audit trail. */
+    static String reel(RegisteredReel reel) {
+        ObjectNode node = JSON.createObjectNode();
+        node.put("product", reel.product());
+        node.putObject("length").put("value", reel.sentLength()).put("unit", reel.sentUnit());
+        node.put("order", reel.order());
+        node.put("customer", reel.customer());
+        return write(node);
+    }
+
     static Product product(String id, String json) {
         JsonNode node = read(json);
         Map<Integer, Length> lays = new TreeMap<>();

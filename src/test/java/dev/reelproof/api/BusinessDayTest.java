@@ -9,6 +9,7 @@ import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.oneOf;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 
+import dev.reelproof.access.SignedIn;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import java.io.IOException;
@@ -16,9 +17,11 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 
 /** One day at final test, in order and in the trade's words; the invented plant's results stand for the bay's. */
 @QuarkusTest
+@ExtendWith(SignedIn.class)
 class BusinessDayTest {
     private static final String REEL = "DAY-1";
 

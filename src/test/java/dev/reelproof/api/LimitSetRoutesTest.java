@@ -8,10 +8,13 @@ import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 
+import dev.reelproof.access.SignedIn;
 import io.quarkus.test.junit.QuarkusTest;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 
 @QuarkusTest
+@ExtendWith(SignedIn.class)
 class LimitSetRoutesTest {
 
     @Test

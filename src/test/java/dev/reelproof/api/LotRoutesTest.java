@@ -11,6 +11,7 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.nullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.reelproof.access.SignedIn;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.store.Products;
@@ -24,8 +25,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 
 @QuarkusTest
+@ExtendWith(SignedIn.class)
 class LotRoutesTest {
     private static final String PROBLEM = "application/problem+json";
     private static final OffsetDateTime MORNING = OffsetDateTime.parse("2026-02-11T09:00:00Z");

@@ -14,6 +14,7 @@ import static org.hamcrest.Matchers.notNullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.SignedIn;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.config.EncoderConfig;
@@ -30,9 +31,11 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 
 /** Every refusal is a problem document that says what, where and what would be right, and keeps nothing. */
 @QuarkusTest
+@ExtendWith(SignedIn.class)
 class ProblemsTest {
     private static final HttpClient CLIENT = HttpClient.newHttpClient();
     private static final int FIFTY_MEGABYTES = 50 * 1024 * 1024;
@@ -178,6 +181,7 @@ class ProblemsTest {
         byte[] json = new SampleResult().json().getBytes(StandardCharsets.UTF_8);
         HttpRequest request = HttpRequest.newBuilder(service.toURI().resolve("/api/v1/reels/" + newReel() + "/tests"))
                 .header("Content-Type", "application/json")
+                .header("Authorization", SignedIn.authorization())
                 .POST(BodyPublishers.fromPublisher(BodyPublishers.ofByteArray(json)))
                 .build();
         assertEquals(201, CLIENT.send(request, BodyHandlers.ofString()).statusCode());
@@ -193,6 +197,7 @@ class ProblemsTest {
     private HttpResponse<String> post(BodyPublisher body) throws Exception {
         HttpRequest request = HttpRequest.newBuilder(service.toURI().resolve("/api/v1/reels/R-1/tests"))
                 .header("Content-Type", "application/json")
+                .header("Authorization", SignedIn.authorization())
                 .POST(body)
                 .build();
         return CLIENT.send(request, BodyHandlers.ofString());

@@ -9,18 +9,32 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.reelproof.access.SignedIn;
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 
 @QuarkusTest
+@ExtendWith(SignedIn.class)
 class ServiceRoutesTest {
     private static final ObjectMapper JSON = new ObjectMapper();
 
     /** Every route of the service, as other programs rely on them. */
     private static final Set<String> ROUTES = Set.of(
             "get /api/v1/status",
+            "post /api/v1/session",
+            "get /api/v1/session",
+            "delete /api/v1/session",
+            "post /api/v1/session/password",
+            "post /api/v1/set-up",
+            "get /api/v1/accounts",
+            "post /api/v1/accounts",
+            "patch /api/v1/accounts/{name}",
+            "get /api/v1/tokens",
+            "post /api/v1/tokens",
+            "delete /api/v1/tokens/{id}",
             "get /api/v1/schemas/{name}",
             "get /api/v1/products",
             "get /api/v1/products/{product}",
@@ -42,7 +56,12 @@ class ServiceRoutesTest {
             "get /api/v1/lots/{lot}/descendants",
             "get /api/v1/reels/{reel}/ancestors",
             "get /api/v1/certificates",
-            "get /api/v1/certificates/{number}.pdf");
+            "get /api/v1/certificates/{number}.pdf",
+            "get /api/v1/certificates/{number}/verification",
+            "get /api/v1/audit",
+            "get /api/v1/approvals",
+            "post /api/v1/approvals",
+            "post /api/v1/approvals/{id}/decision");
 
     private static JsonNode openApi() throws Exception {
         return JSON.readTree(

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
+import dev.reelproof.access.DemoDoors;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -14,10 +15,13 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -31,6 +35,9 @@ class DemoLoadingTest {
               {"property": "return-loss", "outcome": "fail", "value": 11.93, "limit": 16.07, "unit": "dB", "pair": 3,
                "partner": null, "end": "far", "frequency": {"value": 378.0, "unit": "MHz"}}]}""";
 
+    private static final String TOKEN = "reelproof_0123456789abcdef_secret";
+
+    private final Set<String> authorizations = new TreeSet<>();
     private final List<String> requests = new ArrayList<>();
     private final List<String> digests = new ArrayList<>();
     private HttpServer server;
@@ -62,6 +69,7 @@ class DemoLoadingTest {
             String type = exchange.getRequestHeaders().getFirst("Content-Type");
             requests.add(exchange.getRequestMethod() + " " + path + " " + type.replaceAll(";.*", ""));
             digests.add(sha256(body));
+            authorizations.add(exchange.getRequestHeaders().getFirst("Authorization"));
             if (path.equals(refusedPath)) {
                 status = 422;
                 text = "{\"title\": \"Not taken\", \"detail\": \"the length is missing\"}";
@@ -89,7 +97,12 @@ class DemoLoadingTest {
 
     private static String load(URI address) {
         ByteArrayOutputStream printed = new ByteArrayOutputStream();
-        new DemoLoading(address, new PrintStream(printed, true, StandardCharsets.UTF_8)).run();
+        new DemoLoading(
+                        address,
+                        TOKEN,
+                        Path.of("data", "demo-token"),
+                        new PrintStream(printed, true, StandardCharsets.UTF_8))
+                .run();
         return printed.toString(StandardCharsets.UTF_8);
     }
 
@@ -110,7 +123,17 @@ class DemoLoadingTest {
                         "POST reels/tests multipart/form-data"),
                 kinds);
         assertTrue(printed.contains(address().toString()), printed);
-        assertTrue(printed.contains("no sign-in"), printed);
+        assertEquals(Set.of("Bearer " + TOKEN), authorizations);
+        assertTrue(printed.contains(Path.of("data", "demo-token").toString()), printed);
+        assertFalse(printed.contains(TOKEN), printed);
+        for (DemoDoors.Person person : DemoDoors.PERSONS) {
+            assertTrue(
+                    printed.lines()
+                            .anyMatch(line -> line.startsWith(person.name())
+                                    && line.contains(person.password())
+                                    && line.contains(person.role().word())),
+                    printed);
+        }
         assertTrue(printed.contains("Invented data"), printed);
         assertTrue(
                 printed.lines()

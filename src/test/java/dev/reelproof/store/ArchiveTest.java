@@ -22,7 +22,6 @@ import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
-import io.agroal.api.AgroalDataSource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
@@ -88,9 +87,6 @@ class ArchiveTest {
 
     @Inject
     LimitSetArchive limitSets;
-
-    @Inject
-    AgroalDataSource database;
 
     private final String reel = "R-" + UUID.randomUUID();
 
@@ -192,14 +188,14 @@ class ArchiveTest {
                 "update limit_set_revision set sha256 = 'b'",
                 "delete from limit_set_revision"
             })
-    void whatIsRecordedCannotBeChangedEvenByHand(String attempt) {
+    void whatIsRecordedCannotBeChangedEvenByTheOwner(String attempt) {
         taken(RECEIVED, limitSet("some-set", "a"));
         SQLException refusal = assertThrows(SQLException.class, () -> run(attempt));
         assertTrue(refusal.getMessage().contains("never changed or removed"), refusal.getMessage());
     }
 
     @Test
-    void aCertificateCannotBeChangedEvenByHand() throws SQLException {
+    void aCertificateCannotBeChangedEvenByTheOwner() throws SQLException {
         UUID record = taken(RECEIVED, limitSet("some-set", "a")).id();
         run("insert into certificate (plant, number, issue, record_id, reel, issued, content, pdf, pdf_sha256) values"
                 + " ('north', 'N-" + record + "', 1, '" + record + "', '" + reel + "', now(), '{}', '', '')");
@@ -226,14 +222,14 @@ class ArchiveTest {
     }
 
     private void run(String sql) throws SQLException {
-        try (Connection connection = database.getConnection();
+        try (Connection connection = DatabaseOwner.connect();
                 Statement statement = connection.createStatement()) {
             statement.execute(sql);
         }
     }
 
     private String ask(String question) throws SQLException {
-        try (Connection connection = database.getConnection();
+        try (Connection connection = DatabaseOwner.connect();
                 Statement statement = connection.createStatement();
                 ResultSet answer = statement.executeQuery(question)) {
             assertTrue(answer.next());

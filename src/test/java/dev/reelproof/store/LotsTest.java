@@ -86,7 +86,7 @@ class LotsTest {
                 "update lot_input set quantity_value = 2 where child = 'B" + own + "'",
                 "delete from lot where id = 'B" + own + "'",
                 "truncate lot, lot_input")) {
-            try (Connection connection = database.getConnection();
+            try (Connection connection = DatabaseOwner.connect();
                     Statement statement = connection.createStatement()) {
                 SQLException refusal = assertThrows(SQLException.class, () -> statement.execute(change), change);
                 assertTrue(refusal.getMessage().contains("is a record"), refusal.getMessage());
@@ -100,7 +100,7 @@ class LotsTest {
     @Test
     void givesUpASearchThatTakesTooLong() throws SQLException {
         register(lot("A"));
-        try (Connection connection = database.getConnection();
+        try (Connection connection = DatabaseOwner.connect();
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             statement.execute("lock table lot_input in access exclusive mode");

@@ -1,0 +1,105 @@
+package dev.reelproof.access;
+
+import io.quarkus.security.ForbiddenException;
+import io.quarkus.security.UnauthorizedException;
+import java.util.Set;
+
+/**
+ * Who asks for something.
+ *
+ * @param kind what kind of caller
+ * @param name the name of the account or token; {@value #UNKNOWN} when nobody signed in
+ * @param plant the one plant that the caller may act at; null for every plant
+ * @param roles the roles held
+ * @param from the network address that the request came from; null when there was no request
+ */
+public record Caller(Kind kind, String name, String plant, Set<Role> roles, String from) {
+    /** The name of a caller who did not sign in. */
+    public static final String UNKNOWN = "unknown";
+
+    private static final String SERVICE_NAME = "reelproof";
+
+    /** The service itself, at work without a request. */
+    public static final Caller SERVICE = new Caller(Kind.SERVICE, SERVICE_NAME, null, Set.of(), null);
+
+    /** Kinds of caller. */
+    public enum Kind {
+        PERSON("person"),
+        TOKEN("token"),
+        SERVICE("service"),
+        NONE("none");
+
+        private final String word;
+
+        Kind(String word) {
+            this.word = word;
+        }
+
+        /** The kind as answers spell it. */
+        public String word() {
+            return word;
+        }
+    }
+
+    public Caller {
+        roles = Set.copyOf(roles);
+    }
+
+    /** A caller who did not sign in. */
+    public static Caller nobody(String from) {
+        return new Caller(Kind.NONE, UNKNOWN, null, Set.of(), from);
+    }
+
+    /**
+     * Lets only those pass who may do this at a plant.
+     *
+     * @throws UnauthorizedException when nobody signed in
+     * @throws ForbiddenException when no role held may, or the caller belongs to another plant
+     */
+    public void require(Action action, String atPlant) {
+        require(action);
+        requirePlant(atPlant);
+    }
+
+    /**
+     * Lets only those pass who may do this, wherever it is.
+     *
+     * @throws UnauthorizedException when nobody signed in
+     * @throws ForbiddenException when no role held may
+     */
+    public void require(Action action) {
+        if (kind == Kind.NONE) {
+            throw new UnauthorizedException("Sign in first, or send an API token as 'Authorization: Bearer …'.");
+        }
+        if (!action.isOpenTo(roles)) {
+            throw new ForbiddenException("This needs the role " + action.rolesInWords() + ".");
+        }
+    }
+
+    /**
+     * Lets only those pass who may act at a plant.
+     *
+     * @throws ForbiddenException when the caller belongs to another plant
+     */
+    public void requirePlant(String atPlant) {
+        if (plant != null && !plant.equals(atPlant)) {
+            throw new ForbiddenException("You may act at plant " + plant + ", not at plant " + atPlant + ".");
+        }
+    }
+
+    /**
+     * Lets only those pass who may act at every plant.
+     *
+     * @throws ForbiddenException when the caller belongs to one plant
+     */
+    public void requireEveryPlant() {
+        if (plant != null) {
+            throw new ForbiddenException("This concerns every plant, and you may act at plant " + plant + " alone.");
+        }
+    }
+
+    /** Whether a name means this person: names differ neither by case nor by the form of their characters. */
+    public boolean isPerson(String other) {
+        return kind == Kind.PERSON && AccountName.fold(name).equals(AccountName.fold(other));
+    }
+}

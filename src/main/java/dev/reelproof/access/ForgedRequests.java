@@ -1,0 +1,37 @@
+package dev.reelproof.access;
+
+import io.quarkus.security.ForbiddenException;
+import io.quarkus.security.identity.SecurityIdentity;
+import jakarta.ws.rs.container.ContainerRequestContext;
+import java.util.Set;
+import org.jboss.resteasy.reactive.server.ServerRequestFilter;
+
+/**
+ * Refuses requests that another site's page made a browser send: a change by cookie must carry the session's own secret in a
+ * header, which no other site can read.
+ */
+class ForgedRequests {
+    /** The header that a page of ours sends with every change. */
+    static final String HEADER = "X-CSRF-Token";
+
+    private static final Set<String> CHANGE_NOTHING = Set.of("GET", "HEAD", "OPTIONS");
+
+    private final SecurityIdentity identity;
+
+    ForgedRequests(SecurityIdentity identity) {
+        this.identity = identity;
+    }
+
+    @ServerRequestFilter
+    void check(ContainerRequestContext request) {
+        if (CHANGE_NOTHING.contains(request.getMethod())) {
+            return;
+        }
+        String expected = identity.getAttribute(Callers.CSRF);
+        String sent = request.getHeaderString(HEADER);
+        if (expected != null && (sent == null || !Secrets.same(expected, sent))) {
+            throw new ForbiddenException("The header " + HEADER
+                    + " is missing or not this session's; send the value of 'csrf' from GET /api/v1/session.");
+        }
+    }
+}

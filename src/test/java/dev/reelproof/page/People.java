@@ -1,0 +1,113 @@
+package dev.reelproof.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.reelproof.access.AccountName;
+import dev.reelproof.access.Accounts;
+import dev.reelproof.access.Password;
+import dev.reelproof.access.Role;
+import dev.reelproof.access.Tokens;
+import io.quarkus.arc.Arc;
+import io.restassured.RestAssured;
+import io.restassured.specification.RequestSpecification;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+
+/** One person of each role, made for a test, and a station that does what has to be there before a page is opened. */
+final class People {
+    /** The password of each of them. */
+    static final String PASSWORD = "invented passphrase 1";
+
+    private static final String PLANT = "north";
+    private static final String PRODUCT = "PAGE-6A";
+    private static final Path GOOD_RESULT = Path.of("demo-data/results/R-26001.json");
+
+    private final Map<Role, String> names = new EnumMap<>(Role.class);
+    private final String station;
+
+    private People(String mark) {
+        Accounts accounts = Arc.container().instance(Accounts.class).get();
+        for (Role role : Role.values()) {
+            AccountName name = AccountName.of(role.word() + "-" + mark);
+            assertTrue(
+                    accounts.make(PLANT, name, "Invented " + role.word(), Set.of(role), Password.of(PASSWORD))
+                            .isPresent(),
+                    name + " is new");
+            names.put(role, name.text());
+        }
+        station = Arc.container()
+                .instance(Tokens.class)
+                .get()
+                .make(PLANT, "station-" + mark, Set.of(Role.QUALITY_MANAGER), PLANT, null)
+                .secret();
+    }
+
+    /** A certificate that was issued. */
+    record Issued(String number, byte[] pdf) {}
+
+    /** New people, of names that no other test has. */
+    static People make() {
+        return new People(UUID.randomUUID().toString().substring(0, 8));
+    }
+
+    /** The name of the person of that role. */
+    String named(Role role) {
+        return names.get(role);
+    }
+
+    /** A request by the station, which may do what the tests prepare. */
+    RequestSpecification station() {
+        return RestAssured.given().header("Authorization", "Bearer " + station);
+    }
+
+    void put(String path, String body) {
+        int status =
+                station().contentType("application/json").body(body).put(path).statusCode();
+        assertTrue(status == 200 || status == 201, path + " answered " + status);
+    }
+
+    /** Registers a reel of its own product. */
+    void register(String reel) {
+        put(
+                "/api/v1/products/" + PRODUCT,
+                "{\"description\": \"page test\", \"limitSet\": \"category-6a-cable\", \"pairs\": 4, \"gauge\": \"23 AWG\"}");
+        put(
+                "/api/v1/reels/" + reel,
+                "{\"plant\": \"north\", \"product\": \"" + PRODUCT
+                        + "\", \"length\": {\"value\": 305, \"unit\": \"m\"}}");
+    }
+
+    /** Registers a reel, sends a good result and has the certificate issued. */
+    Issued issue(String reel) throws IOException {
+        register(reel);
+        String result = Files.readString(GOOD_RESULT).replace("HD6A-4P", PRODUCT);
+        String verdict = station()
+                .contentType("application/json")
+                .body(result)
+                .post("/api/v1/reels/" + reel + "/tests")
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("verdict");
+        assertEquals("accepted", verdict);
+        String number = station()
+                .post("/api/v1/reels/" + reel + "/certificates")
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("number");
+        byte[] pdf = station()
+                .get("/api/v1/certificates/" + number + ".pdf")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asByteArray();
+        return new Issued(number, pdf);
+    }
+}
