@@ -1,6 +1,7 @@
 package dev.reelproof.access;
 
 import static io.restassured.RestAssured.given;
+import static java.nio.charset.StandardCharsets.UTF_8;
 
 import io.quarkus.security.identity.IdentityProviderManager;
 import io.quarkus.security.identity.SecurityIdentity;
@@ -12,11 +13,13 @@ import io.restassured.specification.RequestSpecification;
 import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.net.URLDecoder;
+import java.net.URLEncoder;
 import java.util.Arrays;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** In tests alone: believes what a request says of its caller, in the header X-Test-Caller: kind;name;plant;role,role. */
+/** In tests alone: believes what a request says of its caller, in the header X-Test-Caller: kind;name, percent-encoded;plant;role,role. */
 @ApplicationScoped
 public class TestDoor implements HttpAuthenticationMechanism {
     private static final String HEADER = "X-Test-Caller";
@@ -39,7 +42,7 @@ public class TestDoor implements HttpAuthenticationMechanism {
 
     private static RequestSpecification caller(String kind, String name, String plant, Role... roles) {
         String words = Arrays.stream(roles).map(Role::word).collect(Collectors.joining(","));
-        return given().header(HEADER, String.join(";", kind, name, plant, words));
+        return given().header(HEADER, String.join(";", kind, URLEncoder.encode(name, UTF_8), plant, words));
     }
 
     @Override
@@ -50,7 +53,7 @@ public class TestDoor implements HttpAuthenticationMechanism {
         }
         String[] parts = header.split(";", -1);
         QuarkusSecurityIdentity.Builder identity = QuarkusSecurityIdentity.builder()
-                .setPrincipal(new QuarkusPrincipal(parts[1]))
+                .setPrincipal(new QuarkusPrincipal(URLDecoder.decode(parts[1], UTF_8)))
                 .addAttribute(Callers.KIND, parts[0])
                 .addRoles(Set.of(parts[3].split(",")));
         if (!parts[2].isEmpty()) {

@@ -27,6 +27,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
@@ -37,6 +38,9 @@ class LotsTest {
 
     @Inject
     Lots lots;
+
+    @Inject
+    DataSource database;
 
     private final String own = "-" + UUID.randomUUID().toString().substring(0, 8);
 
@@ -112,7 +116,7 @@ class LotsTest {
     @TestTransaction
     void refusesAPedigreeBeyondWhatOneAnswerHolds() throws SQLException {
         register(lot("A"));
-        try (Connection connection = DatabaseOwner.connect();
+        try (Connection connection = database.getConnection();
                 Statement statement = connection.createStatement()) {
             statement.execute(
                     """
