@@ -1,7 +1,7 @@
 // The first page: find a reel, drop its result, see the verdict with its reasons, take the certificate.
 
 const byId = (id) => document.getElementById(id);
-const state = { reel: null, record: null, hits: [], selected: -1, shown: 0 };
+const state = { reel: null, record: null, hits: [], selected: -1, opened: 0, shown: 0 };
 
 // The trade's word first, then plain English.
 const WORDS = {
@@ -30,10 +30,10 @@ const WORDS = {
   'insulation-elongation': ['Insulation elongation', 'stretch of the insulation before it breaks'],
   'insulation-compression': ['Insulation compression', 'force that crushes the insulation'],
   'strip-force': ['Strip force', 'force that strips the insulation'],
-  'jacket-thickness': ['Jacket thickness', ''],
+  'jacket-thickness': ['Jacket thickness', 'wall of the jacket'],
   'jacket-tensile-strength': ['Jacket tensile strength', 'stress at which the jacket breaks'],
   'jacket-elongation': ['Jacket elongation', 'stretch of the jacket before it breaks'],
-  'overall-diameter': ['Overall diameter', ''],
+  'overall-diameter': ['Overall diameter', 'diameter over the jacket'],
 };
 const STATISTICS = {
   'mean': 'average', 'rms': 'root mean square', 'rms-deviation': 'root mean square deviation',
@@ -46,13 +46,15 @@ const VERDICT_LINES = {
   incomplete: 'Nothing fails, but not everything was tested. Do not ship this reel yet.',
 };
 const MARKS = {
-  accepted: [['circle', { cx: 24, cy: 24, r: 21, fill: 'none', stroke: '#fff', 'stroke-width': 4 }],
-    ['path', { d: 'M13 25 l8 8 l15 -17', fill: 'none', stroke: '#fff', 'stroke-width': 5 }]],
-  rejected: [['path', { d: 'M15 3 h18 l12 12 v18 l-12 12 h-18 l-12 -12 v-18 z', fill: 'none', stroke: '#fff', 'stroke-width': 4 }],
-    ['path', { d: 'M15 15 l18 18 m0 -18 l-18 18', fill: 'none', stroke: '#fff', 'stroke-width': 5 }]],
-  incomplete: [['path', { d: 'M24 4 L46 43 H2 z', fill: 'none', stroke: '#fff', 'stroke-width': 4 }],
-    ['path', { d: 'M24 17 v13 m0 4 v5', fill: 'none', stroke: '#fff', 'stroke-width': 5 }]],
+  accepted: [['circle', { cx: 24, cy: 24, r: 21, fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],
+    ['path', { d: 'M13 25 l8 8 l15 -17', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
+  rejected: [['path', { d: 'M15 3 h18 l12 12 v18 l-12 12 h-18 l-12 -12 v-18 z', fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],
+    ['path', { d: 'M15 15 l18 18 m0 -18 l-18 18', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
+  incomplete: [['path', { d: 'M24 4 L46 43 H2 z', fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],
+    ['path', { d: 'M24 17 v13 m0 4 v5', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
 };
+
+const SIGNS = { accepted: '✓', rejected: '✕', incomplete: '△', pass: '✓', fail: '✕', 'not-tested': '△' };
 
 function element(name, options = {}, ...children) {
   const made = document.createElement(name);
@@ -101,26 +103,34 @@ function name(finding) {
 
 const plain = (finding) => (WORDS[finding.property] || ['', ''])[1];
 
-function decimals(value) {
-  const size = Math.abs(value);
-  return size >= 1000 ? 0 : size >= 100 ? 1 : size >= 1 ? 2 : 3;
-}
+const CURVE_PLACES = 2;
+const MOST_PLACES = 9;
 
 function figure(value, places) {
   return value === null || value === undefined ? '' : value.toFixed(places).replace('-', '−');
 }
 
-// Figures are shown coarse, but never so coarse that a fail reads as a pass.
+// As on the certificate: one place more than the limit is printed with, two where it is a curve. Never so coarse that a fail
+// reads as a pass.
 function places(finding) {
-  if (Number.isInteger(finding.value) && Number.isInteger(finding.limit)) return 0;
-  let count = decimals(finding.limit);
-  while (count < 9 && finding.margin !== 0 && Number(finding.margin.toFixed(count)) === 0) count++;
-  return count;
+  if (finding.unit === 'count') return 0;
+  let count = finding.frequency ? CURVE_PLACES : (String(finding.limit).split('.')[1] || '').length + 1;
+  while (count < MOST_PLACES && finding.margin !== 0 && Number(finding.margin.toFixed(count)) === 0) count++;
+  return Math.min(count, MOST_PLACES);
 }
+
+// What was compared with the limit: rounded where the limit set says so.
+const compared = (finding) => finding.judged ?? finding.value;
+
+const DIRECTED = new Set(['acr-f', 'fext']);
 
 function where(finding) {
   const parts = [];
-  if (finding.pair) parts.push(finding.partner ? `pairs ${finding.pair} and ${finding.partner}` : `pair ${finding.pair}`);
+  if (finding.partner) {
+    parts.push(DIRECTED.has(finding.property) ? `pair ${finding.pair} from ${finding.partner}` : `pairs ${finding.pair} and ${finding.partner}`);
+  } else if (finding.pair) {
+    parts.push(`pair ${finding.pair}`);
+  }
   if (finding.conductor) parts.push(`wire ${finding.conductor}`);
   if (finding.end) parts.push(`${finding.end} end`);
   if (finding.sample) parts.push(`sample ${finding.sample}`);
@@ -134,53 +144,92 @@ function sign(finding) {
   return finding.judged > finding.limit === finding.margin < 0 ? 'at most' : 'at least';
 }
 
+// A reason names up to three places and counts the rest: "range not spanned: …; range not spanned: …; and 9 more".
+function obstacles(reason) {
+  const parts = reason.split(/; (?=[a-z ]+: |and \d+ more$)/);
+  const more = parts[parts.length - 1].match(/^and (\d+) more$/);
+  return more ? { named: parts.slice(0, -1), others: Number(more[1]) } : { named: parts, others: 0 };
+}
+
+function shortReason(finding) {
+  if (!finding.reason) return '';
+  const { named, others } = obstacles(finding.reason.replaceAll(`${finding.property} of `, ''));
+  const rest = named.length - 1 + others;
+  return rest ? `${named[0]} (and ${rest} more)` : named[0];
+}
+
 function sentence(finding) {
-  if (finding.outcome === 'not-tested') return `not tested: ${finding.reason}`;
+  if (finding.outcome === 'not-tested') return `not tested: ${shortReason(finding)}`;
   const digits = places(finding);
   const unit = finding.unit === 'count' ? '' : ' ' + finding.unit;
-  return `${figure(finding.judged, digits)}${unit} at ${where(finding)}; the limit is ${sign(finding)} ${figure(finding.limit, digits)}${unit}`
+  return `${figure(compared(finding), digits)}${unit}${finding.pair || finding.frequency ? ' at ' + where(finding) : ''}; the limit is ${sign(finding)} ${figure(finding.limit, digits)}${unit}`
     + `, missed by ${figure(Math.abs(finding.margin), digits)}${unit}`;
 }
 
 const HIGH_VOLTAGE = new Set(['dielectric-withstand', 'spark-faults']);
+const CAUTION = 'High voltage: follow local codes and licensed practice';
 
-function nextStep(record) {
+const caution = (finding) => (HIGH_VOLTAGE.has(finding.property) ? element('span', { class: 'caution' }, CAUTION) : null);
+
+// Faults that may sit in one place of the cable, so that cutting it away may save the rest.
+const MAY_BE_LOCAL = new Set(['dielectric-withstand', 'spark-faults', 'insulation-resistance', 'return-loss']);
+
+// What completes a measurement, by the word with which its reason begins.
+const REMEDIES = [
+  ['equipment out of calibration', 'use equipment whose calibration holds'],
+  ['temperature', 'let the reel reach the temperature that the limit asks for'],
+  ['no data', 'measure what is missing'],
+  ['pair missing', 'measure every pair'],
+  ['range not spanned', 'measure over the whole frequency range of the limit'],
+  ['grid too coarse', 'measure with finer frequency steps'],
+];
+
+function remedies(findings) {
+  const causes = findings.flatMap((finding) => obstacles(finding.reason || '').named);
+  const found = REMEDIES.filter(([cause]) => causes.some((one) => one.startsWith(cause))).map(([, remedy]) => remedy);
+  return (found.length ? found : ['complete the measurement']).join('; ');
+}
+
+function nextSteps(record) {
   const failing = record.findings.filter((finding) => finding.outcome === 'fail');
-  if (failing.length) {
-    const faults = failing.some((finding) => HIGH_VOLTAGE.has(finding.property));
-    return 'Next: mark the reel as held and hand it over to the engineer. Check leads and fixture and test again if the figure looks '
-      + 'wrong; a new test is a new attempt and the old one stays.'
-      + (faults ? ' High voltage: isolate and discharge before you touch the cable; local codes and licensed practice rule.' : '')
-      + ' Whether to cut back is the engineer’s call.';
-  }
   const open = record.findings.filter((finding) => finding.outcome === 'not-tested');
-  if (open.some((finding) => finding.reason.startsWith('equipment out of calibration'))) {
-    return 'Next: use equipment whose calibration holds and test again.';
+  const steps = [];
+  if (failing.length) {
+    steps.push('Do not ship. Mark the reel as held and hand it over to the engineer.');
+    steps.push('If the figure looks wrong, check leads and fixture and test again: a new test is a new attempt, the old one stays.');
+    if (failing.some((finding) => MAY_BE_LOCAL.has(finding.property))) {
+      steps.push('Such a fault may sit in one place: the reel may be cut back and tested again. Advice only, the engineer decides.');
+    }
+    if (failing.some((finding) => HIGH_VOLTAGE.has(finding.property))) {
+      steps.push('Isolate and discharge before you touch the cable. ' + CAUTION + '.');
+    }
   }
-  if (open.some((finding) => finding.reason.startsWith('temperature'))) {
-    return 'Next: let the reel reach the temperature that the limit asks for and test again.';
+  if (open.length) {
+    steps.push(`${failing.length ? 'Also not tested' : 'Complete the measurement'}: ${remedies(open)}. Then send the whole result again.`);
   }
-  return open.length ? 'Next: measure what is missing and send the whole result again.' : '';
+  return steps;
 }
 
 // ---- search
 
+const MOST_HITS = 50;
+const TYPING_PAUSE_MS = 150;
 let searchTimer;
 let searchNumber = 0;
 
-function showHits(hits) {
+function showHits(hits, note = '') {
   state.hits = hits;
-  state.selected = hits.length ? 0 : -1;
+  byId('hits-note').textContent = note;
+  byId('found').hidden = hits.length === 0;
   const list = byId('hits');
   list.replaceChildren(...hits.map((hit, index) => element('li',
-    { role: 'option', id: 'hit-' + index, 'aria-selected': String(index === state.selected),
+    { role: 'option', id: 'hit-' + index,
       onmousedown: (event) => { event.preventDefault(); choose(hit.reel); } },
     element('strong', {}, hit.reel),
     element('span', { class: 'what' }, [hit.product, hit.order, hit.customer].filter(Boolean).join(' · ')),
-    hit.verdict ? element('span', { class: 'what' }, hit.verdict) : null)));
-  list.hidden = hits.length === 0;
+    element('span', { class: 'what verdict-of-hit' }, hit.verdict || 'not tested'))));
   byId('query').setAttribute('aria-expanded', String(hits.length > 0));
-  select(state.selected);
+  select(-1);
 }
 
 function select(index) {
@@ -194,13 +243,25 @@ function select(index) {
   }
 }
 
+// The reels found; null when a later search has begun.
 async function find(text) {
   const number = ++searchNumber;
-  const { reels } = await getJson(`/api/v1/reels?limit=12&query=${encodeURIComponent(text)}`);
+  const { reels } = await getJson(`/api/v1/reels?limit=${MOST_HITS}&query=${encodeURIComponent(text)}`);
   return number === searchNumber ? reels : null;
 }
 
+// The reel of exactly that number. A part of a number never opens a reel: a result would land on the wrong one.
+async function exactly(text, hits) {
+  const same = hits.filter((hit) => hit.reel.toLowerCase() === text.toLowerCase());
+  const exact = same.find((hit) => hit.reel === text) || (same.length === 1 ? same[0] : null);
+  if (exact || hits.length < MOST_HITS) return exact;
+  return getJson(path('reels', text)).catch((e) => { if (e.status === 404) return null; throw e; });
+}
+
 function choose(reel) {
+  clearTimeout(searchTimer);
+  searchNumber++;
+  notice('');
   showHits([]);
   byId('query').value = '';
   if (location.hash === '#/reel/' + encodeURIComponent(reel)) openReel(reel);
@@ -209,18 +270,19 @@ function choose(reel) {
 
 byId('query').addEventListener('input', () => {
   clearTimeout(searchTimer);
+  select(-1);
   const text = byId('query').value.trim();
-  if (!text) { showHits([]); return; }
-  searchTimer = setTimeout(() => find(text).then((reels) => { if (reels) showHits(reels); }).catch((e) => notice(e.message)), 150);
+  if (!text) { searchNumber++; showHits([]); return; }
+  searchTimer = setTimeout(() => find(text).then((reels) => { if (reels) showHits(reels); }).catch((e) => notice(e.message)), TYPING_PAUSE_MS);
 });
 
 byId('query').addEventListener('keydown', (event) => {
   if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
     if (!state.hits.length) return;
     event.preventDefault();
-    const step = event.key === 'ArrowDown' ? 1 : -1;
-    state.moved = true;
-    select((state.selected + step + state.hits.length) % state.hits.length);
+    const last = state.hits.length - 1;
+    if (event.key === 'ArrowDown') select(state.selected === last ? 0 : state.selected + 1);
+    else select(state.selected <= 0 ? last : state.selected - 1);
   } else if (event.key === 'Escape') {
     showHits([]);
   }
@@ -232,25 +294,36 @@ byId('search').addEventListener('submit', async (event) => {
   notice('');
   const text = byId('query').value.trim();
   if (!text) return;
-  if (state.moved && state.selected >= 0) {
-    state.moved = false;
+  if (state.selected >= 0) {
     choose(state.hits[state.selected].reel);
     return;
   }
   try {
-    const reels = (await find(text)) || state.hits;
-    const exact = reels.find((reel) => reel.reel.toLowerCase() === text.toLowerCase());
-    if (exact) choose(exact.reel);
-    else if (reels.length === 1) choose(reels[0].reel);
-    else if (reels.length) showHits(reels);
-    else {
-      showHits([]);
-      notice(`No reel, order or customer matches “${text}”. Check the number, or register the reel first.`);
-      byId('query').select();
+    const reels = await find(text);
+    if (!reels) return;
+    const number = searchNumber;
+    const exact = await exactly(text, reels);
+    if (number !== searchNumber) return;
+    if (exact) {
+      choose(exact.reel);
+      return;
     }
+    showHits(reels, `No reel has exactly the number “${text}”. Choose with the arrow keys and Enter, or scan again.`);
+    if (!reels.length) notice(`No reel, order or customer matches “${text}”. Check the number, or register the reel first.`);
+    byId('query').select();
   } catch (e) {
     notice(e.message);
+    byId('query').select();
   }
+});
+
+// A scanner types wherever the focus is: its characters belong in the search box.
+document.addEventListener('keydown', (event) => {
+  const printable = event.key.length === 1 && event.key !== ' ' && !event.ctrlKey && !event.metaKey && !event.altKey;
+  if (!printable || event.target === byId('query')) return;
+  if (byId('explain').open) byId('explain').close();
+  byId('query').value = '';
+  byId('query').focus();
 });
 
 document.addEventListener('click', (event) => { if (!byId('search').contains(event.target)) showHits([]); });
@@ -258,6 +331,7 @@ document.addEventListener('click', (event) => { if (!byId('search').contains(eve
 // ---- start view
 
 async function showStart() {
+  state.opened++;
   document.title = 'Reelproof';
   byId('reel').hidden = true;
   byId('start').hidden = false;
@@ -267,7 +341,7 @@ async function showStart() {
     element('td', {}, element('a', { href: '#/reel/' + encodeURIComponent(reel.reel) }, reel.reel)),
     element('td', {}, reel.product || ''), element('td', {}, reel.order || ''), element('td', {}, reel.customer || ''),
     element('td', {}, time(reel.tested)),
-    element('td', { class: 'tag ' + (reel.verdict || '') }, reel.verdict || 'not tested'))));
+    element('td', { class: 'tag ' + (reel.verdict || '') }, reel.verdict ? `${SIGNS[reel.verdict]} ${reel.verdict}` : 'not tested'))));
 }
 
 function time(text) {
@@ -279,11 +353,13 @@ function time(text) {
 // ---- a reel
 
 async function openReel(number) {
+  const opened = ++state.opened;
   notice('');
   byId('faults').hidden = true;
   byId('upload-state').textContent = '';
   try {
     const reel = await getJson(path('reels', number));
+    if (opened !== state.opened) return;
     state.reel = reel;
     document.title = reel.reel + ' · Reelproof';
     byId('start').hidden = true;
@@ -295,6 +371,7 @@ async function openReel(number) {
       .map(([label, value]) => element('div', {}, element('dt', {}, label), element('dd', {}, value))));
     showRecord(reel.records[0] || null);
   } catch (e) {
+    if (opened !== state.opened) return;
     await showStart().catch(() => {});
     notice(e.status === 404 ? `Reel ${number} is not known here. Check the number, or register the reel first.` : e.message);
     byId('query').focus();
@@ -307,10 +384,15 @@ function showRecord(record) {
   byId('record').hidden = !record;
   byId('untested').hidden = Boolean(record);
   if (!record) return;
-  byId('verdict').className = 'verdict ' + record.verdict;
+  const newest = state.reel.records[0];
+  const older = newest.id !== record.id;
+  byId('verdict').className = `verdict ${record.verdict}${older ? ' older' : ''}`;
+  byId('older').hidden = !older;
+  byId('older').textContent = older
+    ? `Older attempt ${record.attempt} of ${newest.attempt}. The newest counts, and it is ${newest.verdict.toUpperCase()}.` : '';
   byId('verdict-mark').replaceChildren(...MARKS[record.verdict].map(([tag, attributes]) => svg(tag, attributes)));
   byId('verdict-word').textContent = record.verdict.toUpperCase();
-  byId('verdict-line').replaceChildren(VERDICT_LINES[record.verdict],
+  byId('verdict-line').replaceChildren(older ? '' : VERDICT_LINES[record.verdict],
     ` Attempt ${record.attempt}, tested `, time(record.finished) || 'at an unknown time',
     `, by ${record.limitSet.id} revision ${record.limitSet.revision}.`);
   byId('warnings').hidden = !(record.warnings || []).length;
@@ -328,9 +410,9 @@ function showReasons(record) {
     .sort((one, other) => order[one.outcome] - order[other.outcome]);
   byId('reasons-section').hidden = reasons.length === 0;
   byId('reasons').replaceChildren(...reasons.map((finding) => element('li', { class: finding.outcome },
-    element('strong', {}, name(finding)), element('span', { class: 'plain' }, plain(finding) ? ` (${plain(finding)}) ` : ' '),
-    sentence(finding))));
-  byId('next-step').textContent = nextStep(record);
+    element('strong', {}, `${SIGNS[finding.outcome]} ${name(finding)}`),
+    element('span', { class: 'plain' }, plain(finding) ? ` (${plain(finding)}): ` : ': '), sentence(finding), caution(finding))));
+  byId('next-step').replaceChildren(...nextSteps(record).map((step) => element('li', {}, step)));
 }
 
 function showAttempts(record) {
@@ -347,16 +429,28 @@ byId('attempt').addEventListener('change', () => showRecord(state.reel.records[N
 
 function row(finding) {
   const digits = finding.value === null ? 0 : places(finding);
-  const note = finding.outcome === 'not-tested' || finding.reason ? finding.reason : plain(finding);
+  const note = [shortReason(finding) || plain(finding), finding.derived && finding.requirement === finding.property ? 'computed from its parts' : ''].filter(Boolean).join(' · ');
   const unit = finding.unit === 'count' ? '' : finding.unit || '';
   return element('tr', { class: finding.outcome, tabindex: '0',
     onclick: () => explain(finding),
-    onkeydown: (event) => { if (event.key === 'Enter' || event.key === ' ') { event.preventDefault(); explain(finding); } } },
-  element('td', {}, element('strong', {}, name(finding)), element('small', {}, note + (finding.derived && finding.requirement === finding.property ? ' · computed from its parts' : ''))),
-  element('td', { class: 'n' }, figure(finding.judged, digits)), element('td', { class: 'n' }, figure(finding.limit, digits)),
-  element('td', { class: 'n' }, figure(finding.margin, digits)), element('td', { class: 'u' }, unit),
-  element('td', {}, finding.value === null ? '' : where(finding)), element('td', { class: 'n points' }, String(finding.points)),
-  element('td', { class: 'tag ' + finding.outcome }, { pass: '✓ pass', fail: '✕ fail', 'not-tested': '– not tested' }[finding.outcome]));
+    onkeydown: (event) => rowKey(event, finding) },
+  element('td', {}, element('strong', {}, name(finding)), element('small', {}, note),
+    caution(finding)),
+  element('td', { class: 'tag ' + finding.outcome }, `${SIGNS[finding.outcome]} ${finding.outcome.replace('-', ' ')}`),
+  element('td', { class: 'n' }, figure(compared(finding), digits)),
+  element('td', { class: 'n' }, finding.limit === null ? '' : `${sign(finding) === 'at most' ? '≤' : '≥'} ${figure(finding.limit, digits)}`,
+    unit ? element('small', {}, unit) : null),
+  element('td', { class: 'n' }, figure(finding.margin, digits)),
+  element('td', {}, finding.value === null ? '' : where(finding)), element('td', { class: 'n points' }, String(finding.points)));
+}
+
+function rowKey(event, finding) {
+  const line = event.currentTarget;
+  const neighbour = { ArrowDown: line.nextElementSibling, ArrowUp: line.previousElementSibling }[event.key];
+  if (event.key === 'Enter' || event.key === ' ') explain(finding);
+  else if (neighbour) neighbour.focus();
+  else return;
+  event.preventDefault();
 }
 
 async function explain(finding) {
@@ -365,11 +459,13 @@ async function explain(finding) {
     byId('explain-title').textContent = `${name(finding)}: where the figure comes from`;
     byId('explain-steps').replaceChildren(...(found.explanation || []).map((step) => element('li', {},
       element('span', { class: 'title' }, step.title), element('span', { class: 'detail' }, step.detail),
-      element('span', { class: 'n' }, `${Number(step.value.toPrecision(9))} ${step.unit}`),
+      element('span', { class: 'n' }, `${String(Number(step.value.toPrecision(9))).replace('-', '−')} ${step.unit}`),
       step.source ? element('span', { class: 'source' }, 'Source: ' + step.source) : null)));
-    if (!(found.explanation || []).length) {
-      byId('explain-steps').replaceChildren(element('li', {}, found.reason || 'Nothing was judged.'));
-    }
+    const reason = obstacles(found.reason || '');
+    const others = reason.others ? [`and ${reason.others} more`] : [];
+    byId('explain-reason').replaceChildren(...[...reason.named.filter(Boolean), ...others].map((one) => element('li', {}, one)));
+    byId('explain-reason').hidden = !found.reason;
+    byId('explain-rule').textContent = found.decisionRule ? `Decision rule: ${found.decisionRule}.` : '';
     byId('explain').showModal();
   } catch (e) {
     notice(e.message);
@@ -392,12 +488,15 @@ const certificateLink = (certificate) =>
 
 async function issue() {
   byId('issue').disabled = true;
+  const { reel, record } = state;
   try {
-    const certificate = await getJson(path('reels', state.reel.reel, 'certificates'), { method: 'POST' });
+    const certificate = await getJson(path('reels', reel.reel, 'certificates'), { method: 'POST' });
+    reel.certificates = [{ record: record.id, ...certificate }, ...(reel.certificates || [])];
+    if (state.record !== record) return;
     byId('certificate').replaceChildren(certificateLink(certificate));
     byId('certificate-link').focus();
   } catch (e) {
-    byId('certificate').replaceChildren(element('p', { role: 'alert' }, e.message));
+    if (state.record === record) byId('certificate').replaceChildren(element('p', { role: 'alert' }, e.message));
   }
 }
 
@@ -418,16 +517,24 @@ document.addEventListener('drop', (event) => {
   else notice('Open the reel first, then drop its result file.');
 });
 
+const MOST_BYTES = 50 * 1024 * 1024;
+
+const listed = (files) => files.map((file) => file.name).join(', ');
+
 function send(files) {
   if (!files.length || !state.reel) return;
   const documents = files.filter((file) => file.name.toLowerCase().endsWith('.json'));
+  const reel = state.reel.reel;
   byId('faults').hidden = true;
   if (documents.length !== 1) {
-    showFaults({ title: 'Which file is the result?', detail: 'Give one JSON document, with any number of CSV files beside it.' });
+    showFaults(reel, { title: 'which file is the result?', detail: `Give one file that ends in .json, with any number of CSV files beside it, not ${listed(files)}.` });
+    return;
+  }
+  if (files.reduce((sum, file) => sum + file.size, 0) > MOST_BYTES) {
+    showFaults(reel, { title: 'too large', detail: 'The service takes at most 50 MB at once. Send the sweeps with fewer points.' });
     return;
   }
   const request = new XMLHttpRequest();
-  const reel = state.reel.reel;
   request.open('POST', path('reels', reel, 'tests'));
   request.setRequestHeader('Accept', 'application/json');
   let body;
@@ -442,12 +549,12 @@ function send(files) {
   }
   byId('progress').hidden = false;
   byId('progress').value = 0;
-  byId('upload-state').textContent = 'Sending…';
+  byId('upload-state').textContent = `Sending ${listed(files)}…`;
   request.upload.onprogress = (event) => {
     if (event.lengthComputable) byId('progress').value = 100 * event.loaded / event.total;
     if (event.loaded === event.total) byId('upload-state').textContent = 'Judging…';
   };
-  request.onerror = () => done({ title: 'Not sent', detail: 'The service did not answer. The file was not taken; send it again.' });
+  request.onerror = () => done({ title: 'no answer came', detail: 'The connection to the service broke. Send the file again: a file that was taken already is not taken twice.' });
   request.onload = async () => {
     let answer = {};
     try { answer = JSON.parse(request.responseText); } catch { answer = { title: `The service answered ${request.status}.` }; }
@@ -467,16 +574,22 @@ function send(files) {
   const done = (problem) => {
     byId('progress').hidden = true;
     byId('upload-state').textContent = '';
-    if (problem) showFaults(problem);
+    if (problem) showFaults(reel, problem);
   };
   request.send(body);
 }
 
-function showFaults(problem) {
+function showFaults(reel, problem) {
+  const errors = problem.errors || [];
+  if (state.record && state.reel.reel === reel) {
+    byId('verdict').classList.add('older');
+    byId('older').textContent = 'The file just sent was not taken. This is the verdict of an earlier one:';
+    byId('older').hidden = false;
+  }
   const box = byId('faults');
-  box.replaceChildren(element('h2', {}, 'Not taken: ' + (problem.title || 'the file has a fault')),
-    problem.detail ? element('p', {}, problem.detail) : null,
-    element('ul', {}, ...(problem.errors || []).map((fault) => element('li', {}, element('code', {}, fault.where || ''), ' ', fault.message))));
+  box.replaceChildren(element('h2', {}, `Not taken for reel ${reel}: ${problem.title || 'the file has a fault'}`),
+    errors.length ? '' : element('p', {}, problem.detail || ''),
+    element('ul', {}, ...errors.map((fault) => element('li', {}, element('code', {}, fault.where || ''), ' ', fault.message))));
   box.hidden = false;
   box.scrollIntoView({ block: 'nearest' });
 }
@@ -485,40 +598,45 @@ function showFaults(problem) {
 
 async function showPlots(record, number) {
   byId('plots').replaceChildren();
-  const seen = new Set();
-  const drawn = record.findings.filter((finding) => {
-    const fresh = finding.frequency && !seen.has(finding.property);
-    if (fresh) seen.add(finding.property);
-    return fresh;
-  });
   byId('plots-section').hidden = true;
-  for (const finding of drawn) {
+  const swept = new Set(record.findings
+    .filter((finding) => finding.frequency || (finding.outcome === 'not-tested' && SWEPT.has(finding.property) && !finding.reason.startsWith('no data')))
+    .map((finding) => finding.property));
+  for (const property of swept) {
     let sweeps;
     try {
-      sweeps = await getJson(path('records', record.id, 'sweeps', finding.property));
+      sweeps = await getJson(path('records', record.id, 'sweeps', property));
     } catch (e) {
-      if (number === state.shown) notice(e.message);
+      if (e.status === 404) continue;
+      if (number === state.shown) notice(`The curves cannot be shown. ${e.message}`);
       return;
     }
     if (number !== state.shown) return;
     if (sweeps.sweeps.some((sweep) => sweep.frequencies.length > 1)) {
       byId('plots-section').hidden = false;
-      plot(finding, sweeps);
+      const findings = record.findings.filter((finding) => finding.property === property);
+      plot(findings.find((finding) => sweeps.limit && finding.requirement === sweeps.limit.requirement) || findings[0], sweeps);
     }
   }
 }
 
+const SWEPT = new Set(['insertion-loss', 'next', 'ps-next', 'acr-f', 'ps-acr-f', 'fext', 'return-loss', 'tcl', 'el-tctl',
+  'propagation-delay', 'delay-skew']);
+const PLOT_HEIGHT = 250;
 const LINE_DASHES = [[], [6, 3], [2, 3], [9, 3, 2, 3]];
 
 function plot(finding, data) {
   const box = element('article', { class: 'plot ' + finding.outcome },
     element('h3', {}, (WORDS[data.property] || [data.property])[0] + ', ' + data.unit),
-    element('p', {}, `least margin ${figure(finding.margin, places(finding))} ${finding.unit}: ${where(finding)}`));
-  const target = element('div');
+    element('p', {}, finding.frequency
+      ? `${SIGNS[finding.outcome]} ${finding.outcome.replace('-', ' ')}; least margin ${figure(finding.margin, places(finding))} ${finding.unit}: ${where(finding)}`
+      : `${SIGNS[finding.outcome]} ${finding.outcome.replace('-', ' ')}: ${shortReason(finding)}`));
+  const target = element('div', { role: 'img', 'aria-label': `${(WORDS[data.property] || [data.property])[0]} over frequency with its limit` });
   box.append(target);
   byId('plots').append(box);
   // One axis for all: the union of every sweep's frequencies and the limit's; a gap joins its neighbours.
-  const frequencies = [...new Set([...data.sweeps.flatMap((sweep) => sweep.frequencies), ...data.limit.frequencies])].sort((a, b) => a - b);
+  const limit = data.limit || { frequencies: [] };
+  const frequencies = [...new Set([...data.sweeps.flatMap((sweep) => sweep.frequencies), ...limit.frequencies])].sort((a, b) => a - b);
   const place = new Map(frequencies.map((frequency, index) => [frequency, index]));
   const spread = (at, values) => {
     const column = new Array(frequencies.length).fill(undefined);
@@ -532,16 +650,17 @@ function plot(finding, data) {
   data.sweeps.forEach((sweep, index) => {
     const stroke = LINE_COLOURS[(sweep.pair ? sweep.pair - 1 : index) % LINE_COLOURS.length];
     const dash = LINE_DASHES[(sweep.partner ? sweep.partner - 1 : sweep.end === 'far' ? 1 : 0) % LINE_DASHES.length];
-    const label = [sweep.partner ? `${sweep.pair}-${sweep.partner}` : sweep.pair ? `pair ${sweep.pair}` : 'reel', sweep.end === 'far' ? 'far' : '']
+    const label = [sweep.partner ? DIRECTED.has(data.property) ? `${sweep.pair} from ${sweep.partner}` : `${sweep.pair}-${sweep.partner}` : sweep.pair ? `pair ${sweep.pair}` : 'reel', sweep.end === 'far' ? 'far' : '']
       .filter(Boolean).join(' ');
     series.push({ label, stroke, dash, width: many ? 0.8 : 1.2, spanGaps: true, points: { show: false } });
     columns.push(spread(sweep.frequencies, sweep.corrected));
     if (!many) key.push([label, stroke, dash]);
   });
-  for (const bound of [data.limit.upper, data.limit.lower]) {
+  for (const bound of [limit.upper, limit.lower]) {
     if (bound) {
-      series.push({ label: 'limit', stroke: '#15202b', width: 3, spanGaps: true, points: { show: false } });
-      columns.push(spread(data.limit.frequencies, bound));
+      series.push({ label: 'limit', stroke: '#15202b', width: 3, spanGaps: true,
+        points: { show: limit.frequencies.length === 1, size: 12, fill: '#15202b' } });
+      columns.push(spread(limit.frequencies, bound));
     }
   }
   const ring = (chart) => {
@@ -556,14 +675,20 @@ function plot(finding, data) {
     chart.ctx.stroke();
     chart.ctx.restore();
   };
-  new uPlot({
-    width: Math.max(300, box.clientWidth - 24), height: 250, legend: { show: false }, cursor: { drag: { x: false, y: false } },
+  const underADecade = frequencies[frequencies.length - 1] < 10 * frequencies[0];
+  const wide = () => Math.max(300, box.clientWidth - 24);
+  const chart = new uPlot({
+    width: wide(), height: PLOT_HEIGHT, legend: { show: false }, cursor: { drag: { x: false, y: false } },
     scales: { x: { time: false, distr: 3, range: [frequencies[0], frequencies[frequencies.length - 1]] } },
-    axes: [{ values: (chart, ticks) => ticks.map((tick) => (tick === null ? '' : /^[125]/.test(String(Number(tick.toPrecision(1)))) ? String(tick) : '')), size: 34 },
+    axes: [{ size: 34, filter: (u, ticks) => ticks, values: (u, ticks) => ticks.map((tick) => (underADecade || /^[125]e/.test(tick.toExponential()) ? String(Number(tick.toPrecision(3))) : '')) },
       { size: 46, values: (chart, ticks) => ticks.map((tick) => String(tick).replace('-', '−')) }],
     series, hooks: { draw: [ring] },
   }, columns, target);
-  box.append(element('ul', { class: 'key' }, ...[...key, ['limit', '#15202b', [], 3]].map(([label, stroke, dash, width]) => {
+  new ResizeObserver(() => { if (box.isConnected && chart.width !== wide()) chart.setSize({ width: wide(), height: PLOT_HEIGHT }); }).observe(box);
+  const ofWhat = finding.requirement === finding.property ? '' : ` on ${name(finding)}`;
+  const atSpot = limit.frequencies.length === 1 ? ` at ${limit.frequencies[0]} MHz (dot)` : '';
+  const limitKey = limit.frequencies.length ? [['limit' + ofWhat + atSpot, '#15202b', [], 3]] : [];
+  box.append(element('ul', { class: 'key' }, ...[...key, ...limitKey].map(([label, stroke, dash, width]) => {
     const line = svg('svg', { width: 26, height: 8, 'aria-hidden': 'true' });
     line.append(svg('line', { x1: 0, y1: 4, x2: 26, y2: 4, stroke, 'stroke-width': width || 1.6, 'stroke-dasharray': dash.join(' ') }));
     return element('li', {}, line, label);

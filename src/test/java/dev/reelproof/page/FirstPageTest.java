@@ -2,6 +2,7 @@ package dev.reelproof.page;
 
 import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -9,7 +10,9 @@ import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import java.io.File;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -25,10 +28,12 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.ExpectedConditions;
+import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** The first page in a real browser, as a technician uses it: scan, drop, read. */
@@ -37,6 +42,9 @@ class FirstPageTest {
     private static final File BROWSER = new File("/usr/bin/chromium");
     private static final File DRIVER = new File("/usr/bin/chromedriver");
     private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+    /** Insertion loss, NEXT and ACR-F with their power sums, return loss, delay, and delay skew. */
+    private static final int SWEPT_PROPERTIES = 8;
 
     private static ChromeDriver browser;
 
@@ -126,6 +134,13 @@ class FirstPageTest {
                 + " \"values\": [30, 30, 30, 30]}], \"readings\": [" + readings + "]}";
     }
 
+    /** The demo's accepted reel, as a result of the product of this test. */
+    private static String completeResult() throws IOException {
+        try (InputStream demo = FirstPageTest.class.getResourceAsStream("/demo-data/results/R-26001.json")) {
+            return new String(demo.readAllBytes(), StandardCharsets.UTF_8).replace("\"HD6A-4P\"", "\"PAGE-4P\"");
+        }
+    }
+
     private void scan(String text) {
         WebElement query = shown("query");
         query.clear();
@@ -150,9 +165,11 @@ class FirstPageTest {
     void theTechnicianScansDropsAndReadsTheVerdict() throws IOException {
         register("PAGE-1");
         browser.get(page.toString());
+        given().get(page).then().header("Content-Security-Policy", "default-src 'self'");
         assertEquals("query", browser.switchTo().activeElement().getAttribute("id"), "the scanner types at once");
         scan("page-1");
         says("reel-number", "PAGE-1");
+        assertTrue(browser.getCurrentUrl().endsWith("#/reel/PAGE-1"), "the address keeps the reel");
         assertTrue(shown("reel-facts").getText().contains("Invented Customer <b>&"), "text is shown as text");
         says("untested", "not been tested");
 
@@ -166,11 +183,74 @@ class FirstPageTest {
         says("reasons", "Conductor resistance");
         assertTrue(browser.findElement(By.id("reasons")).getText().contains("pair 3, wire b"));
         assertTrue(shown("next-step").getText().contains("hand it over to the engineer"));
+        assertTrue(shown("next-step").getText().contains("Also not tested"));
         assertEquals(2, browser.findElements(By.cssSelector("#attempt option")).size());
         assertTrue(browser.findElements(By.id("issue")).isEmpty(), "no certificate for a rejected reel");
 
         drop("rejected.json", result(9.5));
         says("upload-state", "taken before");
+
+        new Select(shown("attempt")).selectByIndex(1);
+        says("verdict-word", "INCOMPLETE");
+        says("older", "The newest counts, and it is REJECTED");
+        browser.navigate().refresh();
+        says("verdict-word", "REJECTED");
+        assertNoConsoleErrors();
+    }
+
+    @Test
+    void anAcceptedReelGetsItsCertificate() throws IOException {
+        register("PAGE-4");
+        browser.get(page + "#/reel/PAGE-4");
+        says("reel-number", "PAGE-4");
+        drop("accepted.json", completeResult());
+        says("verdict-word", "ACCEPTED");
+        assertTrue(browser.findElements(By.cssSelector("#reasons li")).isEmpty());
+        for (WebElement line : browser.findElements(By.cssSelector("#requirements tr"))) {
+            boolean highVoltage =
+                    line.getText().startsWith("Spark") || line.getText().startsWith("Dielectric");
+            assertEquals(highVoltage, line.getText().contains("follow local codes and licensed practice"));
+        }
+        new WebDriverWait(browser, PATIENCE)
+                .until(ExpectedConditions.numberOfElementsToBe(By.cssSelector("#plots canvas"), SWEPT_PROPERTIES));
+        shown("issue").sendKeys(Keys.ENTER);
+        WebElement link = shown("certificate-link");
+        given().get(URI.create(link.getAttribute("href")))
+                .then()
+                .statusCode(200)
+                .contentType("application/pdf");
+
+        drop("faulty.json", "{\"product\"");
+        says("faults", "Not taken for reel PAGE-4");
+        says("older", "was not taken");
+        assertNoConsoleErrors();
+    }
+
+    @Test
+    void aPartOfANumberIsOfferedButNeverOpened() {
+        register("PAGE-50");
+        browser.get(page.toString());
+        scan("PAGE-5");
+        says("hits-note", "No reel has exactly the number");
+        assertFalse(browser.findElement(By.id("reel")).isDisplayed(), "a result would land on the wrong reel");
+        shown("query").sendKeys(Keys.ARROW_DOWN, Keys.ENTER);
+        says("reel-number", "PAGE-50");
+        assertNoConsoleErrors();
+    }
+
+    @Test
+    void aScannerIsHeardWhereverTheFocusIs() throws IOException {
+        register("PAGE-6");
+        register("PAGE-7");
+        browser.get(page + "#/reel/PAGE-6");
+        says("reel-number", "PAGE-6");
+        drop("result.json", result(9.5));
+        says("verdict-word", "REJECTED");
+        browser.findElement(By.cssSelector("#requirements tr")).sendKeys(Keys.ENTER);
+        shown("explain");
+        new Actions(browser).sendKeys("PAGE-7", Keys.ENTER).perform();
+        says("reel-number", "PAGE-7");
+        assertFalse(browser.findElement(By.id("explain")).isDisplayed());
         assertNoConsoleErrors();
     }
 
@@ -198,6 +278,7 @@ class FirstPageTest {
         says("faults", "/readings/0/unit");
         drop("empty.json", "");
         says("faults", "empty");
+        assertFalse(shown("faults").getText().contains("null"), "nothing absent is printed");
         says("untested", "not been tested");
         assertNoConsoleErrors();
     }
