@@ -2,7 +2,9 @@ package dev.reelproof.access;
 
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.identity.SecurityIdentity;
+import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.container.ContainerRequestContext;
+import jakarta.ws.rs.container.ResourceInfo;
 import java.util.Set;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 
@@ -23,8 +25,10 @@ class ForgedRequests {
     }
 
     @ServerRequestFilter
-    void check(ContainerRequestContext request) {
-        if (CHANGE_NOTHING.contains(request.getMethod())) {
+    void check(ContainerRequestContext request, ResourceInfo resource) {
+        // What is open to everybody does nothing in the name of a session.
+        if (CHANGE_NOTHING.contains(request.getMethod())
+                || resource.getResourceMethod().isAnnotationPresent(PermitAll.class)) {
             return;
         }
         String expected = identity.getAttribute(Callers.CSRF);

@@ -15,7 +15,7 @@ public class Sessions {
     /** The cookie that holds a session's secret. */
     public static final String COOKIE = "reelproof-session";
 
-    // So that not every request writes: the idle time is kept to a sixtieth of itself.
+    // So that not every request writes: a session may end a sixtieth of the idle time early, never late.
     private static final int SEEN_STEPS = 60;
     private static final Duration KEPT = Duration.ofDays(1);
 

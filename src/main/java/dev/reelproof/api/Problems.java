@@ -12,6 +12,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+import org.jboss.resteasy.reactive.server.SimpleResourceInfo;
 
 /** Turns what went wrong into problem documents. */
 class Problems {
@@ -106,8 +107,9 @@ class Problems {
     }
 
     @ServerExceptionMapper
-    Response unexpected(Throwable e, UriInfo request) {
-        LOG.error("failed: " + request.getPath(), e);
+    Response unexpected(Throwable e, UriInfo request, SimpleResourceInfo resource) {
+        // Not the address: it can hold the name of a person.
+        LOG.error("failed: " + (resource == null ? "no route" : resource.getMethodName()), e);
         return Problem.at(
                         request.getPath(),
                         SERVER_ERROR,
