@@ -118,7 +118,8 @@ class FirstPageTest {
         register("PAGE-1");
         open("/");
         RestAssured.given().get(page).then().header("Content-Security-Policy", startsWith("default-src 'self'"));
-        assertEquals("query", browser.driver().switchTo().activeElement().getAttribute("id"), "the scanner types at once");
+        assertEquals(
+                "query", browser.driver().switchTo().activeElement().getAttribute("id"), "the scanner types at once");
         scan("page-1");
         browser.says("reel-number", "PAGE-1");
         assertTrue(browser.driver().getCurrentUrl().endsWith("#/reel/PAGE-1"), "the address keeps the reel");
@@ -136,7 +137,9 @@ class FirstPageTest {
         assertTrue(browser.driver().findElement(By.id("reasons")).getText().contains("pair 3, wire b"));
         assertTrue(browser.shown("next-step").getText().contains("hand it over to the engineer"));
         assertTrue(browser.shown("next-step").getText().contains("Also not tested"));
-        assertEquals(2, browser.driver().findElements(By.cssSelector("#attempt option")).size());
+        assertEquals(
+                2,
+                browser.driver().findElements(By.cssSelector("#attempt option")).size());
         assertTrue(browser.driver().findElements(By.id("issue")).isEmpty(), "no certificate for a rejected reel");
 
         drop("rejected.json", result(9.5));
