@@ -55,17 +55,15 @@ public class Plants {
      */
     public String named(String plant, String where) {
         Caller caller = callers.current();
-        if (plant == null) {
-            return caller.plant() == null ? home : caller.plant();
-        }
-        if (!settings.plants().contains(plant)) {
+        String meant = plant != null ? plant : caller.plant() != null ? caller.plant() : home;
+        if (!settings.plants().contains(meant)) {
             throw IntakeException.of(
                     IntakeException.Kind.CONTENT,
                     where,
-                    "unknown plant '" + plant + "'; this installation serves " + String.join(", ", settings.plants()));
+                    "unknown plant '" + meant + "'; this installation serves " + String.join(", ", settings.plants()));
         }
-        caller.requirePlant(plant);
-        return plant;
+        caller.requirePlant(meant);
+        return meant;
     }
 
     /**

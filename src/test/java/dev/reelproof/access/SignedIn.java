@@ -3,6 +3,7 @@ package dev.reelproof.access;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.restassured.RestAssured;
 import io.restassured.filter.Filter;
+import io.restassured.specification.RequestSpecification;
 import jakarta.enterprise.inject.spi.CDI;
 import java.util.EnumSet;
 import java.util.List;
@@ -26,6 +27,11 @@ public final class SignedIn implements BeforeEachCallback, AfterEachCallback {
     /** A new token of these roles, as the header's value. */
     public static String authorization(String plant, Role... roles) {
         return "Bearer " + make(plant, Set.of(roles));
+    }
+
+    /** A request by nobody. */
+    public static RequestSpecification nobody() {
+        return RestAssured.given().noFilters();
     }
 
     private static String make(String plant, Set<Role> roles) {

@@ -158,9 +158,13 @@ class ApprovalRoutesTest {
         given().get(ROUTE).then().statusCode(401).body("errors.size()", equalTo(1));
         ask(given()).statusCode(401);
         decide(given(), asked(), true).statusCode(401);
-        ask(personOf("south", "eve", Role.ENGINEER)).statusCode(403);
-        decide(personOf("south", "eve", Role.ENGINEER), asked(), true).statusCode(403);
-        personOf("south", "eve", Role.ENGINEER).get(ROUTE).then().statusCode(403);
+        ask(eveOfSouth()).statusCode(403);
+        decide(eveOfSouth(), asked(), true).statusCode(403);
+        eveOfSouth().get(ROUTE).then().statusCode(403);
+    }
+
+    private static RequestSpecification eveOfSouth() {
+        return personOf("south", "eve", Role.ENGINEER).queryParam("plant", "north");
     }
 
     @ParameterizedTest

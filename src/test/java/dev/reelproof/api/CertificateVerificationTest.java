@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
 
+import dev.reelproof.access.SignedIn;
 import dev.reelproof.intake.Part;
 import dev.reelproof.store.DatabaseOwner;
 import io.quarkus.test.junit.QuarkusTest;
@@ -17,11 +18,13 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Anyone who has a certificate's number may ask whether it is genuine, and learns no more. */
 @QuarkusTest
+@ExtendWith(SignedIn.class)
 class CertificateVerificationTest {
 
     private static String issued(String reel) {
@@ -34,7 +37,8 @@ class CertificateVerificationTest {
     }
 
     private static ValidatableResponse verify(String number, String sha256) {
-        return given().queryParam("sha256", sha256)
+        return SignedIn.nobody()
+                .queryParam("sha256", sha256)
                 .get("/api/v1/certificates/" + number + "/verification")
                 .then();
     }
@@ -43,7 +47,8 @@ class CertificateVerificationTest {
     void saysWhatAnyoneMayKnowAndNoMore() {
         String reel = TestPlant.newReel(100);
         String number = issued(reel);
-        get("/api/v1/certificates/" + number + "/verification")
+        SignedIn.nobody()
+                .get("/api/v1/certificates/" + number + "/verification")
                 .then()
                 .statusCode(200)
                 .header("Cache-Control", "no-store")
@@ -113,7 +118,8 @@ class CertificateVerificationTest {
     @ParameterizedTest
     @ValueSource(strings = {"NORTH-2026-999999", "SOUTH-2026-000001", "north-2026-000001", "%00", "x", "%25"})
     void aNumberThatWasNotIssuedIsNotFound(String number) {
-        given().urlEncodingEnabled(false)
+        SignedIn.nobody()
+                .urlEncodingEnabled(false)
                 .get("/api/v1/certificates/" + number + "/verification")
                 .then()
                 .statusCode(404)
