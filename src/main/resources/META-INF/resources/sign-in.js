@@ -4,8 +4,15 @@ import { byId, nextAddress, notice, publicJson, showHeader, watchCapsLock } from
 
 const PROVIDER = '/api/v1/session/identity-provider';
 const WAIT_UNSAID = 60;
+const REFUSED = new Map([
+  ['no-role', 'Your company account has none of the groups that open this service. Ask an administrator which group you need.'],
+  ['name-taken', 'Another person has your name here. Ask an administrator to change one of the two.'],
+  ['no-name', 'Your company account has no name that can be used here. Ask an administrator.'],
+]);
+const TURNED_AWAY = 'The identity provider did not sign you in. Try again, or ask an administrator.';
 
-const next = nextAddress(new URLSearchParams(location.search).get('next') || '/');
+const asked = new URLSearchParams(location.search);
+const next = nextAddress(asked.get('next') || '/');
 
 const seconds = (count) => (count === 1 ? '1 second' : count < 120 ? `${count} seconds` : `${Math.ceil(count / 60)} minutes`);
 
@@ -58,6 +65,8 @@ byId('sign-in').addEventListener('submit', async (event) => {
 
 watchCapsLock(byId('password'), byId('caps'));
 showHeader(null);
+if (asked.has('error')) notice(TURNED_AWAY);
+else if (asked.has('provider')) notice(REFUSED.get(asked.get('provider')) || TURNED_AWAY);
 publicJson('/api/v1/status').then((status) => {
   byId('demo').hidden = status.demo !== true;
   byId('provider').hidden = status.identityProvider !== true;

@@ -101,11 +101,14 @@ public class Accounts {
     }
 
     Optional<Account> insert(AccountName name, String displayName, Set<Role> roles, String passwordHash, boolean demo) {
+        // A company's person may sign in at this moment under the same name.
+        takeTurn();
         Instant now = clock.instant();
         int made = session.createNativeMutationQuery(
                         """
                         insert into account (key, name, display_name, password_hash, roles, active, demo, created)
-                        values (:key, :name, :display, :hash, string_to_array(:roles, ','), true, :demo, :now)
+                        select :key, :name, :display, :hash, string_to_array(:roles, ','), true, :demo, :now
+                        where not exists (select from company_person where key = :key)
                         on conflict (key) do nothing""")
                 .setParameter("key", name.key())
                 .setParameter("name", name.text())

@@ -29,12 +29,22 @@ public class Sessions {
         this.clock = clock;
     }
 
-    /** Who a session belongs to, as the account stands now. */
+    /** Who a session belongs to: as the account stands now, or as the company's identity provider said at sign-in. */
     record Found(String digest, String csrf, String name, String displayName, Set<Role> roles, boolean demo) {}
 
     /** Opens a session under a new secret and gives the secret. */
     @Transactional
     String open(String accountKey) {
+        return open(accountKey, null, null);
+    }
+
+    /** Opens a session of a company's person, with these roles for as long as it lasts, and gives its secret. */
+    @Transactional
+    String openOfCompany(String personKey, Set<Role> roles) {
+        return open(null, personKey, Role.joined(roles));
+    }
+
+    private String open(String accountKey, String personKey, String roles) {
         Instant now = clock.instant();
         session.createNativeMutationQuery("delete from web_session where expires < :old")
                 .setParameter("old", now.minus(KEPT))
@@ -42,10 +52,13 @@ public class Sessions {
         String secret = Secrets.random();
         session.createNativeMutationQuery(
                         """
-                        insert into web_session (secret_sha256, account, csrf, created, last_seen, expires)
-                        values (:secret, :account, :csrf, :now, :now, :expires)""")
+                        insert into web_session (secret_sha256, account, company_person, roles, csrf, created, last_seen, expires)
+                        values (:secret, cast(:account as text), cast(:person as text),
+                                string_to_array(cast(:roles as text), ','), :csrf, :now, :now, :expires)""")
                 .setParameter("secret", Secrets.sha256(secret))
                 .setParameter("account", accountKey)
+                .setParameter("person", personKey)
+                .setParameter("roles", roles)
                 .setParameter("csrf", Secrets.random())
                 .setParameter("now", now)
                 .setParameter("expires", now.plus(settings.session().longest()))
@@ -60,16 +73,19 @@ public class Sessions {
         Duration idle = settings.session().idle();
         Optional<Object[]> row = session.createNativeQuery(
                         """
-                        select s.secret_sha256, s.csrf, a.name, a.display_name, array_to_string(a.roles, ','), a.demo,
-                            s.last_seen
-                        from web_session s join account a on a.key = s.account
+                        select s.secret_sha256, s.csrf, coalesce(a.name, p.name), coalesce(a.display_name, p.display_name),
+                            array_to_string(coalesce(a.roles, s.roles), ','), coalesce(a.demo, false), s.last_seen
+                        from web_session s
+                            left join account a on a.key = s.account
+                            left join company_person p on p.key = s.company_person
                         where s.secret_sha256 = :secret and s.ended is null and s.expires > :now and s.last_seen > :idle
-                            and a.active and (not a.demo or :demo)""",
+                            and ((a.active and (not a.demo or :demo)) or (p.key is not null and :company))""",
                         Object[].class)
                 .setParameter("secret", Secrets.sha256(secret))
                 .setParameter("now", now)
                 .setParameter("idle", now.minus(idle))
                 .setParameter("demo", settings.demo())
+                .setParameter("company", settings.oidc().on())
                 .uniqueResultOptional();
         row.filter(found -> ((Instant) found[6]).isBefore(now.minus(idle.dividedBy(SEEN_STEPS))))
                 .ifPresent(found -> session.createNativeMutationQuery(

@@ -2,6 +2,7 @@ package dev.reelproof.access;
 
 import dev.reelproof.access.Accounts.Login;
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.security.ForbiddenException;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.Duration;
@@ -123,11 +124,14 @@ public class SignIn {
     public Outcome changePassword(String trail, Caller caller, String current, Password password, String session) {
         Instant now = clock.instant();
         String key = AccountName.fold(caller.name());
+        Login login = accounts.login(key)
+                .orElseThrow(() -> new ForbiddenException(
+                        "You signed in with your company account; its password is changed at your company's identity"
+                                + " provider."));
         Optional<Duration> wait = countBoth(key, caller.from(), now);
         if (wait.isPresent()) {
             return new Later(wait.get());
         }
-        Login login = accounts.login(key).orElseThrow();
         if (!hashing.matches(current, login.passwordHash())) {
             return new Wrong();
         }

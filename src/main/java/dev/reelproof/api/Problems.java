@@ -18,7 +18,7 @@ import org.jboss.resteasy.reactive.server.SimpleResourceInfo;
 class Problems {
     private static final Logger LOG = Logger.getLogger(Problems.class);
     private static final int BAD_REQUEST = 400;
-    private static final int NOT_SIGNED_IN = 401;
+    static final int NOT_SIGNED_IN = 401;
     private static final int FORBIDDEN = 403;
     private static final int NOT_FOUND = 404;
     private static final int NOT_ALLOWED = 405;

@@ -1,5 +1,6 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.AccessSettings;
 import io.quarkus.security.Authenticated;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
@@ -9,6 +10,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What this installation is, and the schemas of the documents that it takes. */
@@ -20,24 +22,35 @@ public class ServiceResource {
 
     private final Settings settings;
     private final Plants plants;
+    private final AccessSettings access;
     private final String version;
 
     ServiceResource(
-            Settings settings, Plants plants, @ConfigProperty(name = "quarkus.application.version") String version) {
+            Settings settings,
+            Plants plants,
+            AccessSettings access,
+            @ConfigProperty(name = "quarkus.application.version") String version) {
         this.settings = settings;
         this.plants = plants;
+        this.access = access;
         this.version = version;
     }
 
     /** What this installation is. */
-    record Status(String plant, List<String> plants, boolean demo, String version) {}
+    record Status(
+            String plant,
+            List<String> plants,
+            boolean demo,
+            @Schema(description = "whether the company's identity provider signs in here") boolean identityProvider,
+            String version) {}
 
     @GET
     @PermitAll
     @Path("/status")
     @Operation(summary = "The plants served, whether this is the demo, and the version")
     public Status status() {
-        return new Status(plants.home(), plants.served(), settings.demo(), version);
+        return new Status(
+                plants.home(), plants.served(), settings.demo(), access.oidc().on(), version);
     }
 
     @GET

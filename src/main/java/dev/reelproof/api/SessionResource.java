@@ -134,7 +134,7 @@ public class SessionResource {
     }
 
     /** Not readable by scripts, sent over secure connections alone, and never by other sites' pages. */
-    private static NewCookie.Builder cookie(String secret) {
+    static NewCookie.Builder cookie(String secret) {
         return new NewCookie.Builder(Sessions.COOKIE)
                 .value(secret)
                 .path("/")

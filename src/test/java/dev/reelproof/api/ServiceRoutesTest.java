@@ -28,6 +28,7 @@ class ServiceRoutesTest {
             "get /api/v1/session",
             "delete /api/v1/session",
             "post /api/v1/session/password",
+            "get /api/v1/session/identity-provider",
             "post /api/v1/set-up",
             "get /api/v1/accounts",
             "post /api/v1/accounts",
