@@ -1,6 +1,6 @@
 package dev.reelproof.api;
 
-import dev.reelproof.access.AccessSettings;
+import dev.reelproof.access.CompanySettings;
 import dev.reelproof.access.CompanySignIn;
 import io.quarkus.security.AuthenticationCompletionException;
 import io.quarkus.security.AuthenticationFailedException;
@@ -27,7 +27,7 @@ class FailedCompanySignIn {
 
     private final boolean isOffered;
 
-    FailedCompanySignIn(AccessSettings settings) {
+    FailedCompanySignIn(CompanySettings settings) {
         isOffered = settings.oidc().on();
     }
 
