@@ -125,10 +125,7 @@ public class Approvals {
     private Caller personWhoMay(String plant) {
         Caller caller = callers.current();
         caller.require(Action.APPROVE, plant);
-        if (caller.kind() != Caller.Kind.PERSON) {
-            throw new ForbiddenException(
-                    "Approvals are between persons; sign in with an account, not with an API token.");
-        }
+        caller.requirePerson();
         return caller;
     }
 

@@ -98,6 +98,18 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
         }
     }
 
+    /**
+     * Lets only persons pass: what needs two persons is neither asked for nor decided by a script.
+     *
+     * @throws ForbiddenException when the caller is no person
+     */
+    public void requirePerson() {
+        if (kind != Kind.PERSON) {
+            throw new ForbiddenException(
+                    "Approvals are between persons; sign in with an account, not with an API token.");
+        }
+    }
+
     /** Whether a name means this person: names differ neither by case nor by the form of their characters. */
     public boolean isPerson(String other) {
         return kind == Kind.PERSON && AccountName.fold(name).equals(AccountName.fold(other));

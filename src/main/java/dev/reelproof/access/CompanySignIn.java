@@ -19,12 +19,12 @@ public class CompanySignIn {
     private final Session session;
     private final Accounts accounts;
     private final Sessions sessions;
-    private final AccessSettings settings;
+    private final CompanySettings settings;
     private final Audit audit;
     private final Clock clock;
 
     CompanySignIn(
-            Session session, Accounts accounts, Sessions sessions, AccessSettings settings, Audit audit, Clock clock) {
+            Session session, Accounts accounts, Sessions sessions, CompanySettings settings, Audit audit, Clock clock) {
         this.session = session;
         this.accounts = accounts;
         this.sessions = sessions;

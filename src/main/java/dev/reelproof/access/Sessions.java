@@ -21,11 +21,13 @@ public class Sessions {
 
     private final Session session;
     private final AccessSettings settings;
+    private final CompanySettings company;
     private final Clock clock;
 
-    Sessions(Session session, AccessSettings settings, Clock clock) {
+    Sessions(Session session, AccessSettings settings, CompanySettings company, Clock clock) {
         this.session = session;
         this.settings = settings;
+        this.company = company;
         this.clock = clock;
     }
 
@@ -85,7 +87,7 @@ public class Sessions {
                 .setParameter("now", now)
                 .setParameter("idle", now.minus(idle))
                 .setParameter("demo", settings.demo())
-                .setParameter("company", settings.oidc().on())
+                .setParameter("company", company.oidc().on())
                 .uniqueResultOptional();
         row.filter(found -> ((Instant) found[6]).isBefore(now.minus(idle.dividedBy(SEEN_STEPS))))
                 .ifPresent(found -> session.createNativeMutationQuery(

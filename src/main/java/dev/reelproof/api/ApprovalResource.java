@@ -128,6 +128,7 @@ public class ApprovalResource {
     private String permitted(String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         callers.current().require(Action.APPROVE, plant);
+        callers.current().requirePerson();
         return plant;
     }
 

@@ -60,7 +60,8 @@ public class CompanySignInResource {
                     + " sign-in, until the session ends.")
     @APIResponse(responseCode = "302", description = "to the identity provider")
     @APIResponse(responseCode = "303", description = "signed in, or refused with a word for the sign-in page")
-    @APIResponse(responseCode = "401", description = "no identity provider is set up, or it does not vouch")
+    @APIResponse(responseCode = "401", description = "what the identity provider answered cannot be believed")
+    @APIResponse(responseCode = "404", description = "no identity provider is set up")
     public Response signIn(@QueryParam("next") String next, @CookieParam(Sessions.COOKIE) String brought) {
         if (!(identity.getPrincipal() instanceof JsonWebToken idToken)) {
             throw new UnauthorizedException();

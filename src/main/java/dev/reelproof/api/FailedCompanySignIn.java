@@ -1,24 +1,58 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.CompanySettings;
 import dev.reelproof.access.CompanySignIn;
 import io.quarkus.security.AuthenticationCompletionException;
 import io.quarkus.security.AuthenticationFailedException;
+import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpHeaders;
-import io.vertx.core.json.JsonObject;
+import io.vertx.core.json.Json;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import org.jboss.logging.Logger;
 
-/** Answers with a problem document when the identity provider's answer cannot be believed; that happens before any resource. */
+/**
+ * Answers with a problem document when no identity provider is set up, or when its answer cannot be believed; both happen before any
+ * resource.
+ */
 @Singleton
 class FailedCompanySignIn {
     private static final Logger LOG = Logger.getLogger(FailedCompanySignIn.class);
+    private static final int NOT_FOUND = 404;
+    // The headers of every answer are set before; the server checks permissions after, at 200 and below.
+    private static final int BEFORE_PERMISSIONS = 500;
     private static final int BEFORE_THE_SERVERS_OWN = Integer.MIN_VALUE;
+
+    private final boolean isOffered;
+
+    FailedCompanySignIn(CompanySettings settings) {
+        isOffered = settings.oidc().on();
+    }
 
     void register(@Observes Router router) {
         router.route(CompanySignIn.PATH).order(BEFORE_THE_SERVERS_OWN).failureHandler(FailedCompanySignIn::answer);
+    }
+
+    void register(@Observes Filters filters) {
+        if (!isOffered) {
+            filters.register(FailedCompanySignIn::answerThatThereIsNone, BEFORE_PERMISSIONS);
+        }
+    }
+
+    private static void answerThatThereIsNone(RoutingContext context) {
+        if (!context.normalizedPath().equals(CompanySignIn.PATH)) {
+            context.next();
+            return;
+        }
+        send(
+                context,
+                Problem.at(
+                        CompanySignIn.PATH,
+                        NOT_FOUND,
+                        Problems.title(NOT_FOUND),
+                        "No identity provider is set up here; sign in with your name and password on /sign-in.html."));
     }
 
     private static void answer(RoutingContext context) {
@@ -35,15 +69,21 @@ class FailedCompanySignIn {
                 "A sign-in with the identity provider failed (%s): its answer was refused, or it did not answer. Check"
                         + " its address, the client and its secret, and the clocks of both.",
                 root(failure).getClass().getSimpleName());
-        Problem problem = Problem.at(
-                CompanySignIn.PATH,
-                Problems.NOT_SIGNED_IN,
-                "Nobody is signed in",
-                "What the identity provider answered cannot be believed; go back to /sign-in.html and try again.");
+        send(
+                context,
+                Problem.at(
+                        CompanySignIn.PATH,
+                        Problems.NOT_SIGNED_IN,
+                        "Nobody is signed in",
+                        "What the identity provider answered cannot be believed; go back to /sign-in.html and try"
+                                + " again."));
+    }
+
+    private static void send(RoutingContext context, Problem problem) {
         context.response()
                 .setStatusCode(problem.status())
                 .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
-                .end(JsonObject.mapFrom(problem).encode());
+                .end(Json.encode(problem));
     }
 
     private static Throwable root(Throwable failure) {

@@ -1,6 +1,6 @@
 package dev.reelproof.api;
 
-import dev.reelproof.access.AccessSettings;
+import dev.reelproof.access.CompanySettings;
 import io.quarkus.security.Authenticated;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
@@ -22,17 +22,17 @@ public class ServiceResource {
 
     private final Settings settings;
     private final Plants plants;
-    private final AccessSettings access;
+    private final CompanySettings company;
     private final String version;
 
     ServiceResource(
             Settings settings,
             Plants plants,
-            AccessSettings access,
+            CompanySettings company,
             @ConfigProperty(name = "quarkus.application.version") String version) {
         this.settings = settings;
         this.plants = plants;
-        this.access = access;
+        this.company = company;
         this.version = version;
     }
 
@@ -50,7 +50,7 @@ public class ServiceResource {
     @Operation(summary = "The plants served, whether this is the demo, and the version")
     public Status status() {
         return new Status(
-                plants.home(), plants.served(), settings.demo(), access.oidc().on(), version);
+                plants.home(), plants.served(), settings.demo(), company.oidc().on(), version);
     }
 
     @GET

@@ -24,6 +24,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -244,7 +245,7 @@ class CompanySignInTest {
         String local = fresh("Zoë");
         assertTrue(make(local).isPresent());
         HttpResponse<String> asLocal =
-                new TestBrowser().signIn(null, form(local.toUpperCase(), fresh("s"), "engineer"));
+                new TestBrowser().signIn(null, form(local.toUpperCase(Locale.ROOT), fresh("s"), "engineer"));
         assertEquals(service.resolve("/sign-in.html?provider=name-taken"), location(asLocal));
 
         String name = fresh("jo");
