@@ -160,7 +160,7 @@ export function showHeader(who) {
   byId('pages').replaceChildren(...pages.map(([address, label]) =>
     element('a', address === here ? { href: address, 'aria-current': 'page' } : { href: address }, label)));
   byId('who').replaceChildren(...(who
-    ? [element('span', { class: 'name', id: 'who-name' }, who.displayName || who.name),
+    ? [element('a', { class: 'name', id: 'who-name', href: '/password.html', title: 'Change your password' }, who.displayName || who.name),
       element('span', { class: 'roles', id: 'who-roles' }, (who.roles || []).map(words).join(', ') || 'no role'),
       element('button', { type: 'button', id: 'sign-out', onclick: signOut }, 'Sign out')]
     : here === SIGN_IN ? [] : [element('a', { href: signInAddress(), id: 'sign-in-link' }, 'Sign in')]));

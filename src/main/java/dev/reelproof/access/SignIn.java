@@ -133,6 +133,14 @@ public class SignIn {
             return new Later(wait.get());
         }
         if (!hashing.matches(current, login.passwordHash())) {
+            QuarkusTransaction.joiningExisting()
+                    .run(() -> audit.write(
+                            caller,
+                            trail,
+                            "password-change-failed",
+                            Accounts.subject(login.account()),
+                            null,
+                            Map.of()));
             return new Wrong();
         }
         QuarkusTransaction.joiningExisting().run(() -> {

@@ -332,6 +332,7 @@ class SignInTest {
             problem(visitor.asks().body(guess).post("/api/v1/session/password"), 422);
         }
         problem(visitor.asks().body(guess).post("/api/v1/session/password"), 429);
+        assertTrue(trail("account/" + visitor.name).contains("password-change-failed"));
     }
 
     @Test

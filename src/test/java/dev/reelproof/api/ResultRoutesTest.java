@@ -104,7 +104,7 @@ class ResultRoutesTest {
                 .statusCode(200)
                 .body("reel", equalTo(reel))
                 .body("plant", equalTo("north"))
-                .body("technician", equalTo("M. Ørsted"))
+                .body("technician", equalTo("M. Årsen"))
                 .body("temperature.unit", equalTo("°C"))
                 .body("equipment[0].calibrationDue", equalTo("2026-12-31"))
                 .body("finished", equalTo("2026-03-02T14:09:30Z"))

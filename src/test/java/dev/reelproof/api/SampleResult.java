@@ -124,7 +124,7 @@ final class SampleResult {
     private String head() {
         return "{\"product\": \"" + product + "\", \"length\": {\"value\": " + metres
                 + ", \"unit\": \"m\"}, \"temperature\": {\"value\": " + celsius
-                + ", \"unit\": \"°C\"}, \"station\": \"" + station + "\", \"technician\": \"M. Ørsted\","
+                + ", \"unit\": \"°C\"}, \"station\": \"" + station + "\", \"technician\": \"M. Årsen\","
                 + " \"started\": \"2026-03-02T14:05:00Z\", \"finished\": \"2026-03-02T14:09:30Z\","
                 + " \"equipment\": [{\"id\": \"na-07\", \"calibrationDue\": \"2026-12-31\"}]";
     }

@@ -104,7 +104,7 @@ class DoorPagesTest {
     @Test
     void anAccountIsAddedItsNameIsTextAndItSignsIn() {
         browser.signIn(service, people.named(Role.ADMINISTRATOR), People.PASSWORD, "/accounts.html");
-        String name = fresh("ørsted");
+        String name = fresh("åse");
         browser.press("#add-account");
         browser.type("account-name", name);
         browser.type("account-display", MARKUP);
@@ -229,6 +229,28 @@ class DoorPagesTest {
 
         browser.driver().get(address("/verify.html?number=NORTH-2001-999999"));
         browser.says("answer-word", "Not genuine");
+    }
+
+    @Test
+    void aPersonChangesTheOwnPassword() {
+        String name = People.make().named(Role.TECHNICIAN);
+        String next = "another invented passphrase";
+        browser.signIn(service, name, People.PASSWORD, "/");
+        browser.press("#who-name");
+        browser.at(address("/password.html"));
+        browser.type("current", "not the right password");
+        browser.type("password", next);
+        browser.type("again", "something else again");
+        browser.press("#save");
+        browser.says("notice", "differ");
+        browser.type("again", next);
+        browser.press("#save");
+        browser.says("notice", "current password is wrong");
+        browser.type("current", People.PASSWORD);
+        browser.press("#save");
+        browser.says("done", "is changed");
+        browser.signIn(service, name, next, "/");
+        browser.says("who-roles", "technician");
     }
 
     @Test
