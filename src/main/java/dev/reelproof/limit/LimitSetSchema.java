@@ -15,16 +15,24 @@ import java.util.Iterator;
 import java.util.Locale;
 import java.util.StringJoiner;
 
-/** The published JSON Schema of limit set files, and what its refusals mean in words. */
+/** A published JSON Schema of files in {@code limits/}, and what its refusals mean in words. */
 final class LimitSetSchema {
-    private static final String RESOURCE = "/schemas/limit-set.schema.json";
-
     private final JsonSchema schema;
 
+    /** The schema of limit sets. */
     LimitSetSchema() {
-        try (InputStream in = LimitSetSchema.class.getResourceAsStream(RESOURCE)) {
+        this("/schemas/limit-set.schema.json");
+    }
+
+    /**
+     * A schema.
+     *
+     * @param resource its place on the class path
+     */
+    LimitSetSchema(String resource) {
+        try (InputStream in = LimitSetSchema.class.getResourceAsStream(resource)) {
             if (in == null) {
-                throw new IllegalStateException("the program was packaged without " + RESOURCE);
+                throw new IllegalStateException("the program was packaged without " + resource);
             }
             schema = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
                     .getSchema(
@@ -34,7 +42,7 @@ final class LimitSetSchema {
                                     .locale(Locale.ENGLISH)
                                     .build());
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot read " + RESOURCE, e);
+            throw new UncheckedIOException("cannot read " + resource, e);
         }
     }
 

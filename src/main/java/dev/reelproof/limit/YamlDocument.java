@@ -31,15 +31,22 @@ final class YamlDocument {
 
     private final Map<String, Integer> lines = new HashMap<>();
     private final FaultList faults;
+    private final String what;
     private JsonNode root = MissingNode.getInstance();
 
-    private YamlDocument(FaultList faults) {
+    private YamlDocument(FaultList faults, String what) {
         this.faults = faults;
+        this.what = what;
     }
 
-    /** Reads a document; what cannot be read is added to the faults. */
+    /** Reads the document of a limit set; what cannot be read is added to the faults. */
     static YamlDocument parse(String text, FaultList faults) {
-        YamlDocument document = new YamlDocument(faults);
+        return parse(text, faults, "limit set");
+    }
+
+    /** Reads a document that holds one of something; what cannot be read is added to the faults. */
+    static YamlDocument parse(String text, FaultList faults, String what) {
+        YamlDocument document = new YamlDocument(faults, what);
         faults.locateBy(document::line);
         try (YAMLParser parser = new YAMLFactory().createParser(text)) {
             document.read(parser);
@@ -82,12 +89,12 @@ final class YamlDocument {
 
     private void read(YAMLParser parser) throws IOException {
         if (parser.nextToken() == null) {
-            faults.add("", "the file is empty; it must hold one limit set");
+            faults.add("", "the file is empty; it must hold one " + what);
             return;
         }
         root = value(parser, "", line(parser));
         if (parser.nextToken() != null) {
-            faults.addAtLine(line(parser), "", "a second document begins here; a file holds one limit set");
+            faults.addAtLine(line(parser), "", "a second document begins here; a file holds one " + what);
         }
     }
 
