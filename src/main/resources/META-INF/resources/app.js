@@ -352,6 +352,7 @@ function showRecord(record) {
   showAttempts(record);
   byId('requirements').replaceChildren(...record.findings.map(row));
   showCertificate(record);
+  showAlternatives(record, number);
   showPlots(record, number);
 }
 
@@ -364,6 +365,36 @@ function showReasons(record) {
     element('strong', {}, `${SIGNS[finding.outcome]} ${name(finding)}`),
     element('span', { class: 'plain' }, plain(finding) ? ` (${plain(finding)}): ` : ': '), sentence(finding), caution(finding))));
   byId('next-step').replaceChildren(...nextSteps(record).map((step) => element('li', {}, step)));
+}
+
+// After the verdict, so that it never waits for it. Advice that cannot be had is left out.
+async function showAlternatives(record, number) {
+  byId('alternatives-section').hidden = true;
+  if (record.verdict !== 'rejected') return;
+  let found;
+  try {
+    found = await getJson(path('records', record.id, 'alternatives'));
+  } catch (e) {
+    if (number === state.shown) notice(`What else this reel could be cannot be shown. ${e.message}`);
+    return;
+  }
+  if (number !== state.shown) return;
+  const words = (requirement, property = requirement) => name({ requirement, property });
+  const properties = new Map(record.findings.map((finding) => [finding.requirement, finding.property]));
+  const lines = found.cutTo
+    ? [`Shorter: a piece of ${found.cutTo.value} ${found.cutTo.unit} or less would be expected to pass. The piece is a new reel and must be tested.`]
+    : found.requirements.filter((one) => one.outcome !== 'not-tested' && !one.cuttingChangesIt)
+      .map((one) => `Cutting does not mend it: ${words(one.requirement, one.property)}${one.why.slice(one.requirement.length)}`);
+  if (!lines.length) lines.push('Shorter: no length was found at which all that fails would pass.');
+  for (const set of found.limitSets) {
+    const reason = set.verdict === 'accepted' ? 'passes as measured'
+      : set.onlyObstacle ? `does not pass; only ${words(set.onlyObstacle, properties.get(set.onlyObstacle))} stands in the way`
+        : set.inTheWay.length ? `does not pass; ${set.inTheWay.length} requirements stand in the way` : 'cannot be judged';
+    lines.push(`${set.title} (${set.limitSet}): ${reason}.`);
+  }
+  if (!found.limitSets.length) lines.push('No other limit set grades this construction.');
+  byId('alternatives').replaceChildren(...lines.map((line) => element('li', {}, line)));
+  byId('alternatives-section').hidden = false;
 }
 
 function showAttempts(record) {

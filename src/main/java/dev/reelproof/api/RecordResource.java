@@ -41,11 +41,13 @@ public class RecordResource {
     private final Archive archive;
     private final LimitSets limitSets;
     private final Plants plants;
+    private final AdviceDesk adviceDesk;
 
-    RecordResource(Archive archive, LimitSets limitSets, Plants plants) {
+    RecordResource(Archive archive, LimitSets limitSets, Plants plants, AdviceDesk adviceDesk) {
         this.archive = archive;
         this.limitSets = limitSets;
         this.plants = plants;
+        this.adviceDesk = adviceDesk;
     }
 
     @GET
@@ -80,6 +82,21 @@ public class RecordResource {
                 .map(Finding::requirement)
                 .toList();
         return FindingAnswer.explained(found, limitSets.of(record), record.product(), requirements);
+    }
+
+    @GET
+    @Path("/alternatives")
+    @Operation(
+            summary = "What else a reel could be: cut shorter, or graded by another limit set of its construction",
+            description =
+                    "Advice for whoever has the authority; nothing is decided or changed by it. cutTo: the greatest"
+                            + " length at which all that fails would pass; null where cutting does not mend it. passes: the other limit"
+                            + " sets that accept the result as measured. blockedBy: the properties that fail.")
+    @APIResponse(responseCode = "200", description = "the advice")
+    @APIResponse(responseCode = "404", description = "no such record")
+    public AlternativesAnswer alternatives(String id, @QueryParam("plant") String plantNamed) {
+        StoredRecord record = record(id, plantNamed);
+        return AlternativesAnswer.of(record, adviceDesk.alternatives(record));
     }
 
     /** Fail, then not tested, then the least margin. */

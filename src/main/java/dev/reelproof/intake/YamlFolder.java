@@ -93,7 +93,8 @@ record YamlFolder(String below) {
                         Files.readAllBytes(file));
             }
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot read the files in " + folder, e);
+            throw new UncheckedIOException(
+                    "cannot read the " + (below.isEmpty() ? "limit sets" : below) + " in " + folder, e);
         }
     }
 }

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** Judges a result against a limit set: measured, corrected, judged. Pure: the same input gives the same judgement. */
@@ -85,7 +86,28 @@ public final class Judge {
                 sweeps.values().stream().flatMap(List::stream).toList());
     }
 
-    private static Verdict verdict(List<Finding> findings) {
+    /**
+     * The findings on some requirements alone, for a question that no record answers.
+     *
+     * @param which the requirements asked about
+     * @param varying the pairs that are left out under the set's allowance; chosen before, since all requirements share them
+     */
+    static List<Finding> findings(
+            ReelResult result, Product product, LimitSet limitSet, Predicate<Requirement> which, Set<Integer> varying) {
+        Judge judge = new Judge(result, product, limitSet);
+        Populations populations = new Populations(judge.evidence, judge.core);
+        return limitSet.requirements().stream()
+                .filter(which)
+                .filter(judge.core::meets)
+                .map(requirement -> new VaryingPairs.Case(
+                        requirement,
+                        populations.of(requirement, new Corrector(judge.evidence, limitSet, requirement)),
+                        new Evaluator(limitSet, requirement)))
+                .map(one -> judge.finding(one, varying, varying.size()))
+                .toList();
+    }
+
+    static Verdict verdict(List<Finding> findings) {
         if (findings.stream().anyMatch(finding -> finding.outcome() == Outcome.FAIL)) {
             return Verdict.REJECTED;
         }

@@ -2,6 +2,7 @@ package dev.reelproof.store;
 
 import dev.reelproof.access.Audit;
 import dev.reelproof.intake.Part;
+import dev.reelproof.intake.Upload;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Verdict;
@@ -233,6 +234,16 @@ public class Archive {
         return UploadPartRow.<UploadPartRow>find("plant = ?1 and recordId = ?2 and ordinal = ?3", plant, id, ordinal)
                 .firstResultOptional()
                 .map(row -> new Part(row.name, row.mediaType, Gzip.restored(row.bytes)));
+    }
+
+    /** A record's upload as received, its parts in their order; empty when there is none. */
+    @Transactional
+    public Optional<Upload> upload(String plant, UUID id) {
+        List<Part> parts =
+                UploadPartRow.<UploadPartRow>find("plant = ?1 and recordId = ?2 order by ordinal", plant, id).stream()
+                        .map(row -> new Part(row.name, row.mediaType, Gzip.restored(row.bytes)))
+                        .toList();
+        return parts.isEmpty() ? Optional.empty() : Optional.of(new Upload(parts));
     }
 
     private static StoredRecord toRecord(TestRecordRow row) {

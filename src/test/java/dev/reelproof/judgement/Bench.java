@@ -35,6 +35,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.Stream;
 
 /** A test bay for tests: builds limit sets of one or a few requirements and results to judge by them. */
 final class Bench {
@@ -195,9 +196,12 @@ final class Bench {
         return FrequencyGrid.ofMegahertz(megahertz);
     }
 
-    Judgement judge() {
-        Product product = new Product("P", "", "set", pairs, "24 AWG", null, Map.of(), units);
-        ReelResult result = new ReelResult(
+    Product product() {
+        return new Product("P", "", "set", pairs, "24 AWG", null, Map.of(), units);
+    }
+
+    ReelResult result() {
+        return new ReelResult(
                 "P",
                 Length.ofMetres(metres),
                 Temperature.ofCelsius(celsius),
@@ -208,7 +212,10 @@ final class Bench {
                 List.of(new Equipment("na-07", due, java.util.Set.of())),
                 readings,
                 sweeps);
-        LimitSet set = new LimitSet(
+    }
+
+    LimitSet set() {
+        return new LimitSet(
                 "set",
                 1,
                 LocalDate.of(2026, 1, 1),
@@ -223,7 +230,21 @@ final class Bench {
                 List.of(),
                 "0",
                 "");
-        return Judge.judge(result, product, set, "test");
+    }
+
+    Judgement judge() {
+        return Judge.judge(result(), product(), set(), "test");
+    }
+
+    /** What the reel could be; the other sets are those of other benches. */
+    Alternatives alternatives(Bench... others) {
+        return Alternatives.of(
+                result(),
+                product(),
+                judge(),
+                set(),
+                Stream.of(others).map(Bench::set).toList(),
+                "test");
     }
 
     /** The finding of the only requirement. */
