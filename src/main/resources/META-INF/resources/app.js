@@ -626,8 +626,8 @@ function plot(finding, data) {
   box.append(target);
   byId('plots').append(box);
   // One axis for all: the union of every sweep's frequencies and the limit's; a gap joins its neighbours.
-  const limit = data.limit || { frequencies: [] };
-  const frequencies = [...new Set([...data.sweeps.flatMap((sweep) => sweep.frequencies), ...limit.frequencies])].sort((a, b) => a - b);
+  const limits = data.limits.filter((limit) => limit.frequencies.length && limit.unit === data.unit);
+  const frequencies = [...new Set([...data.sweeps, ...limits].flatMap((one) => one.frequencies))].sort((a, b) => a - b);
   const place = new Map(frequencies.map((frequency, index) => [frequency, index]));
   const spread = (at, values) => {
     const column = new Array(frequencies.length).fill(undefined);
@@ -647,13 +647,14 @@ function plot(finding, data) {
     columns.push(spread(sweep.frequencies, sweep.corrected));
     if (!many) key.push([label, stroke, dash]);
   });
-  for (const bound of [limit.upper, limit.lower]) {
-    if (bound) {
-      series.push({ label: 'limit', stroke: '#15202b', width: 3, spanGaps: true,
+  limits.forEach((limit, index) => {
+    const dash = LINE_DASHES[index % LINE_DASHES.length];
+    for (const bound of [limit.upper, limit.lower].filter(Boolean)) {
+      series.push({ label: 'limit', stroke: '#15202b', width: 3, dash, spanGaps: true,
         points: { show: limit.frequencies.length === 1, size: 12, fill: '#15202b' } });
       columns.push(spread(limit.frequencies, bound));
     }
-  }
+  });
   const ring = (chart) => {
     if (!finding.frequency) return;
     const x = chart.valToPos(finding.frequency.value, 'x', true);
@@ -676,9 +677,13 @@ function plot(finding, data) {
     series, hooks: { draw: [ring] },
   }, columns, target);
   new ResizeObserver(() => { if (box.isConnected && chart.width !== wide()) chart.setSize({ width: wide(), height: PLOT_HEIGHT }); }).observe(box);
-  const ofWhat = finding.requirement === finding.property ? '' : ` on ${name(finding)}`;
-  const atSpot = limit.frequencies.length === 1 ? ` at ${limit.frequencies[0]} MHz (dot)` : '';
-  const limitKey = limit.frequencies.length ? [['limit' + ofWhat + atSpot, '#15202b', [], 3]] : [];
+  const limitKey = limits.map((limit, index) => {
+    const ofWhat = limit.requirement === data.property ? '' : ` on ${name({ requirement: limit.requirement, property: data.property })}`;
+    const ofMany = limit.statistic === 'individual' || limit.requirement.endsWith(limit.statistic) ? '' : `, ${STATISTICS[limit.statistic]}`;
+    const value = (limit.upper || limit.lower)[0];
+    const atSpot = limit.frequencies.length === 1 ? `: ${value} ${limit.unit} at ${limit.frequencies[0]} MHz (dot)` : '';
+    return ['limit' + ofWhat + ofMany + atSpot, '#15202b', LINE_DASHES[index % LINE_DASHES.length], 3];
+  });
   box.append(element('ul', { class: 'key' }, ...[...key, ...limitKey].map(([label, stroke, dash, width]) => {
     const line = svg('svg', { width: 26, height: 8, 'aria-hidden': 'true' });
     line.append(svg('line', { x1: 0, y1: 4, x2: 26, y2: 4, stroke, 'stroke-width': width || 1.6, 'stroke-dasharray': dash.join(' ') }));

@@ -115,7 +115,9 @@ public class RecordResource {
     @Path("/sweeps/{property}")
     @Operation(
             summary = "The sweeps of a property, as measured and corrected, with their limit",
-            description = "With pair, partner or end: the first such sweep alone, with the limit at each frequency.")
+            description =
+                    "With pair, partner or end: the first such sweep alone, with the limit at each frequency. 'limit' is the"
+                            + " one to draw where only one can be; 'limits' has every requirement that binds the property.")
     @APIResponse(
             responseCode = "200",
             description = "the sweeps, or one sweep",
@@ -145,9 +147,13 @@ public class RecordResource {
         if (sweeps.isEmpty()) {
             throw new NothingThereException("Record " + record.id() + " has no such sweep of " + property + ".");
         }
-        Optional<Requirement> requirement = alongFrequency(limitSets.of(record), record, meant);
+        List<Requirement> requirements = alongFrequency(limitSets.of(record), record, meant);
+        Optional<Requirement> requirement =
+                requirements.stream().min(Comparator.comparing(each -> !(each.domain() instanceof Domain.Range)));
         boolean one = pair != null || partner != null || end != null;
-        return one ? SweepsAnswer.One.of(sweeps.get(0), requirement) : SweepsAnswer.of(meant, sweeps, requirement);
+        return one
+                ? SweepsAnswer.One.of(sweeps.get(0), requirement, requirements)
+                : SweepsAnswer.of(meant, sweeps, requirement, requirements);
     }
 
     private static Property property(String name) {
@@ -166,15 +172,16 @@ public class RecordResource {
         }
     }
 
-    /** The requirement to draw: the one that judges a range before one of a spot, in the set's order. */
-    private static Optional<Requirement> alongFrequency(LimitSet limitSet, StoredRecord record, Property property) {
+    /** The requirements that bind a property along frequency, in the set's order. */
+    private static List<Requirement> alongFrequency(LimitSet limitSet, StoredRecord record, Property property) {
         return limitSet.requirements().stream()
                 .filter(requirement -> requirement.property() == property)
+                .filter(requirement -> !(requirement.domain() instanceof Domain.NoFrequency))
                 .filter(requirement -> record.judgement().findings().stream()
                         .anyMatch(finding -> finding.requirement().equals(requirement.id())))
                 .filter(requirement -> requirement.pairs().isEmpty()
                         || requirement.pairs().get().holds(record.product().pairs()))
-                .min(Comparator.comparing(requirement -> !(requirement.domain() instanceof Domain.Range)));
+                .toList();
     }
 
     @GET

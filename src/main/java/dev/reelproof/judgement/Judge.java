@@ -38,7 +38,7 @@ public final class Judge {
         this.limitSet = limitSet;
         this.evidence = new Evidence(result);
         this.core = new CoreLayout(product);
-        this.coverage = new Coverage(core, limitSet.grid());
+        this.coverage = new Coverage(evidence, core, limitSet.grid());
     }
 
     /**

@@ -130,7 +130,9 @@ class ResultRoutesTest {
                 .body("sweeps", hasSize(6))
                 .body("limit.sense", equalTo("at-least"))
                 .body("limit.upper", nullValue())
-                .body("limit.lower.size()", greaterThan(70));
+                .body("limit.lower.size()", greaterThan(70))
+                .body("limits.requirement", contains("next"))
+                .body("limits[0].statistic", equalTo("individual"));
         given().queryParam("pair", 2)
                 .queryParam("partner", 3)
                 .queryParam("end", "near")
@@ -139,7 +141,8 @@ class ResultRoutesTest {
                 .statusCode(200)
                 .body("frequencies.unit", equalTo("MHz"))
                 .body("measured[0]", equalTo(90.5f))
-                .body("limit.size()", greaterThan(70));
+                .body("limit.size()", greaterThan(70))
+                .body("limits.requirement", contains("next"));
         byte[] original = get("/api/v1/records/" + id + "/original/0")
                 .then()
                 .statusCode(200)
@@ -342,5 +345,33 @@ class ResultRoutesTest {
                 .body("notTested", hasItem("next"))
                 .body("limitSets[0].inTheWay", hasItem("conductor-resistance"))
                 .body("limitSets[0].onlyObstacle", nullValue());
+    }
+
+    @Test
+    void theSweepsNameEveryLimitThatBindsThem() {
+        String product = "T-" + UUID.randomUUID();
+        putProduct(product, "us-terminating-cable-24awg", 12).statusCode(201);
+        String reel = newReel();
+        putReel(reel, "{\"product\": \"" + product + "\", \"length\": {\"value\": 300, \"unit\": \"m\"}}")
+                .statusCode(201);
+        String id = test(
+                        reel,
+                        "{\"product\": \"" + product + "\", \"length\": {\"value\": 300, \"unit\": \"m\"},"
+                                + " \"temperature\": {\"value\": 20, \"unit\": \"°C\"}, \"readings\": [{\"property\":"
+                                + " \"fext\", \"pair\": 1, \"partner\": 2, \"frequency\": {\"value\": 150, \"unit\":"
+                                + " \"kHz\"}, \"value\": 90, \"unit\": \"dB\"}]}")
+                .statusCode(201)
+                .extract()
+                .path("id");
+        get("/api/v1/records/" + id + "/sweeps/fext")
+                .then()
+                .statusCode(200)
+                .body("limit.requirement", equalTo("fext-rms"))
+                .body("limits.requirement", contains("fext-rms", "fext"))
+                .body("limits.statistic", contains("rms", "individual"))
+                .body("limits.scope", everyItem(equalTo("core")))
+                .body("limits.unit", everyItem(equalTo("dB/km")))
+                .body("limits.lower", contains(contains(68f), contains(58f)))
+                .body("limits.frequencies", everyItem(contains(0.15f)));
     }
 }

@@ -314,7 +314,10 @@ class JudgeTest {
         }
         Finding finding = bench.only();
         assertEquals(Outcome.NOT_TESTED, finding.outcome());
-        assertTrue(finding.reason().contains("pair 3"), finding.reason());
+        assertEquals(
+                "pair missing: ps-acr-f of pair 3 at the near end was not measured, and it is not formed:"
+                        + " acr-f is missing of pair 3 and pair 1 at the near end",
+                finding.reason());
     }
 
     @Test
