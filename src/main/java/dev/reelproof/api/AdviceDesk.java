@@ -16,12 +16,17 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 public class AdviceDesk {
     private final Archive archive;
     private final LimitSets limitSets;
+    private final UncertaintyModels uncertaintyModels;
     private final String engine;
 
     AdviceDesk(
-            Archive archive, LimitSets limitSets, @ConfigProperty(name = "quarkus.application.version") String engine) {
+            Archive archive,
+            LimitSets limitSets,
+            UncertaintyModels uncertaintyModels,
+            @ConfigProperty(name = "quarkus.application.version") String engine) {
         this.archive = archive;
         this.limitSets = limitSets;
+        this.uncertaintyModels = uncertaintyModels;
         this.engine = engine;
     }
 
@@ -39,6 +44,7 @@ public class AdviceDesk {
                 record.judgement(),
                 limitSets.of(record),
                 limitSets.othersOf(record.judgement().limitSet(), record.product(), day),
+                uncertaintyModels.current(day),
                 engine);
     }
 

@@ -99,12 +99,14 @@ public class RecordResource {
         return AlternativesAnswer.of(record, adviceDesk.alternatives(record));
     }
 
-    /** Fail, then not tested, then the least margin. */
+    /** Fail, conditionally or not, then not tested, then conditional pass, then the least margin. */
     private static Comparator<Finding> worstFirst() {
         return Comparator.<Finding>comparingInt(finding -> switch (finding.outcome()) {
                     case FAIL -> 0;
-                    case NOT_TESTED -> 1;
-                    case PASS -> 2;
+                    case CONDITIONAL_FAIL -> 1;
+                    case NOT_TESTED -> 2;
+                    case CONDITIONAL_PASS -> 3;
+                    case PASS -> 4;
                 })
                 .thenComparingDouble(finding -> finding.figure() == null
                         ? Double.POSITIVE_INFINITY

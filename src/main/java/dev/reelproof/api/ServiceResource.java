@@ -18,7 +18,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Service")
 public class ServiceResource {
-    private static final List<String> SCHEMAS = List.of("result", "limit-set", "construction");
+    private static final List<String> SCHEMAS = List.of("result", "limit-set", "construction", "uncertainty-model");
 
     private final Settings settings;
     private final Plants plants;
@@ -59,7 +59,7 @@ public class ServiceResource {
     @Produces("application/schema+json")
     @Operation(
             summary =
-                    "The JSON Schema of a result, or of a file of a limit set or construction (result, limit-set, construction)")
+                    "The JSON Schema of a result, or of a file of limits/ (result, limit-set, construction, uncertainty-model)")
     public byte[] schema(String name) {
         if (!SCHEMAS.contains(name)) {
             throw new NothingThereException(

@@ -5,8 +5,10 @@ import dev.reelproof.limit.ConstructionReader;
 import dev.reelproof.limit.Constructions;
 import dev.reelproof.limit.LimitSetException;
 import dev.reelproof.limit.LimitSetException.Fault;
+import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,7 +19,9 @@ import java.util.Set;
 
 /** Loads the constructions that the program ships with and those of the plant. */
 public final class ConstructionFiles {
-    private static final YamlFolder FOLDER = new YamlFolder("constructions");
+    private static final String SUBFOLDER = "constructions";
+    private static final String FOLDER = "limits/" + SUBFOLDER;
+    private static final String KNOWN_FILE = "four-pair-unscreened.yaml";
 
     private final ConstructionReader reader;
     private final Map<String, Construction> constructions = new LinkedHashMap<>();
@@ -39,16 +43,20 @@ public final class ConstructionFiles {
      */
     public static Constructions load(Optional<Path> ownFolder, Set<String> limitSets) {
         ConstructionFiles files = new ConstructionFiles(limitSets);
-        FOLDER.read(ownFolder, files::read);
+        YamlFolder.readShipped(FOLDER, KNOWN_FILE, files::read);
+        ownFolder
+                .map(folder -> folder.resolve(SUBFOLDER))
+                .filter(Files::isDirectory)
+                .ifPresent(folder -> YamlFolder.read(folder, folder.toString(), files::read));
         if (!files.faults.isEmpty()) {
             throw new LimitSetException(files.faults);
         }
         return new Constructions(List.copyOf(files.constructions.values()));
     }
 
-    private void read(String name, byte[] bytes) {
+    private void read(Path file, String name) throws IOException {
         try {
-            Construction construction = reader.read(name, YamlFolder.text(bytes));
+            Construction construction = reader.read(name, Files.readString(file));
             if (constructions.putIfAbsent(construction.id(), construction) != null) {
                 faults.add(new Fault(
                         name,
@@ -60,7 +68,7 @@ public final class ConstructionFiles {
         } catch (LimitSetException e) {
             faults.addAll(e.faults());
         } catch (CharacterCodingException e) {
-            faults.add(new Fault(name, YamlFolder.NOT_UTF_8));
+            faults.add(new Fault(name, "the file is not text in UTF-8; save it as UTF-8"));
         }
     }
 }

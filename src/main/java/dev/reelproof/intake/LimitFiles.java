@@ -5,8 +5,10 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.LimitSetException;
 import dev.reelproof.limit.LimitSetException.Fault;
 import dev.reelproof.limit.LimitSetReader;
+import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,6 +19,9 @@ import java.util.function.BiConsumer;
 
 /** Loads the limit sets that the program ships with and those of the plant. */
 public final class LimitFiles {
+    private static final String FOLDER = "limits";
+    private static final String KNOWN_FILE = "category-6a-cable.yaml";
+
     private final LimitSetReader reader;
     private final Map<String, LimitSet> sets = new LinkedHashMap<>();
     private final Map<String, String> fileOf = new LinkedHashMap<>();
@@ -36,16 +41,17 @@ public final class LimitFiles {
      */
     public static LimitLibrary load(Optional<Path> ownFolder, BiConsumer<String, Map<String, Double>> lawCheck) {
         LimitFiles files = new LimitFiles(lawCheck);
-        YamlFolder.LIMITS.read(ownFolder, files::read);
+        YamlFolder.readShipped(FOLDER, KNOWN_FILE, files::read);
+        ownFolder.ifPresent(folder -> YamlFolder.read(folder, folder.toString(), files::read));
         if (!files.faults.isEmpty()) {
             throw new LimitSetException(files.faults);
         }
         return LimitLibrary.of(files.sets.values());
     }
 
-    private void read(String name, byte[] bytes) {
+    private void read(Path file, String name) throws IOException {
         try {
-            LimitSet set = reader.read(name, YamlFolder.text(bytes));
+            LimitSet set = reader.read(name, Files.readString(file));
             String revision = set.id() + " revision " + set.revision();
             if (sets.putIfAbsent(revision, set) != null) {
                 faults.add(new Fault(
@@ -58,7 +64,7 @@ public final class LimitFiles {
         } catch (LimitSetException e) {
             faults.addAll(e.faults());
         } catch (CharacterCodingException e) {
-            faults.add(new Fault(name, YamlFolder.NOT_UTF_8));
+            faults.add(new Fault(name, "the file is not text in UTF-8; save it as UTF-8"));
         }
     }
 }

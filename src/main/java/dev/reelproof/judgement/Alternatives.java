@@ -3,6 +3,7 @@ package dev.reelproof.judgement;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.ReelResult;
@@ -35,7 +36,7 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
      */
     public record Obstacle(Finding finding, boolean cuttingChangesIt, String why) {
         public boolean fails() {
-            return CutBack.fails(finding);
+            return finding.outcome().rejects();
         }
     }
 
@@ -101,27 +102,30 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
      * @param own the judgement under its own set
      * @param ownSet that set, in the revision that judged
      * @param others the other sets of the construction; one that is not for the product's pair count is left out
+     * @param uncertaintyModel that of the day; empty for none
      * @param engine version of the program
      */
     public static Alternatives of(
-            ReelResult result, Product product, Judgement own, LimitSet ownSet, List<LimitSet> others, String engine) {
+            ReelResult result,
+            Product product,
+            Judgement own,
+            LimitSet ownSet,
+            List<LimitSet> others,
+            Optional<UncertaintyModel> uncertaintyModel,
+            String engine) {
         List<Obstacle> obstacles = own.findings().stream()
-                .filter(finding -> !passes(finding))
+                .filter(finding -> !finding.outcome().accepts())
                 .map(finding -> obstacle(finding, ownSet, product))
                 .toList();
         List<Obstacle> failing = obstacles.stream().filter(Obstacle::fails).toList();
         Optional<Length> cutTo = !failing.isEmpty() && failing.stream().allMatch(Obstacle::cuttingChangesIt)
-                ? new CutBack(result, product, ownSet, own.findings()).greatestLength()
+                ? new CutBack(result, product, ownSet, uncertaintyModel, own.findings()).greatestLength()
                 : Optional.empty();
         List<Grade> grades = others.stream()
                 .filter(set -> set.pairs().holds(product.pairs()))
-                .map(set -> grade(result, product, set, engine))
+                .map(set -> grade(result, product, set, uncertaintyModel, engine))
                 .toList();
         return new Alternatives(cutTo, obstacles, grades, advice(own.verdict(), ownSet, cutTo, obstacles, grades));
-    }
-
-    private static boolean passes(Finding finding) {
-        return Judge.verdict(List.of(finding)) == Verdict.ACCEPTED;
     }
 
     private static Obstacle obstacle(Finding finding, LimitSet set, Product product) {
@@ -131,22 +135,27 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException(
                         "limit set " + set.id() + " has no requirement " + finding.requirement()));
-        if (!CutBack.fails(finding)) {
+        if (!finding.outcome().rejects()) {
             return new Obstacle(finding, false, finding.requirement() + " was not tested: " + finding.reason() + ".");
         }
         return new Obstacle(
                 finding, CutBack.changes(requirement), finding.requirement() + " " + CutBack.why(requirement) + ".");
     }
 
-    private static Grade grade(ReelResult result, Product product, LimitSet set, String engine) {
+    private static Grade grade(
+            ReelResult result,
+            Product product,
+            LimitSet set,
+            Optional<UncertaintyModel> uncertaintyModel,
+            String engine) {
         Judgement judgement;
         try {
-            judgement = Judge.judge(result, product, set, engine);
+            judgement = Judge.judge(result, product, set, uncertaintyModel, engine);
         } catch (OutsideLawException e) {
             return new Grade(set, Verdict.INCOMPLETE, List.of(), "It cannot be judged: " + e.getMessage() + ".");
         }
         List<Finding> inTheWay = judgement.findings().stream()
-                .filter(finding -> !passes(finding))
+                .filter(finding -> !finding.outcome().accepts())
                 .toList();
         return new Grade(set, judgement.verdict(), inTheWay, why(judgement, inTheWay));
     }
@@ -161,7 +170,8 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
         String single = inTheWay.size() == 1 ? "A single requirement stands in the way: " : "In the way stand: ";
         return single
                 + inTheWay.stream()
-                        .map(finding -> finding.requirement() + (CutBack.fails(finding) ? " (fails)" : " (not tested)"))
+                        .map(finding ->
+                                finding.requirement() + (finding.outcome().rejects() ? " (fails)" : " (not tested)"))
                         .collect(Collectors.joining(", "))
                 + ".";
     }

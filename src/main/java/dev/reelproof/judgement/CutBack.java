@@ -5,6 +5,7 @@ import dev.reelproof.correction.WholeReel;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Statistic;
+import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Reading;
@@ -37,13 +38,20 @@ final class CutBack {
     private final ReelResult result;
     private final Product product;
     private final LimitSet limitSet;
+    private final Optional<UncertaintyModel> uncertaintyModel;
     private final Set<Integer> varying;
 
     /** @param own the findings of the whole reel under its own set */
-    CutBack(ReelResult result, Product product, LimitSet limitSet, List<Finding> own) {
+    CutBack(
+            ReelResult result,
+            Product product,
+            LimitSet limitSet,
+            Optional<UncertaintyModel> uncertaintyModel,
+            List<Finding> own) {
         this.result = result;
         this.product = product;
         this.limitSet = limitSet;
+        this.uncertaintyModel = uncertaintyModel;
         this.varying = own.stream()
                 .flatMap(finding -> finding.varyingPairs().stream())
                 .collect(Collectors.toUnmodifiableSet());
@@ -81,7 +89,8 @@ final class CutBack {
                 notTooLong = middle;
             }
         }
-        boolean passes = findings(notTooLong).stream().noneMatch(CutBack::fails);
+        boolean passes = findings(notTooLong).stream()
+                .noneMatch(finding -> finding.outcome().rejects());
         return passes ? Optional.of(length(notTooLong)) : Optional.empty();
     }
 
@@ -90,15 +99,12 @@ final class CutBack {
     }
 
     private boolean isTooLong(long steps) {
-        return findings(steps).stream().anyMatch(finding -> fails(finding) && failsMoreWhenLonger(finding));
+        return findings(steps).stream()
+                .anyMatch(finding -> finding.outcome().rejects() && failsMoreWhenLonger(finding));
     }
 
     private List<Finding> findings(long steps) {
-        return Judge.findings(piece(length(steps)), product, limitSet, CutBack::changes, varying);
-    }
-
-    static boolean fails(Finding finding) {
-        return Judge.verdict(List.of(finding)) == Verdict.REJECTED;
+        return Judge.findings(piece(length(steps)), product, limitSet, uncertaintyModel, CutBack::changes, varying);
     }
 
     private boolean failsMoreWhenLonger(Finding finding) {

@@ -31,7 +31,7 @@ public final class ConstructionReader {
      */
     public Construction read(String fileName, String text) {
         FaultList faults = new FaultList(fileName);
-        JsonNode root = YamlDocument.parse(text, faults, WHAT).root();
+        JsonNode root = YamlDocument.parse(text, WHAT, faults).root();
         if (faults.isEmpty()) {
             schema.check(root, faults);
         }

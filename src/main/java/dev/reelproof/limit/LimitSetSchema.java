@@ -15,20 +15,17 @@ import java.util.Iterator;
 import java.util.Locale;
 import java.util.StringJoiner;
 
-/** A published JSON Schema of files in {@code limits/}, and what its refusals mean in words. */
+/** The published JSON Schema of limit set files, and what its refusals mean in words. */
 final class LimitSetSchema {
+    private static final String RESOURCE = "/schemas/limit-set.schema.json";
+
     private final JsonSchema schema;
 
-    /** The schema of limit sets. */
     LimitSetSchema() {
-        this("/schemas/limit-set.schema.json");
+        this(RESOURCE);
     }
 
-    /**
-     * A schema.
-     *
-     * @param resource its place on the class path
-     */
+    /** The schema of another kind of file in {@code limits/}. */
     LimitSetSchema(String resource) {
         try (InputStream in = LimitSetSchema.class.getResourceAsStream(resource)) {
             if (in == null) {

@@ -30,23 +30,27 @@ final class YamlDocument {
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private final Map<String, Integer> lines = new HashMap<>();
-    private final FaultList faults;
     private final String what;
+    private final FaultList faults;
     private JsonNode root = MissingNode.getInstance();
 
-    private YamlDocument(FaultList faults, String what) {
-        this.faults = faults;
+    private YamlDocument(String what, FaultList faults) {
         this.what = what;
+        this.faults = faults;
     }
 
-    /** Reads the document of a limit set; what cannot be read is added to the faults. */
+    /** Reads a limit set's document; what cannot be read is added to the faults. */
     static YamlDocument parse(String text, FaultList faults) {
-        return parse(text, faults, "limit set");
+        return parse(text, "limit set", faults);
     }
 
-    /** Reads a document that holds one of something; what cannot be read is added to the faults. */
-    static YamlDocument parse(String text, FaultList faults, String what) {
-        YamlDocument document = new YamlDocument(faults, what);
+    /**
+     * Reads a document; what cannot be read is added to the faults.
+     *
+     * @param what the document holds, for messages
+     */
+    static YamlDocument parse(String text, String what, FaultList faults) {
+        YamlDocument document = new YamlDocument(what, faults);
         faults.locateBy(document::line);
         try (YAMLParser parser = new YAMLFactory().createParser(text)) {
             document.read(parser);

@@ -30,12 +30,14 @@ public class Archive {
     private final Session session;
     private final Reels reels;
     private final LimitSetArchive limitSets;
+    private final UncertaintyModelArchive models;
     private final Audit audit;
 
-    Archive(Session session, Reels reels, LimitSetArchive limitSets, Audit audit) {
+    Archive(Session session, Reels reels, LimitSetArchive limitSets, UncertaintyModelArchive models, Audit audit) {
         this.session = session;
         this.reels = reels;
         this.limitSets = limitSets;
+        this.models = models;
         this.audit = audit;
     }
 
@@ -62,7 +64,7 @@ public class Archive {
      * the first, and attempts are numbered without gap or repeat.
      *
      * @throws IllegalArgumentException when the reel is not registered
-     * @throws IllegalStateException when the limit set's file was edited after it was used
+     * @throws IllegalStateException when the file of the limit set or uncertainty model was edited after it was used
      */
     @Transactional
     public Taken take(JudgedUpload upload) {
@@ -74,6 +76,7 @@ public class Archive {
         }
         Instant received = upload.received().toInstant().truncatedTo(ChronoUnit.MILLIS);
         limitSets.use(upload.limitSet(), received);
+        upload.uncertaintyModel().ifPresent(model -> models.use(model, received));
         UUID id = RecordIds.at(received);
         List<String> warnings = new ArrayList<>(upload.warnings());
         otherReels(upload).ifPresent(warnings::add);
@@ -153,6 +156,11 @@ public class Archive {
         row.limitSet = judgement.limitSet();
         row.limitSetRevision = judgement.revision();
         row.limitSetSha256 = judgement.limitSetSha256();
+        if (judgement.uncertaintyModel() != null) {
+            row.uncertaintyModel = judgement.uncertaintyModel().id();
+            row.uncertaintyModelRevision = judgement.uncertaintyModel().revision();
+            row.uncertaintyModelSha256 = judgement.uncertaintyModel().sha256();
+        }
         row.engine = judgement.engine();
         row.verdict = judgement.verdict().word();
         row.lengthMetres = result.length().metres();
@@ -263,7 +271,13 @@ public class Archive {
                         row.engine,
                         Verdict.valueOf(row.verdict.toUpperCase(Locale.ROOT)),
                         findings.stream().map(FindingRow::toFinding).toList(),
-                        List.of()),
+                        List.of(),
+                        row.uncertaintyModel == null
+                                ? null
+                                : new Judgement.Model(
+                                        row.uncertaintyModel,
+                                        row.uncertaintyModelRevision,
+                                        row.uncertaintyModelSha256)),
                 Length.ofMetres(row.lengthMetres),
                 Temperature.ofCelsius(row.celsius),
                 row.station,

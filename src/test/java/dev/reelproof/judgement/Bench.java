@@ -244,6 +244,7 @@ final class Bench {
                 judge(),
                 set(),
                 Stream.of(others).map(Bench::set).toList(),
+                Optional.empty(),
                 "test");
     }
 

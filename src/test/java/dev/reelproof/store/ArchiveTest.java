@@ -5,13 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.intake.Upload;
-import dev.reelproof.judgement.DecisionRule;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Step;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.CoreUnit;
