@@ -43,11 +43,11 @@ public final class ConstructionFiles {
      */
     public static Constructions load(Optional<Path> ownFolder, Set<String> limitSets) {
         ConstructionFiles files = new ConstructionFiles(limitSets);
-        YamlFolder.readShipped(FOLDER, KNOWN_FILE, files::read);
+        YamlFolder.readShipped(SUBFOLDER, FOLDER, KNOWN_FILE, files::read);
         ownFolder
                 .map(folder -> folder.resolve(SUBFOLDER))
                 .filter(Files::isDirectory)
-                .ifPresent(folder -> YamlFolder.read(folder, folder.toString(), files::read));
+                .ifPresent(folder -> YamlFolder.read(SUBFOLDER, folder, folder.toString(), files::read));
         if (!files.faults.isEmpty()) {
             throw new LimitSetException(files.faults);
         }

@@ -19,6 +19,7 @@ import java.util.function.BiConsumer;
 
 /** Loads the limit sets that the program ships with and those of the plant. */
 public final class LimitFiles {
+    private static final String WHAT = "limit sets";
     private static final String FOLDER = "limits";
     private static final String KNOWN_FILE = "category-6a-cable.yaml";
 
@@ -41,8 +42,8 @@ public final class LimitFiles {
      */
     public static LimitLibrary load(Optional<Path> ownFolder, BiConsumer<String, Map<String, Double>> lawCheck) {
         LimitFiles files = new LimitFiles(lawCheck);
-        YamlFolder.readShipped(FOLDER, KNOWN_FILE, files::read);
-        ownFolder.ifPresent(folder -> YamlFolder.read(folder, folder.toString(), files::read));
+        YamlFolder.readShipped(WHAT, FOLDER, KNOWN_FILE, files::read);
+        ownFolder.ifPresent(folder -> YamlFolder.read(WHAT, folder, folder.toString(), files::read));
         if (!files.faults.isEmpty()) {
             throw new LimitSetException(files.faults);
         }

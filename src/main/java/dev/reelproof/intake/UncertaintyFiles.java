@@ -18,6 +18,7 @@ import java.util.Optional;
 
 /** Loads the uncertainty models that the program ships with and those of the plant, which replace the shipped of the same id. */
 public final class UncertaintyFiles {
+    private static final String WHAT = "uncertainty models";
     private static final String SUBFOLDER = "uncertainty";
     private static final String FOLDER = "limits/" + SUBFOLDER;
     private static final String KNOWN_FILE = "test-bay.yaml";
@@ -39,12 +40,12 @@ public final class UncertaintyFiles {
      */
     public static UncertaintyLibrary load(Optional<Path> ownFolder) {
         UncertaintyFiles shipped = new UncertaintyFiles();
-        YamlFolder.readShipped(FOLDER, KNOWN_FILE, shipped::read);
+        YamlFolder.readShipped(WHAT, FOLDER, KNOWN_FILE, shipped::read);
         UncertaintyFiles own = new UncertaintyFiles();
         ownFolder
                 .map(folder -> folder.resolve(SUBFOLDER))
                 .filter(Files::isDirectory)
-                .ifPresent(folder -> YamlFolder.read(folder, folder.toString(), own::read));
+                .ifPresent(folder -> YamlFolder.read(WHAT, folder, folder.toString(), own::read));
         List<Fault> faults = new ArrayList<>(shipped.faults);
         faults.addAll(own.faults);
         if (!faults.isEmpty()) {

@@ -27,11 +27,12 @@ final class YamlFolder {
     /**
      * Reads the files that the program ships with.
      *
+     * @param what they hold, for messages
      * @param folder on the class path, without a slash at its end
      * @param knownFile a file in it that is surely there
      * @throws UncheckedIOException when a file or folder cannot be read
      */
-    static void readShipped(String folder, String knownFile, Reader reader) {
+    static void readShipped(String what, String folder, String knownFile, Reader reader) {
         ClassLoader loader = Thread.currentThread().getContextClassLoader();
         String known = folder + "/" + knownFile;
         URL found = (loader == null ? YamlFolder.class.getClassLoader() : loader).getResource(known);
@@ -40,12 +41,12 @@ final class YamlFolder {
         }
         String address = found.toString();
         if (!address.startsWith(JAR_PREFIX)) {
-            read(Path.of(URI.create(address)).getParent(), folder, reader);
+            read(what, Path.of(URI.create(address)).getParent(), folder, reader);
             return;
         }
         Path jar = Path.of(URI.create(address.substring(JAR_PREFIX.length(), address.lastIndexOf(IN_JAR))));
         try (FileSystem inJar = FileSystems.newFileSystem(jar)) {
-            read(inJar.getPath(folder), folder, reader);
+            read(what, inJar.getPath(folder), folder, reader);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot open " + jar, e);
         }
@@ -54,10 +55,11 @@ final class YamlFolder {
     /**
      * Reads the files of a folder.
      *
+     * @param what they hold, for messages
      * @param name of the folder, for messages
      * @throws UncheckedIOException when a file or the folder cannot be read
      */
-    static void read(Path folder, String name, Reader reader) {
+    static void read(String what, Path folder, String name, Reader reader) {
         try (Stream<Path> listed = Files.list(folder)) {
             List<Path> files = listed.filter(
                             file -> file.getFileName().toString().endsWith(SUFFIX))
@@ -67,7 +69,7 @@ final class YamlFolder {
                 reader.read(file, name + "/" + file.getFileName());
             }
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot read the files in " + folder, e);
+            throw new UncheckedIOException("cannot read the " + what + " in " + folder, e);
         }
     }
 }
