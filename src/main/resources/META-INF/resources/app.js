@@ -352,6 +352,7 @@ function showRecord(record) {
   showAttempts(record);
   byId('requirements').replaceChildren(...record.findings.map(row));
   showCertificate(record);
+  showAlternatives(record, number);
   showPlots(record, number);
 }
 
@@ -364,6 +365,36 @@ function showReasons(record) {
     element('strong', {}, `${SIGNS[finding.outcome]} ${name(finding)}`),
     element('span', { class: 'plain' }, plain(finding) ? ` (${plain(finding)}): ` : ': '), sentence(finding), caution(finding))));
   byId('next-step').replaceChildren(...nextSteps(record).map((step) => element('li', {}, step)));
+}
+
+// After the verdict, so that it never waits for it. Advice that cannot be had is left out.
+async function showAlternatives(record, number) {
+  byId('alternatives-section').hidden = true;
+  if (record.verdict !== 'rejected') return;
+  let found;
+  try {
+    found = await getJson(path('records', record.id, 'alternatives'));
+  } catch (e) {
+    if (number === state.shown) notice(`What else this reel could be cannot be shown. ${e.message}`);
+    return;
+  }
+  if (number !== state.shown) return;
+  const words = (requirement, property = requirement) => name({ requirement, property });
+  const properties = new Map(record.findings.map((finding) => [finding.requirement, finding.property]));
+  const lines = found.cutTo
+    ? [`Shorter: a piece of ${found.cutTo.value} ${found.cutTo.unit} or less would be expected to pass. The piece is a new reel and must be tested.`]
+    : found.requirements.filter((one) => one.outcome !== 'not-tested' && !one.cuttingChangesIt)
+      .map((one) => `Cutting does not mend it: ${words(one.requirement, one.property)}${one.why.slice(one.requirement.length)}`);
+  if (!lines.length) lines.push('Shorter: no length was found at which all that fails would pass.');
+  for (const set of found.limitSets) {
+    const reason = set.verdict === 'accepted' ? 'passes as measured'
+      : set.onlyObstacle ? `does not pass; only ${words(set.onlyObstacle, properties.get(set.onlyObstacle))} stands in the way`
+        : set.inTheWay.length ? `does not pass; ${set.inTheWay.length} requirements stand in the way` : 'cannot be judged';
+    lines.push(`${set.title} (${set.limitSet}): ${reason}.`);
+  }
+  if (!found.limitSets.length) lines.push('No other limit set grades this construction.');
+  byId('alternatives').replaceChildren(...lines.map((line) => element('li', {}, line)));
+  byId('alternatives-section').hidden = false;
 }
 
 function showAttempts(record) {
@@ -595,8 +626,8 @@ function plot(finding, data) {
   box.append(target);
   byId('plots').append(box);
   // One axis for all: the union of every sweep's frequencies and the limit's; a gap joins its neighbours.
-  const limit = data.limit || { frequencies: [] };
-  const frequencies = [...new Set([...data.sweeps.flatMap((sweep) => sweep.frequencies), ...limit.frequencies])].sort((a, b) => a - b);
+  const limits = data.limits.filter((limit) => limit.frequencies.length && limit.unit === data.unit);
+  const frequencies = [...new Set([...data.sweeps, ...limits].flatMap((one) => one.frequencies))].sort((a, b) => a - b);
   const place = new Map(frequencies.map((frequency, index) => [frequency, index]));
   const spread = (at, values) => {
     const column = new Array(frequencies.length).fill(undefined);
@@ -616,13 +647,14 @@ function plot(finding, data) {
     columns.push(spread(sweep.frequencies, sweep.corrected));
     if (!many) key.push([label, stroke, dash]);
   });
-  for (const bound of [limit.upper, limit.lower]) {
-    if (bound) {
-      series.push({ label: 'limit', stroke: '#15202b', width: 3, spanGaps: true,
+  limits.forEach((limit, index) => {
+    const dash = LINE_DASHES[index % LINE_DASHES.length];
+    for (const bound of [limit.upper, limit.lower].filter(Boolean)) {
+      series.push({ label: 'limit', stroke: '#15202b', width: 3, dash, spanGaps: true,
         points: { show: limit.frequencies.length === 1, size: 12, fill: '#15202b' } });
       columns.push(spread(limit.frequencies, bound));
     }
-  }
+  });
   const ring = (chart) => {
     if (!finding.frequency) return;
     const x = chart.valToPos(finding.frequency.value, 'x', true);
@@ -645,9 +677,13 @@ function plot(finding, data) {
     series, hooks: { draw: [ring] },
   }, columns, target);
   new ResizeObserver(() => { if (box.isConnected && chart.width !== wide()) chart.setSize({ width: wide(), height: PLOT_HEIGHT }); }).observe(box);
-  const ofWhat = finding.requirement === finding.property ? '' : ` on ${name(finding)}`;
-  const atSpot = limit.frequencies.length === 1 ? ` at ${limit.frequencies[0]} MHz (dot)` : '';
-  const limitKey = limit.frequencies.length ? [['limit' + ofWhat + atSpot, '#15202b', [], 3]] : [];
+  const limitKey = limits.map((limit, index) => {
+    const ofWhat = limit.requirement === data.property ? '' : ` on ${name({ requirement: limit.requirement, property: data.property })}`;
+    const ofMany = limit.statistic === 'individual' || limit.requirement.endsWith(limit.statistic) ? '' : `, ${STATISTICS[limit.statistic]}`;
+    const value = (limit.upper || limit.lower)[0];
+    const atSpot = limit.frequencies.length === 1 ? `: ${value} ${limit.unit} at ${limit.frequencies[0]} MHz (dot)` : '';
+    return ['limit' + ofWhat + ofMany + atSpot, '#15202b', LINE_DASHES[index % LINE_DASHES.length], 3];
+  });
   box.append(element('ul', { class: 'key' }, ...[...key, ...limitKey].map(([label, stroke, dash, width]) => {
     const line = svg('svg', { width: 26, height: 8, 'aria-hidden': 'true' });
     line.append(svg('line', { x1: 0, y1: 4, x2: 26, y2: 4, stroke, 'stroke-width': width || 1.6, 'stroke-dasharray': dash.join(' ') }));

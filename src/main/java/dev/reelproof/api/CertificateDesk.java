@@ -127,7 +127,8 @@ public class CertificateDesk {
                 judgement.engine(),
                 judgement.verdict(),
                 judgement.findings(),
-                archive.sweeps(record.plant(), record.id()));
+                archive.sweeps(record.plant(), record.id()),
+                judgement.uncertaintyModel());
     }
 
     private static String json(CertificateContent content) {

@@ -8,13 +8,14 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A finding, as the HTTP contract has it. */
 record FindingAnswer(
         String requirement,
         String property,
         String sense,
-        String outcome,
+        @Schema(enumeration = {"pass", "conditional-pass", "conditional-fail", "fail", "not-tested"}) String outcome,
         String reason,
         Double value,
         Double judged,
@@ -33,9 +34,26 @@ record FindingAnswer(
         boolean derived,
         List<Integer> varyingPairs,
         String decisionRule,
-        Double uncertainty,
+        @Schema(nullable = true, description = "expanded uncertainty of the value; null when none is known")
+                Expanded uncertainty,
+        @Schema(
+                        nullable = true,
+                        description = "that the true value meets the limit, 0 to 1; null when no uncertainty is known")
+                Double probabilityOfConformity,
         @JsonInclude(JsonInclude.Include.NON_NULL) List<String> requirements,
         @JsonInclude(JsonInclude.Include.NON_NULL) List<StepAnswer> explanation) {
+
+    /** An expanded uncertainty: {@code coverageFactor} times the standard uncertainty. */
+    record Expanded(double value, String unit, double coverageFactor) {
+        static Expanded of(Figure figure) {
+            return figure == null || figure.uncertainty() == null
+                    ? null
+                    : new Expanded(
+                            figure.uncertainty().expanded(),
+                            figure.unit(),
+                            figure.uncertainty().coverageFactor());
+        }
+    }
 
     /** A step of the chain behind a figure. */
     record StepAnswer(String title, String detail, double value, String unit, String source) {
@@ -89,7 +107,10 @@ record FindingAnswer(
                 figure != null && figure.derived(),
                 finding.varyingPairs(),
                 finding.decisionRule().words(),
-                null,
+                Expanded.of(figure),
+                figure == null || figure.uncertainty() == null
+                        ? null
+                        : figure.uncertainty().probabilityOfConformity(),
                 requirements,
                 steps);
     }

@@ -24,6 +24,7 @@ record LimitSetAnswer(
         Quantity referenceTemperature,
         Quantity referenceLength,
         String rounding,
+        String decisionRule,
         List<RequirementAnswer> requirements,
         AllowanceAnswer allowance,
         List<LimitSet.LeftOut> leftOut) {
@@ -73,9 +74,10 @@ record LimitSetAnswer(
             PairCount pairs,
             PairCount unitPairs,
             String source,
-            String condition) {
+            String condition,
+            String decisionRule) {
 
-        static RequirementAnswer of(Requirement requirement) {
+        static RequirementAnswer of(Requirement requirement, LimitSet set) {
             return new RequirementAnswer(
                     requirement.id(),
                     requirement.property().tradeName(),
@@ -91,7 +93,8 @@ record LimitSetAnswer(
                     requirement.pairs().orElse(null),
                     requirement.unitPairs().orElse(null),
                     requirement.source().words(),
-                    requirement.condition().orElse(null));
+                    requirement.condition().orElse(null),
+                    set.decisionRuleOf(requirement).words());
         }
     }
 
@@ -159,7 +162,10 @@ record LimitSetAnswer(
                 new Quantity(set.referenceTemperature().celsius(), "°C"),
                 new Quantity(set.referenceLength().metres(), "m"),
                 set.rounding().word(),
-                set.requirements().stream().map(RequirementAnswer::of).toList(),
+                set.decisionRule().words(),
+                set.requirements().stream()
+                        .map(requirement -> RequirementAnswer.of(requirement, set))
+                        .toList(),
                 set.allowance().map(AllowanceAnswer::of).orElse(null),
                 set.leftOut());
     }

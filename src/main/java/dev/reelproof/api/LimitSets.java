@@ -1,7 +1,9 @@
 package dev.reelproof.api;
 
 import dev.reelproof.correction.Laws;
+import dev.reelproof.intake.ConstructionFiles;
 import dev.reelproof.intake.LimitFiles;
+import dev.reelproof.limit.Constructions;
 import dev.reelproof.limit.LimitLibrary;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.LimitSetReader;
@@ -14,17 +16,21 @@ import jakarta.inject.Singleton;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The limit sets of this installation; they are loaded and checked before the service takes a request. */
 @Startup
 @Singleton
 public class LimitSets {
     private final LimitLibrary library;
+    private final Constructions constructions;
     private final LimitSetArchive archive;
 
     LimitSets(Settings settings, LimitSetArchive archive) {
         this.archive = archive;
         this.library = LimitFiles.load(settings.limits(), Laws::named);
+        this.constructions = ConstructionFiles.load(
+                settings.limits(), library.all().stream().map(LimitSet::id).collect(Collectors.toUnmodifiableSet()));
         library.all().forEach(archive::requireUnchanged);
     }
 
@@ -41,6 +47,13 @@ public class LimitSets {
     /** One revision of a set; empty when there is none. */
     public Optional<LimitSet> revision(String id, int revision) {
         return library.revision(id, revision);
+    }
+
+    /** The other sets that grade the construction of a product, in the revisions that are in force on a day. */
+    public List<LimitSet> othersOf(String id, Product product, LocalDate day) {
+        return constructions.othersOf(id, product.gauge()).stream()
+                .flatMap(other -> library.current(other, day).stream())
+                .toList();
     }
 
     /** The limit set that a record was judged by, as it was then, even when its file is gone. */

@@ -1,5 +1,7 @@
 package dev.reelproof.api;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
+import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Property;
@@ -8,6 +10,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A record, as the HTTP contract has it. */
 record RecordAnswer(
@@ -17,6 +20,8 @@ record RecordAnswer(
         String product,
         int attempt,
         LimitSetName limitSet,
+        @Schema(nullable = true, description = "where the uncertainties were taken from; null when there was none")
+                UncertaintyModelName uncertaintyModel,
         String engine,
         String sourceSha256,
         OffsetDateTime received,
@@ -27,7 +32,8 @@ record RecordAnswer(
         OffsetDateTime started,
         OffsetDateTime finished,
         List<Instrument> equipment,
-        String verdict,
+        @Schema(enumeration = {"accepted", "rejected", "incomplete"}) String verdict,
+        @Schema(description = "accepted, but a passing value lies within a guard band") boolean conditional,
         List<String> warnings,
         List<FindingAnswer> findings,
         List<Original> original) {
@@ -35,8 +41,19 @@ record RecordAnswer(
     /** Which revision of a limit set. */
     record LimitSetName(String id, int revision, String sha256) {}
 
-    /** An instrument that took part. */
-    record Instrument(String id, LocalDate calibrationDue, List<String> properties) {
+    /** Which revision of an uncertainty model. */
+    record UncertaintyModelName(String id, int revision, String sha256) {
+        static UncertaintyModelName of(Judgement.Model model) {
+            return model == null ? null : new UncertaintyModelName(model.id(), model.revision(), model.sha256());
+        }
+    }
+
+    /** An instrument that took part; {@code class} is that of the uncertainty model, null when not stated. */
+    record Instrument(
+            String id,
+            LocalDate calibrationDue,
+            List<String> properties,
+            @JsonProperty("class") String equipmentClass) {
         static Instrument of(Equipment equipment) {
             return new Instrument(
                     equipment.id(),
@@ -44,7 +61,8 @@ record RecordAnswer(
                     equipment.properties().stream()
                             .sorted()
                             .map(Property::tradeName)
-                            .toList());
+                            .toList(),
+                    equipment.equipmentClass());
         }
     }
 
@@ -62,6 +80,7 @@ record RecordAnswer(
                         record.judgement().limitSet(),
                         record.judgement().revision(),
                         record.judgement().limitSetSha256()),
+                UncertaintyModelName.of(record.judgement().uncertaintyModel()),
                 record.judgement().engine(),
                 record.sourceSha256(),
                 record.received(),
@@ -73,6 +92,7 @@ record RecordAnswer(
                 record.finished(),
                 record.equipment().stream().map(Instrument::of).toList(),
                 record.judgement().verdict().word(),
+                record.judgement().isConditional(),
                 record.warnings(),
                 record.judgement().findings().stream()
                         .map(finding -> FindingAnswer.of(finding, limitSet, record.product()))

@@ -41,11 +41,13 @@ public class RecordResource {
     private final Archive archive;
     private final LimitSets limitSets;
     private final Plants plants;
+    private final AdviceDesk adviceDesk;
 
-    RecordResource(Archive archive, LimitSets limitSets, Plants plants) {
+    RecordResource(Archive archive, LimitSets limitSets, Plants plants, AdviceDesk adviceDesk) {
         this.archive = archive;
         this.limitSets = limitSets;
         this.plants = plants;
+        this.adviceDesk = adviceDesk;
     }
 
     @GET
@@ -82,12 +84,29 @@ public class RecordResource {
         return FindingAnswer.explained(found, limitSets.of(record), record.product(), requirements);
     }
 
-    /** Fail, then not tested, then the least margin. */
+    @GET
+    @Path("/alternatives")
+    @Operation(
+            summary = "What else a reel could be: cut shorter, or graded by another limit set of its construction",
+            description =
+                    "Advice for whoever has the authority; nothing is decided or changed by it. cutTo: the greatest"
+                            + " length at which all that fails would pass; null where cutting does not mend it. passes: the other limit"
+                            + " sets that accept the result as measured. blockedBy: the properties that fail.")
+    @APIResponse(responseCode = "200", description = "the advice")
+    @APIResponse(responseCode = "404", description = "no such record")
+    public AlternativesAnswer alternatives(String id, @QueryParam("plant") String plantNamed) {
+        StoredRecord record = record(id, plantNamed);
+        return AlternativesAnswer.of(record, adviceDesk.alternatives(record));
+    }
+
+    /** Fail, conditionally or not, then not tested, then conditional pass, then the least margin. */
     private static Comparator<Finding> worstFirst() {
         return Comparator.<Finding>comparingInt(finding -> switch (finding.outcome()) {
                     case FAIL -> 0;
-                    case NOT_TESTED -> 1;
-                    case PASS -> 2;
+                    case CONDITIONAL_FAIL -> 1;
+                    case NOT_TESTED -> 2;
+                    case CONDITIONAL_PASS -> 3;
+                    case PASS -> 4;
                 })
                 .thenComparingDouble(finding -> finding.figure() == null
                         ? Double.POSITIVE_INFINITY
@@ -98,7 +117,9 @@ public class RecordResource {
     @Path("/sweeps/{property}")
     @Operation(
             summary = "The sweeps of a property, as measured and corrected, with their limit",
-            description = "With pair, partner or end: the first such sweep alone, with the limit at each frequency.")
+            description =
+                    "With pair, partner or end: the first such sweep alone, with the limit at each frequency. 'limit' is the"
+                            + " one to draw where only one can be; 'limits' has every requirement that binds the property.")
     @APIResponse(
             responseCode = "200",
             description = "the sweeps, or one sweep",
@@ -128,9 +149,13 @@ public class RecordResource {
         if (sweeps.isEmpty()) {
             throw new NothingThereException("Record " + record.id() + " has no such sweep of " + property + ".");
         }
-        Optional<Requirement> requirement = alongFrequency(limitSets.of(record), record, meant);
+        List<Requirement> requirements = alongFrequency(limitSets.of(record), record, meant);
+        Optional<Requirement> requirement =
+                requirements.stream().min(Comparator.comparing(each -> !(each.domain() instanceof Domain.Range)));
         boolean one = pair != null || partner != null || end != null;
-        return one ? SweepsAnswer.One.of(sweeps.get(0), requirement) : SweepsAnswer.of(meant, sweeps, requirement);
+        return one
+                ? SweepsAnswer.One.of(sweeps.get(0), requirement, requirements)
+                : SweepsAnswer.of(meant, sweeps, requirement, requirements);
     }
 
     private static Property property(String name) {
@@ -149,15 +174,16 @@ public class RecordResource {
         }
     }
 
-    /** The requirement to draw: the one that judges a range before one of a spot, in the set's order. */
-    private static Optional<Requirement> alongFrequency(LimitSet limitSet, StoredRecord record, Property property) {
+    /** The requirements that bind a property along frequency, in the set's order. */
+    private static List<Requirement> alongFrequency(LimitSet limitSet, StoredRecord record, Property property) {
         return limitSet.requirements().stream()
                 .filter(requirement -> requirement.property() == property)
+                .filter(requirement -> !(requirement.domain() instanceof Domain.NoFrequency))
                 .filter(requirement -> record.judgement().findings().stream()
                         .anyMatch(finding -> finding.requirement().equals(requirement.id())))
                 .filter(requirement -> requirement.pairs().isEmpty()
                         || requirement.pairs().get().holds(record.product().pairs()))
-                .min(Comparator.comparing(requirement -> !(requirement.domain() instanceof Domain.Range)));
+                .toList();
     }
 
     @GET

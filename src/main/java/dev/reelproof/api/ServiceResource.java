@@ -18,7 +18,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Service")
 public class ServiceResource {
-    private static final List<String> SCHEMAS = List.of("result", "limit-set");
+    private static final List<String> SCHEMAS = List.of("result", "limit-set", "construction", "uncertainty-model");
 
     private final Settings settings;
     private final Plants plants;
@@ -57,11 +57,13 @@ public class ServiceResource {
     @Authenticated
     @Path("/schemas/{name}")
     @Produces("application/schema+json")
-    @Operation(summary = "The JSON Schema of a result, or of a limit set's file (result, limit-set)")
+    @Operation(
+            summary =
+                    "The JSON Schema of a result, or of a file of limits/ (result, limit-set, construction, uncertainty-model)")
     public byte[] schema(String name) {
         if (!SCHEMAS.contains(name)) {
             throw new NothingThereException(
-                    "There is no schema '" + name + "'; there are " + String.join(" and ", SCHEMAS) + ".");
+                    "There is no schema '" + name + "'; there are " + String.join(", ", SCHEMAS) + ".");
         }
         return Schemas.bytes(name);
     }

@@ -23,8 +23,12 @@ public interface Settings {
     /** The plant that is meant where a route names none; the first when not stated. */
     Optional<String> homePlant();
 
-    /** A folder with limit sets of one's own, beside those that the program brings. */
+    /** A folder with limit sets of one's own, beside those that the program brings; uncertainty models in {@code uncertainty/}. */
     Optional<Path> limits();
+
+    /** The uncertainty model that is judged with, by its id. */
+    @WithDefault("test-bay")
+    String uncertainty();
 
     /** Whether the invented demo plant is loaded. */
     @WithDefault("false")

@@ -11,8 +11,17 @@ import java.util.List;
 import java.util.Optional;
 
 /** The sweeps of a property with their limit, for plots. */
-record SweepsAnswer(String property, String unit, String frequencyUnit, List<SweepAnswer> sweeps, LimitAnswer limit) {
+record SweepsAnswer(
+        String property,
+        String unit,
+        String frequencyUnit,
+        List<SweepAnswer> sweeps,
+        LimitAnswer limit,
+        List<LimitAnswer> limits) {
     private static final String MEGAHERTZ = "MHz";
+
+    /** Frequencies count as equal within this share of themselves: they pass through unit conversions. */
+    private static final double FREQUENCY_TOLERANCE = 1e-9;
 
     /** A sweep. */
     record SweepAnswer(
@@ -36,8 +45,16 @@ record SweepsAnswer(String property, String unit, String frequencyUnit, List<Swe
         }
     }
 
-    /** A limit along frequency; of the two bounds those that there are. */
-    record LimitAnswer(String requirement, String sense, double[] frequencies, double[] upper, double[] lower) {
+    /** A limit along frequency; of the two bounds those that there are. What it limits: each value, or a statistic of a scope's. */
+    record LimitAnswer(
+            String requirement,
+            String statistic,
+            String scope,
+            String sense,
+            String unit,
+            double[] frequencies,
+            double[] upper,
+            double[] lower) {
 
         static LimitAnswer of(Requirement requirement, double[] megahertz) {
             double[] held = Arrays.stream(megahertz)
@@ -46,7 +63,10 @@ record SweepsAnswer(String property, String unit, String frequencyUnit, List<Swe
             Limit limit = requirement.limit();
             return new LimitAnswer(
                     requirement.id(),
+                    requirement.statistic().word(),
+                    requirement.scope().word(),
                     limit.sense(),
+                    requirement.unit().text(),
                     held,
                     limit.upper().map(bound -> along(bound, held)).orElse(null),
                     limit.lower().map(bound -> along(bound, held)).orElse(null));
@@ -68,9 +88,10 @@ record SweepsAnswer(String property, String unit, String frequencyUnit, List<Swe
             Frequencies frequencies,
             double[] measured,
             double[] corrected,
-            List<Double> limit) {
+            List<Double> limit,
+            List<LimitAnswer> limits) {
 
-        static One of(CorrectedSweep sweep, Optional<Requirement> requirement) {
+        static One of(CorrectedSweep sweep, Optional<Requirement> requirement, List<Requirement> requirements) {
             return new One(
                     sweep.property().tradeName(),
                     sweep.unit(),
@@ -85,7 +106,10 @@ record SweepsAnswer(String property, String unit, String frequencyUnit, List<Swe
                             .map(found -> Arrays.stream(sweep.grid().toArray())
                                     .mapToObj(f -> holds(found.domain(), f) ? bound(found.limit(), f) : null)
                                     .toList())
-                            .orElse(null));
+                            .orElse(null),
+                    requirements.stream()
+                            .map(one -> LimitAnswer.of(one, sweep.grid().toArray()))
+                            .toList());
         }
 
         private static Double bound(Limit limit, double megahertz) {
@@ -96,7 +120,17 @@ record SweepsAnswer(String property, String unit, String frequencyUnit, List<Swe
     /** Frequencies with their unit. */
     record Frequencies(String unit, double[] values) {}
 
-    static SweepsAnswer of(Property property, List<CorrectedSweep> sweeps, Optional<Requirement> requirement) {
+    /**
+     * The sweeps of a property.
+     *
+     * @param requirement the one to draw where only one can be
+     * @param requirements all that bind the property, in the set's order
+     */
+    static SweepsAnswer of(
+            Property property,
+            List<CorrectedSweep> sweeps,
+            Optional<Requirement> requirement,
+            List<Requirement> requirements) {
         double[] frequencies = sweeps.stream()
                 .flatMapToDouble(sweep -> Arrays.stream(sweep.grid().toArray()))
                 .sorted()
@@ -107,13 +141,18 @@ record SweepsAnswer(String property, String unit, String frequencyUnit, List<Swe
                 sweeps.get(0).unit(),
                 MEGAHERTZ,
                 sweeps.stream().map(SweepAnswer::of).toList(),
-                requirement.map(found -> LimitAnswer.of(found, frequencies)).orElse(null));
+                requirement.map(found -> LimitAnswer.of(found, frequencies)).orElse(null),
+                requirements.stream()
+                        .map(one -> LimitAnswer.of(one, frequencies))
+                        .toList());
     }
 
     private static boolean holds(Domain domain, double megahertz) {
         if (domain instanceof Domain.Range range) {
-            return megahertz >= range.from() && megahertz <= range.to();
+            return megahertz >= range.from() * (1 - FREQUENCY_TOLERANCE)
+                    && megahertz <= range.to() * (1 + FREQUENCY_TOLERANCE);
         }
-        return domain instanceof Domain.Spot spot && spot.megahertz() == megahertz;
+        return domain instanceof Domain.Spot spot
+                && Math.abs(spot.megahertz() - megahertz) <= spot.megahertz() * FREQUENCY_TOLERANCE;
     }
 }

@@ -9,6 +9,7 @@ import dev.reelproof.intake.Upload;
 import dev.reelproof.judgement.Judge;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.quantity.Length;
@@ -37,6 +38,7 @@ public class TestDesk {
     private final Reels reels;
     private final Products products;
     private final LimitSets limitSets;
+    private final UncertaintyModels uncertaintyModels;
     private final Archive archive;
     private final String engine;
 
@@ -44,11 +46,13 @@ public class TestDesk {
             Reels reels,
             Products products,
             LimitSets limitSets,
+            UncertaintyModels uncertaintyModels,
             Archive archive,
             @ConfigProperty(name = "quarkus.application.version") String engine) {
         this.reels = reels;
         this.products = products;
         this.limitSets = limitSets;
+        this.uncertaintyModels = uncertaintyModels;
         this.archive = archive;
         this.engine = engine;
     }
@@ -72,6 +76,7 @@ public class TestDesk {
         Product product = products.byId(plant, reel.product()).orElseThrow();
         ProductFit.check(result, product).refuseIfAny();
         LimitSet limitSet = limitSetFor(product, result);
+        Optional<UncertaintyModel> uncertaintyModel = uncertaintyModels.current(day(result));
         List<String> warnings = new ArrayList<>(read.warnings());
         lengthWarning(reel.length(), result.length()).ifPresent(warnings::add);
         return archive.take(new JudgedUpload(
@@ -82,12 +87,13 @@ public class TestDesk {
                 result,
                 product,
                 limitSet,
-                judge(result, product, limitSet),
+                judge(result, product, limitSet, uncertaintyModel),
+                uncertaintyModel,
                 warnings));
     }
 
     private LimitSet limitSetFor(Product product, ReelResult result) {
-        LocalDate day = result.finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
+        LocalDate day = day(result);
         return limitSets
                 .current(product.limitSet(), day)
                 .orElseThrow(() -> IntakeException.of(
@@ -98,9 +104,14 @@ public class TestDesk {
                                 + "; check the time of the test and the product's limitSet"));
     }
 
-    private Judgement judge(ReelResult result, Product product, LimitSet limitSet) {
+    private static LocalDate day(ReelResult result) {
+        return result.finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
+    }
+
+    private Judgement judge(
+            ReelResult result, Product product, LimitSet limitSet, Optional<UncertaintyModel> uncertaintyModel) {
         try {
-            return Judge.judge(result, product, limitSet, engine);
+            return Judge.judge(result, product, limitSet, uncertaintyModel, engine);
         } catch (OutsideLawException e) {
             throw IntakeException.of(IntakeException.Kind.CONTENT, "/temperature", e.getMessage());
         }

@@ -1,8 +1,8 @@
 package dev.reelproof.certificate;
 
-import dev.reelproof.judgement.DecisionRule;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Judgement;
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Site;
@@ -184,11 +184,16 @@ final class Words {
     }
 
     private static String decisionRule(DecisionRule rule) {
-        return switch (rule) {
-            case SIMPLE_ACCEPTANCE -> "Decision rule: " + rule.words()
-                    + " (ILAC-G8:09/2019, 4.2.1). A value on its limit"
-                    + " passes; measurement uncertainty is neither added to nor taken from the limit, so that for a value"
-                    + " close to its limit the chance of a wrong acceptance may reach 50 %.";
-        };
+        String words = "Decision rule: " + rule.words() + " (ILAC-G8:09/2019, " + rule.clause() + "). ";
+        return words
+                + switch (rule.form()) {
+                    case SIMPLE_ACCEPTANCE -> "A value on its limit"
+                            + " passes; measurement uncertainty is neither added to nor taken from the limit, so that for a value"
+                            + " close to its limit the chance of a wrong acceptance may reach 50 %.";
+                    case GUARD_BAND_TWO -> "A value passes when its margin is at least the guard band; U is the expanded"
+                            + " uncertainty of the value.";
+                    case GUARD_BAND_FOUR -> "A value passes when its margin is at least the guard band, and passes"
+                            + " conditionally when it meets its limit by less; U is the expanded uncertainty of the value.";
+                };
     }
 }

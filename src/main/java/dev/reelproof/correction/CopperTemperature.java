@@ -73,4 +73,13 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
     double factor(Temperature temperature) {
         return 1 + coefficient * (temperature.celsius() - COEFFICIENT_BASE_C);
     }
+
+    /** ∂R0/∂R = F0/F and ∂R0/∂t = −R F0 α/F², where F is the factor at t and F0 that at t0. */
+    @Override
+    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+        double corrected = correct(value, circumstances);
+        double factor = factor(circumstances.temperature());
+        double ratio = factor(circumstances.referenceTemperature()) / factor;
+        return new Sensitivity(ratio, -corrected * coefficient / factor, 0, 0);
+    }
 }

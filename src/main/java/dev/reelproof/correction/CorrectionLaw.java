@@ -30,4 +30,13 @@ public interface CorrectionLaw {
      * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
      */
     double correct(double value, Circumstances circumstances);
+
+    /**
+     * The derivatives of {@link #correct} there, for the propagation of uncertainty.
+     *
+     * @param value as for {@link #correct}
+     * @param circumstances as for {@link #correct}
+     * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
+     */
+    Sensitivity sensitivity(double value, Circumstances circumstances);
 }

@@ -27,4 +27,19 @@ public final class DelaySkew {
         double[] ascending = Population.ascending("a delay skew", "ns", 2, delays);
         return ascending[ascending.length - 1] - ascending[0];
     }
+
+    /** The derivatives of {@link #of}: 1 by the greatest delay, −1 by the smallest, 0 by the others. */
+    public static double[] gradient(double... delays) {
+        int greatest = 0;
+        int smallest = 0;
+        for (int i = 1; i < delays.length; i++) {
+            greatest = delays[i] > delays[greatest] ? i : greatest;
+            // Of all equal delays the last is the smallest, so that the two ends are never one delay.
+            smallest = delays[i] <= delays[smallest] ? i : smallest;
+        }
+        double[] gradient = new double[delays.length];
+        gradient[greatest] += 1;
+        gradient[smallest] -= 1;
+        return gradient;
+    }
 }

@@ -48,4 +48,11 @@ public record FarEndCrosstalkLength() implements CorrectionLaw {
                 + Decibels.ofPowerRatio(circumstances.length().metres()
                         / circumstances.referenceLength().metres());
     }
+
+    /** ∂K0/∂K = 1 and ∂K0/∂L = 10/(L ln 10). */
+    @Override
+    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+        return new Sensitivity(
+                1, 0, Decibels.perRelativeChange() / circumstances.length().metres(), 0);
+    }
 }

@@ -48,4 +48,11 @@ public record InsulationResistanceLength() implements CorrectionLaw {
                 * (circumstances.length().metres()
                         / circumstances.referenceLength().metres());
     }
+
+    /** ∂R0/∂R = L/L0 and ∂R0/∂L = R/L0. */
+    @Override
+    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+        double referenceMetres = circumstances.referenceLength().metres();
+        return new Sensitivity(circumstances.length().metres() / referenceMetres, 0, value / referenceMetres, 0);
+    }
 }

@@ -94,6 +94,11 @@ public final class Laws {
         return entry.law().apply(given);
     }
 
+    /** Whether a law of that name refers values to a length; by their names, as the laws of temperature are told. */
+    public static boolean isOfLength(String name) {
+        return name.endsWith("-length");
+    }
+
     /** The names of all laws, in a fixed order. */
     public static List<String> names() {
         return List.copyOf(LAWS.keySet());

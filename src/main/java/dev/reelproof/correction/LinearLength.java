@@ -49,4 +49,12 @@ public record LinearLength() implements CorrectionLaw {
                 * (circumstances.referenceLength().metres()
                         / circumstances.length().metres());
     }
+
+    /** ∂x0/∂x = L0/L and ∂x0/∂L = −x L0/L². */
+    @Override
+    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+        double metres = circumstances.length().metres();
+        return new Sensitivity(
+                circumstances.referenceLength().metres() / metres, 0, -correct(value, circumstances) / metres, 0);
+    }
 }

@@ -29,6 +29,8 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
     /** There and back at the loss a, as a power ratio: 10^(−2 a L/10). */
     private static final double ROUND_TRIP_DECIBELS = 5;
 
+    private static final double THERE_AND_BACK = 2;
+
     private static final double NATURAL_LOG_OF_TEN = 2.302585092994046;
 
     @Override
@@ -81,5 +83,33 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
     /** 1 − 10^(−loss/5), in the form that keeps its digits at small losses. */
     private static double gathered(double loss) {
         return -StrictMath.expm1(-NATURAL_LOG_OF_TEN * loss / ROUND_TRIP_DECIBELS);
+    }
+
+    /**
+     * With q(L) = 10^(−a L/5): ∂N0/∂N = 1, ∂N0/∂L = 2 a q(L)/[1 − q(L)], ∂N0/∂a = 2 {L q(L)/[1 − q(L)] − L0 q(L0)/[1 − q(L0)]}.
+     *
+     * <p>Where the law leaves the value unchanged, at the reference length and beyond it without {@code longer}, it adds nothing.
+     */
+    @Override
+    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+        double length = circumstances.length().metres();
+        double referenceLength = circumstances.referenceLength().metres();
+        if (length == referenceLength || (length > referenceLength && !longer)) {
+            return Sensitivity.UNCHANGED;
+        }
+        double lossPerMetre = requireLoss(circumstances);
+        double atLength = stillToGather(lossPerMetre * length);
+        double atReference = stillToGather(lossPerMetre * referenceLength);
+        return new Sensitivity(
+                1,
+                0,
+                THERE_AND_BACK * lossPerMetre * atLength,
+                THERE_AND_BACK * (length * atLength - referenceLength * atReference));
+    }
+
+    /** q/(1 − q) where q = 10^(−loss/5): the share that more cable could still add. */
+    private static double stillToGather(double loss) {
+        double gathered = gathered(loss);
+        return (1 - gathered) / gathered;
     }
 }

@@ -38,4 +38,13 @@ public final class PairResistance {
                     "a conductor resistance is " + PlainDecimal.of(ohms) + " ohm; it must be above 0 and finite");
         }
     }
+
+    /** The derivatives of {@link #parallel}: ∂Rp/∂Ra = [Rb/(Ra + Rb)]² and the other way round. */
+    public static double[] parallelGradient(double ra, double rb) {
+        requireResistance(ra);
+        requireResistance(rb);
+        double shareA = ra / (ra + rb);
+        double shareB = rb / (ra + rb);
+        return new double[] {shareB * shareB, shareA * shareA};
+    }
 }

@@ -1,5 +1,7 @@
 package dev.reelproof.correction;
 
+import java.util.Arrays;
+
 /**
  * Source: 7 CFR 1755.870(h), which limits the average, the root mean square, the root mean square deviation from the reel average
  * and the mean less one sigma of a reel's values (read; which divisor the last two take is not said there).
@@ -102,5 +104,57 @@ public final class PopulationFigures {
             sum += (value - mean) * (value - mean);
         }
         return sum;
+    }
+
+    /** The derivatives of {@link #mean}: 1/n by each value. */
+    public static double[] meanGradient(double... values) {
+        double[] gradient = new double[values.length];
+        Arrays.fill(gradient, 1.0 / values.length);
+        return gradient;
+    }
+
+    /** The derivatives of {@link #rms}: x/(n rms) by each value; 1/n where all are 0. */
+    public static double[] rmsGradient(double... values) {
+        double rms = rms(values);
+        double[] gradient = meanGradient(values);
+        for (int i = 0; i < values.length && rms > 0; i++) {
+            gradient[i] *= values[i] / rms;
+        }
+        return gradient;
+    }
+
+    /** The derivatives of {@link #rmsOfLevels}: the share of each in the sum of the powers. */
+    public static double[] rmsOfLevelsGradient(double... levels) {
+        return PowerSum.gradient(levels);
+    }
+
+    /**
+     * The derivatives of {@link #rmsDeviationPercent}: 100/m [(x − m)/(n σ) − σ/(n m)] by each value. Where all values are equal σ has
+     * no derivative; 100/(n m), the root mean square of the first term, stands for it.
+     */
+    public static double[] rmsDeviationPercentGradient(double... values) {
+        double mean = mean(values);
+        double sigma = rmsDeviationPercent(values) / PERCENT * mean;
+        double[] gradient = meanGradient(values);
+        for (int i = 0; i < values.length; i++) {
+            double ofDeviation = sigma > 0 ? (values[i] - mean) / sigma : 1;
+            gradient[i] *= PERCENT / mean * (ofDeviation - sigma / mean);
+        }
+        return gradient;
+    }
+
+    /**
+     * The derivatives of {@link #meanMinusSigma}: 1/n − (x − m)/((n − 1) s) by each value. Where all values are equal s has no
+     * derivative; 1/√(n (n − 1)), the root mean square of the second term, is added, so that the two do not cancel.
+     */
+    public static double[] meanMinusSigmaGradient(double... values) {
+        double mean = mean(values);
+        double sigma = mean - meanMinusSigma(values);
+        double[] gradient = meanGradient(values);
+        double degrees = values.length - 1.0;
+        for (int i = 0; i < values.length; i++) {
+            gradient[i] += sigma > 0 ? -(values[i] - mean) / (degrees * sigma) : 1 / Math.sqrt(values.length * degrees);
+        }
+        return gradient;
     }
 }

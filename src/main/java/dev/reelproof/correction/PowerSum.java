@@ -36,4 +36,18 @@ public final class PowerSum {
         }
         return smallest - Decibels.ofPowerRatio(ratio);
     }
+
+    /**
+     * The derivative of the power sum by each level: ∂P/∂Xi = 10^(−Xi/10) / Σ 10^(−X/10), the share in the sum; all add up to 1.
+     *
+     * @param levels as for {@link #of}
+     */
+    public static double[] gradient(double... levels) {
+        double sum = of(levels);
+        double[] shares = new double[levels.length];
+        for (int i = 0; i < levels.length; i++) {
+            shares[i] = Decibels.powerRatio(sum - levels[i]);
+        }
+        return shares;
+    }
 }

@@ -21,6 +21,8 @@ public record SquareRootLength() implements CorrectionLaw {
     /** The law's name in limit set files. */
     public static final String NAME = "square-root-length";
 
+    private static final double HALF = 0.5;
+
     @Override
     public String name() {
         return NAME;
@@ -47,5 +49,16 @@ public record SquareRootLength() implements CorrectionLaw {
         return value
                 * Math.sqrt(circumstances.referenceLength().metres()
                         / circumstances.length().metres());
+    }
+
+    /** ∂C0/∂C = √(L0/L) and ∂C0/∂L = −½ C √(L0/L)/L. */
+    @Override
+    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+        double metres = circumstances.length().metres();
+        return new Sensitivity(
+                Math.sqrt(circumstances.referenceLength().metres() / metres),
+                0,
+                -HALF * correct(value, circumstances) / metres,
+                0);
     }
 }

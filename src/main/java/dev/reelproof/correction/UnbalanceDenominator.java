@@ -93,4 +93,27 @@ public enum UnbalanceDenominator {
     public String citation() {
         return citation;
     }
+
+    /**
+     * The derivatives of {@link #percent} by both resistances, in percent per ohm. With g the greater and s the smaller: by the
+     * minimum 100/s and −100 g/s²; by the sum 200 s/(g + s)² and −200 g/(g + s)²; by the mean twice that.
+     */
+    public double[] gradient(double r1, double r2) {
+        PairResistance.requireResistance(r1);
+        PairResistance.requireResistance(r2);
+        double greater = Math.max(r1, r2);
+        double smaller = Math.min(r1, r2);
+        double byGreater;
+        double bySmaller;
+        if (this == MINIMUM) {
+            byGreater = PERCENT / smaller;
+            bySmaller = -PERCENT * greater / (smaller * smaller);
+        } else {
+            double sum = greater + smaller;
+            double times = this == SUM ? COUNT_OF_TWO * PERCENT : COUNT_OF_TWO * COUNT_OF_TWO * PERCENT;
+            byGreater = times * smaller / (sum * sum);
+            bySmaller = -times * greater / (sum * sum);
+        }
+        return r1 >= r2 ? new double[] {byGreater, bySmaller} : new double[] {bySmaller, byGreater};
+    }
 }

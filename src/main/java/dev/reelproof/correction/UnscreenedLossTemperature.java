@@ -83,4 +83,18 @@ public record UnscreenedLossTemperature(double to40, double above40) implements 
         double aboveStep = above40 * Math.max(celsius - STEP_C, 0);
         return 1 + toStep + aboveStep;
     }
+
+    /**
+     * ∂a0/∂a = d(t0)/d(t) and ∂a0/∂t = −a d(t0) d′(t)/d(t)². Exactly on the step both slopes meet; the steeper counts, so that no
+     * uncertainty is hidden by the kink.
+     */
+    @Override
+    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+        double corrected = correct(value, circumstances);
+        double factor = factor(circumstances.temperature());
+        double ratio = factor(circumstances.referenceTemperature()) / factor;
+        double celsius = circumstances.temperature().celsius();
+        double slope = celsius == STEP_C ? Math.max(to40, above40) : celsius < STEP_C ? to40 : above40;
+        return new Sensitivity(ratio, -corrected * slope / factor, 0, 0);
+    }
 }

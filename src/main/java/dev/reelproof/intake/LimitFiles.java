@@ -7,11 +7,7 @@ import dev.reelproof.limit.LimitSetException.Fault;
 import dev.reelproof.limit.LimitSetReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.net.URI;
-import java.net.URL;
 import java.nio.charset.CharacterCodingException;
-import java.nio.file.FileSystem;
-import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -20,15 +16,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
-import java.util.stream.Stream;
 
 /** Loads the limit sets that the program ships with and those of the plant. */
 public final class LimitFiles {
+    private static final String WHAT = "limit sets";
     private static final String FOLDER = "limits";
-    private static final String KNOWN_FILE = FOLDER + "/category-6a-cable.yaml";
-    private static final String SUFFIX = ".yaml";
-    private static final String JAR_PREFIX = "jar:";
-    private static final String IN_JAR = "!/";
+    private static final String KNOWN_FILE = "category-6a-cable.yaml";
 
     private final LimitSetReader reader;
     private final Map<String, LimitSet> sets = new LinkedHashMap<>();
@@ -49,45 +42,12 @@ public final class LimitFiles {
      */
     public static LimitLibrary load(Optional<Path> ownFolder, BiConsumer<String, Map<String, Double>> lawCheck) {
         LimitFiles files = new LimitFiles(lawCheck);
-        files.readShipped();
-        ownFolder.ifPresent(folder -> files.readFolder(folder, folder.toString()));
+        YamlFolder.readShipped(WHAT, FOLDER, KNOWN_FILE, files::read);
+        ownFolder.ifPresent(folder -> YamlFolder.read(WHAT, folder, folder.toString(), files::read));
         if (!files.faults.isEmpty()) {
             throw new LimitSetException(files.faults);
         }
         return LimitLibrary.of(files.sets.values());
-    }
-
-    private void readShipped() {
-        ClassLoader loader = Thread.currentThread().getContextClassLoader();
-        URL known = (loader == null ? LimitFiles.class.getClassLoader() : loader).getResource(KNOWN_FILE);
-        if (known == null) {
-            throw new IllegalStateException("the program was packaged without " + KNOWN_FILE);
-        }
-        String address = known.toString();
-        if (!address.startsWith(JAR_PREFIX)) {
-            readFolder(Path.of(URI.create(address)).getParent(), FOLDER);
-            return;
-        }
-        Path jar = Path.of(URI.create(address.substring(JAR_PREFIX.length(), address.lastIndexOf(IN_JAR))));
-        try (FileSystem inJar = FileSystems.newFileSystem(jar)) {
-            readFolder(inJar.getPath(FOLDER), FOLDER);
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot open " + jar, e);
-        }
-    }
-
-    private void readFolder(Path folder, String name) {
-        try (Stream<Path> listed = Files.list(folder)) {
-            List<Path> files = listed.filter(
-                            file -> file.getFileName().toString().endsWith(SUFFIX))
-                    .sorted()
-                    .toList();
-            for (Path file : files) {
-                read(file, name + "/" + file.getFileName());
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot read the limit sets in " + folder, e);
-        }
     }
 
     private void read(Path file, String name) throws IOException {

@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Reads an upload into what was measured: the JSON document of the contract, and the CSV files beside it.
@@ -32,6 +33,7 @@ import java.util.Set;
  */
 public final class ResultReader {
     static final int LONGEST_NAME = 120;
+    private static final Pattern EQUIPMENT_CLASS = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
 
     private static final int MOST_SAMPLES = Product.MOST_PAIRS;
     private static final Duration CLOCKS_MAY_DIFFER = Duration.ofMinutes(5);
@@ -129,7 +131,7 @@ public final class ResultReader {
         List<Equipment> equipment = new ArrayList<>();
         Set<String> ids = new HashSet<>();
         for (SentObject sent : root.objects("equipment")) {
-            sent.allow("id", "calibrationDue", "properties").require("id");
+            sent.allow("id", "calibrationDue", "properties", "class").require("id");
             Optional<String> id = sent.text("id", LONGEST_NAME);
             Optional<LocalDate> due = sent.date("calibrationDue");
             Set<Property> properties = EnumSet.noneOf(Property.class);
@@ -144,7 +146,15 @@ public final class ResultReader {
             if (id.isPresent() && !ids.add(id.get())) {
                 sent.fault("id", "instrument " + Words.quoted(id.get()) + " stands twice; give it once");
             }
-            id.ifPresent(text -> equipment.add(new Equipment(text, due.orElse(null), properties)));
+            Optional<String> equipmentClass = sent.text("class", LONGEST_NAME);
+            equipmentClass
+                    .filter(text -> !EQUIPMENT_CLASS.matcher(text).matches())
+                    .ifPresent(text -> sent.fault(
+                            "class",
+                            "must be a class of the uncertainty model, in small letters, figures and hyphens such as default,"
+                                    + " not " + Words.quoted(text)));
+            id.ifPresent(text ->
+                    equipment.add(new Equipment(text, due.orElse(null), properties, equipmentClass.orElse(null))));
         }
         if (equipment.isEmpty()) {
             warnings.add("No equipment was stated; whether its calibration was in date is not known.");

@@ -1,6 +1,7 @@
 package dev.reelproof.judgement;
 
 import dev.reelproof.limit.Bound;
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.RoundingRule;
 import java.math.BigDecimal;
@@ -78,5 +79,24 @@ record Comparison(double judged, Bound bound, double limit, double margin) {
 
     boolean passes() {
         return margin >= 0;
+    }
+
+    /**
+     * The statement of a decision rule.
+     *
+     * @param guardBand w, in the unit of the margin; 0 for simple acceptance
+     */
+    Outcome outcome(DecisionRule rule, double guardBand) {
+        double noise = ARITHMETIC_NOISE * Math.max(Math.abs(limit), Math.abs(judged));
+        if (margin >= guardBand - (guardBand == 0 ? 0 : noise)) {
+            return Outcome.PASS;
+        }
+        if (!rule.isConditional()) {
+            return Outcome.FAIL;
+        }
+        if (margin >= 0) {
+            return Outcome.CONDITIONAL_PASS;
+        }
+        return margin >= -guardBand - noise ? Outcome.CONDITIONAL_FAIL : Outcome.FAIL;
     }
 }

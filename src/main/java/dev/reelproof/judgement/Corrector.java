@@ -3,10 +3,13 @@ package dev.reelproof.judgement;
 import dev.reelproof.correction.Circumstances;
 import dev.reelproof.correction.CorrectionLaw;
 import dev.reelproof.correction.Laws;
+import dev.reelproof.correction.Sensitivity;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.Subject;
+import dev.reelproof.measurement.Sweep;
 import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.ReadingUnit;
@@ -17,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /** Applies the laws that a requirement names to the values of one result. */
 final class Corrector {
@@ -55,6 +59,71 @@ final class Corrector {
     /** A value of a sweep at the reference. */
     double correct(double value, ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
         return applied(value, circumstances(sentUnit, subject, grid, index));
+    }
+
+    /** What a corrected single value depends on. */
+    Influence influence(Reading reading) {
+        return influence(
+                reading.property(), reading.subject(), reading.value(), Double.NaN, circumstances(reading.unit()));
+    }
+
+    /** What a corrected value of a sweep depends on. */
+    Influence influence(Sweep sweep, int index) {
+        return influence(
+                sweep.property(),
+                sweep.subject(),
+                sweep.value(index),
+                sweep.grid().megahertz(index),
+                circumstances(sweep.unit(), sweep.subject(), sweep.grid(), index));
+    }
+
+    /**
+     * The derivatives of the laws in a row, by what was read of the reel itself.
+     *
+     * <p>A bay that sends a value per length has brought it there from the reel's own length. That step is undone by the
+     * requirement's laws, which are linear in the value, so that the instrument's uncertainty and that of the length enter alike in
+     * whatever unit the value was sent.
+     */
+    private Influence influence(
+            Property property, Subject subject, double value, double megahertz, Circumstances asSent) {
+        double metres = evidence.result().length().metres();
+        Circumstances ofReel = new Circumstances(
+                asSent.temperature(),
+                evidence.result().length(),
+                asSent.referenceTemperature(),
+                asSent.referenceLength(),
+                asSent.lossPerMetre());
+        double reading = value;
+        if (asSent.length().metres() != metres) {
+            double slope = sensitivity(value, ofReel).value();
+            reading = value + (applied(value, asSent) - applied(value, ofReel)) / slope;
+        }
+        Sensitivity sensitivity = sensitivity(reading, ofReel);
+        double perMetre = sensitivity.perMetre();
+        TreeMap<Integer, Influence.Loss> losses = new TreeMap<>();
+        if (sensitivity.perLossPerMetre() != 0) {
+            double lossPerMetre = asSent.lossPerMetre().orElseThrow();
+            // a = A/L: a longer reel means a lower loss per metre, and an error of A is spread over the length.
+            perMetre -= sensitivity.perLossPerMetre() * lossPerMetre / metres;
+            losses.put(
+                    subject.pair(),
+                    new Influence.Loss(megahertz, lossPerMetre * metres, sensitivity.perLossPerMetre() / metres));
+        }
+        return new Influence(
+                List.of(new Influence.Instrument(property, subject.words(), reading, megahertz, sensitivity.value())),
+                sensitivity.perDegree(),
+                perMetre,
+                losses);
+    }
+
+    private Sensitivity sensitivity(double value, Circumstances circumstances) {
+        double corrected = value;
+        Sensitivity all = Sensitivity.UNCHANGED;
+        for (CorrectionLaw law : laws) {
+            all = all.then(law.sensitivity(corrected, circumstances));
+            corrected = law.correct(corrected, circumstances);
+        }
+        return all;
     }
 
     private double applied(double value, Circumstances circumstances) {

@@ -24,10 +24,12 @@ final class Coverage {
     /** A step may be wider by this share: bays print frequencies with few decimals. Common practice, no source. */
     private static final double STEP_TOLERANCE = 1e-3;
 
+    private final Evidence evidence;
     private final CoreLayout core;
     private final GridRule gridRule;
 
-    Coverage(CoreLayout core, GridRule gridRule) {
+    Coverage(Evidence evidence, CoreLayout core, GridRule gridRule) {
+        this.evidence = evidence;
         this.core = core;
         this.gridRule = gridRule;
     }
@@ -42,7 +44,8 @@ final class Coverage {
             return obstacles;
         }
         if (population.series().isEmpty()) {
-            obstacles.add("no data: no " + requirement.property() + " was measured");
+            obstacles.add("no data: no " + requirement.property() + " was measured" + missingParts(requirement));
+            obstacles.addAll(population.obstacles());
             return obstacles;
         }
         missing(requirement, population).ifPresent(obstacles::add);
@@ -63,15 +66,42 @@ final class Coverage {
         if (requirement.property().isSampled() || present.contains(Subject.ofReel())) {
             return Optional.empty();
         }
-        List<Subject> missing = expected(requirement).stream()
-                .filter(subject -> !isPresent(present, subject, requirement.property()))
+        List<Subject> expected = expected(requirement, requirement.property());
+        List<Subject> missing = missing(expected, present, requirement.property());
+        return missing.isEmpty()
+                ? Optional.empty()
+                : Optional.of("pair missing: " + requirement.property() + " of "
+                        + new MissingParts(expected, missing).words() + " was not measured"
+                        + missingParts(requirement));
+    }
+
+    private static List<Subject> missing(List<Subject> expected, Set<Subject> present, Property property) {
+        return expected.stream()
+                .filter(subject -> !isPresent(present, subject, property))
                 .toList();
-        if (missing.isEmpty()) {
-            return Optional.empty();
+    }
+
+    /** What keeps a property from being formed from its parts, as the end of a sentence; empty when it has none or has them all. */
+    private String missingParts(Requirement requirement) {
+        StringBuilder words = new StringBuilder();
+        for (Property part : requirement.property().parts()) {
+            Set<Subject> present = new HashSet<>();
+            evidence.readings(part).forEach(reading -> present.add(reading.subject()));
+            evidence.sweeps(part)
+                    .forEach(sweep -> present.add(
+                            part.needsEnd() ? sweep.subject() : sweep.subject().at(null)));
+            List<Subject> expected = expected(requirement, part);
+            List<Subject> missing = missing(expected, present, part);
+            if (present.isEmpty()) {
+                words.append(", nor any ").append(part).append(" that it is formed from");
+            } else if (!missing.isEmpty()) {
+                words.append(", and it is not formed: ")
+                        .append(part)
+                        .append(" is missing of ")
+                        .append(new MissingParts(expected, missing).words());
+            }
         }
-        String first = missing.get(0).words();
-        return Optional.of("pair missing: " + requirement.property() + " of " + first
-                + (missing.size() > 1 ? " and " + (missing.size() - 1) + " more" : "") + " was not measured");
+        return words.toString();
     }
 
     private static boolean isPresent(Set<Subject> present, Subject subject, Property property) {
@@ -89,8 +119,7 @@ final class Coverage {
     }
 
     /** The subjects that must be there; of a property with ends, those at the near end. */
-    private List<Subject> expected(Requirement requirement) {
-        Property property = requirement.property();
+    private List<Subject> expected(Requirement requirement, Property property) {
         End end = property.needsEnd() ? End.NEAR : null;
         List<Subject> expected = new ArrayList<>();
         Set<Site> sites = property.sites();

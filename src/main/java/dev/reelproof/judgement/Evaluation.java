@@ -7,13 +7,15 @@ import java.util.TreeSet;
  * What the values of a requirement come to, whatever stands in the way of a full judgement.
  *
  * @param figure the worst figure; null when there was no value to judge
+ * @param outcome what it came to by the decision rule; null when nothing could be decided
  * @param points how many values were judged
  * @param obstacles what could not be judged, in sentences
  * @param failingPairs for each failing value the pairs it belongs to; empty for a statistic
  */
-record Evaluation(Figure figure, int points, List<String> obstacles, List<TreeSet<Integer>> failingPairs) {
+record Evaluation(
+        Figure figure, Outcome outcome, int points, List<String> obstacles, List<TreeSet<Integer>> failingPairs) {
 
     boolean fails() {
-        return figure != null && !(figure.margin() >= 0);
+        return outcome != null && outcome.rejects();
     }
 }

@@ -1,10 +1,13 @@
 package dev.reelproof.judgement;
 
+import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.correction.PopulationFigures;
 import dev.reelproof.limit.Bound;
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Kind;
@@ -25,10 +28,14 @@ final class Evaluator {
 
     private final LimitSet limitSet;
     private final Requirement requirement;
+    private final Propagation propagation;
+    private final DecisionRule rule;
 
-    Evaluator(LimitSet limitSet, Requirement requirement) {
+    Evaluator(LimitSet limitSet, Requirement requirement, Propagation propagation) {
         this.limitSet = limitSet;
         this.requirement = requirement;
+        this.propagation = propagation;
+        this.rule = limitSet.decisionRuleOf(requirement);
     }
 
     /** One value that is judged. */
@@ -44,6 +51,10 @@ final class Evaluator {
 
         double value() {
             return series.corrected(index);
+        }
+
+        String words() {
+            return value() + " (" + series.subject().words() + ")";
         }
 
         TreeSet<Integer> pairs() {
@@ -75,22 +86,59 @@ final class Evaluator {
                     continue;
                 }
                 if (series.obstacle(i).isPresent()) {
-                    String obstacle =
-                            "correction not possible: " + series.obstacle(i).get();
-                    if (!obstacles.contains(obstacle)) {
-                        obstacles.add(obstacle);
-                    }
+                    addOnce(
+                            obstacles,
+                            "correction not possible: " + series.obstacle(i).get());
                     continue;
                 }
                 candidates.add(candidate);
             }
         }
         if (candidates.isEmpty()) {
-            return new Evaluation(null, 0, obstacles, List.of());
+            return new Evaluation(null, null, 0, obstacles, List.of());
         }
+        List<Step> rules = rules(candidates.size(), without);
         return requirement.statistic() == Statistic.INDIVIDUAL
-                ? individual(candidates, obstacles)
-                : statistic(candidates, obstacles);
+                ? individual(candidates, rules, obstacles)
+                : statistic(candidates, rules, obstacles);
+    }
+
+    /** What had to be there, and what was left out, as steps of the chain. */
+    private List<Step> rules(int points, Set<Integer> without) {
+        List<Step> steps = new ArrayList<>();
+        String set = "limit set " + limitSet.id() + " revision " + limitSet.revision();
+        String where = "";
+        if (requirement.domain() instanceof Domain.Spot spot) {
+            where = " at " + spot.megahertz() + " MHz";
+        } else if (requirement.domain() instanceof Domain.Range range) {
+            where = " from " + range.from() + " to " + range.to()
+                    + " MHz, over which a sweep may have no step wider than "
+                    + limitSet.grid().megahertz() + " MHz or " + limitSet.grid().decades()
+                    + " decades, whichever is wider";
+        }
+        steps.add(new Step(
+                "covered",
+                "values judged"
+                        + (requirement.scope() == Scope.CORE
+                                ? ""
+                                : ", of " + requirement.scope().word()) + where,
+                points,
+                "count",
+                set));
+        limitSet.allowance().filter(allowance -> !without.isEmpty()).ifPresent(allowance -> {
+            Bound.Constant ceiling = allowance.ceilings().get(requirement.property());
+            steps.add(new Step(
+                    "allowed to vary",
+                    "pair "
+                            + String.join(
+                                    ", ", without.stream().map(String::valueOf).toList())
+                            + " left out; its values must still be "
+                            + requirement.limit().sense() + " the ceiling",
+                    ceiling.value(),
+                    requirement.unit().text(),
+                    allowance.source().words()));
+        });
+        return steps;
     }
 
     /** The frequency that the limit is taken at; a single value stated for a whole range meets the limit where it begins. */
@@ -116,82 +164,183 @@ final class Evaluator {
         return false;
     }
 
-    private Evaluation individual(List<Candidate> candidates, List<String> obstacles) {
-        double least = Double.POSITIVE_INFINITY;
-        double limitThere = 0;
+    private Evaluation individual(List<Candidate> all, List<Step> rules, List<String> obstacles) {
+        List<Candidate> candidates = decidable(all, obstacles);
+        boolean decided = !candidates.isEmpty();
+        if (!decided) {
+            candidates = all;
+        }
+        Outcome severest = Outcome.PASS;
+        Outcome[] outcomes = new Outcome[candidates.size()];
+        double[] slack = new double[candidates.size()];
         List<TreeSet<Integer>> failingPairs = new ArrayList<>();
-        for (Candidate candidate : candidates) {
-            Comparison comparison = Comparison.unrounded(candidate.value(), requirement.limit(), candidate.limitAt);
-            if (comparison.margin() < least) {
-                least = comparison.margin();
-                limitThere = comparison.limit();
-            }
-            if (!compare(candidate.value(), candidate.limitAt).passes()) {
+        for (int i = 0; i < slack.length; i++) {
+            Candidate candidate = candidates.get(i);
+            double guardBand = decided ? guardBand(candidate) : 0;
+            slack[i] = Comparison.unrounded(candidate.value(), requirement.limit(), candidate.limitAt)
+                            .margin()
+                    - guardBand;
+            outcomes[i] =
+                    decided ? compare(candidate.value(), candidate.limitAt).outcome(rule, guardBand) : Outcome.PASS;
+            if (outcomes[i].rejects()) {
                 failingPairs.add(candidate.pairs());
             }
+            severest = outcomes[i].compareTo(severest) > 0 ? outcomes[i] : severest;
         }
-        double asLow = least + EQUAL_MARGINS * Math.max(1, Math.abs(limitThere));
-        Candidate worst = candidates.stream()
-                .filter(candidate -> Comparison.unrounded(candidate.value(), requirement.limit(), candidate.limitAt)
-                                .margin()
-                        <= asLow)
-                .min(LOWEST_FIRST)
-                .orElseThrow();
-        List<Step> steps = new ArrayList<>(worst.series.steps(worst.index));
+        int worst = worst(candidates, outcomes, slack, severest);
+        Candidate there = candidates.get(worst);
+        List<Step> steps = new ArrayList<>(there.series.steps(there.index));
+        steps.addAll(rules);
         Figure figure = figure(
-                worst.series.subject(),
-                worst.megahertz(),
-                worst.limitAt,
-                worst.series.sent(worst.index),
-                worst.series.sentUnit().text(),
-                worst.value(),
-                worst.series.derived(),
+                there.series.subject(),
+                there.megahertz(),
+                there.limitAt,
+                there.series.sent(there.index),
+                there.series.sentUnit().text(),
+                there.value(),
+                there.series.derived(),
+                budget(there),
                 steps);
-        return new Evaluation(figure, candidates.size(), obstacles, failingPairs);
+        return new Evaluation(figure, decided ? severest : null, candidates.size(), obstacles, failingPairs);
     }
 
-    private Evaluation statistic(List<Candidate> candidates, List<String> obstacles) {
+    /** Of the values with the severest outcome the one with the least margin less guard band. */
+    private int worst(List<Candidate> candidates, Outcome[] outcomes, double[] slack, Outcome severest) {
+        int least = -1;
+        for (int i = 0; i < slack.length; i++) {
+            if (outcomes[i] == severest && (least < 0 || slack[i] < slack[least])) {
+                least = i;
+            }
+        }
+        Candidate leastThere = candidates.get(least);
+        double limitThere = Comparison.unrounded(leastThere.value(), requirement.limit(), leastThere.limitAt)
+                .limit();
+        double asLow = slack[least] + EQUAL_MARGINS * Math.max(1, Math.abs(limitThere));
+        int worst = least;
+        for (int i = 0; i < slack.length; i++) {
+            if (outcomes[i] == severest
+                    && slack[i] <= asLow
+                    && LOWEST_FIRST.compare(candidates.get(i), candidates.get(worst)) < 0) {
+                worst = i;
+            }
+        }
+        return worst;
+    }
+
+    /** The values that the rule can decide on: all, or those with an uncertainty; why the others are not goes to the obstacles. */
+    private List<Candidate> decidable(List<Candidate> candidates, List<String> obstacles) {
+        if (!rule.needsUncertainty()) {
+            return candidates;
+        }
+        List<Candidate> decidable = new ArrayList<>();
+        for (Candidate candidate : candidates) {
+            Budget budget = budget(candidate);
+            if (budget.isKnown()) {
+                decidable.add(candidate);
+            } else {
+                addOnce(obstacles, noUncertainty(budget));
+            }
+        }
+        return decidable;
+    }
+
+    private static void addOnce(List<String> obstacles, String obstacle) {
+        if (!obstacles.contains(obstacle)) {
+            obstacles.add(obstacle);
+        }
+    }
+
+    private static String noUncertainty(Budget budget) {
+        return "no uncertainty for the guard band: " + budget.missing();
+    }
+
+    private Budget budget(Candidate candidate) {
+        try {
+            return propagation.budget(candidate.series.influence(candidate.index));
+        } catch (OutsideLawException e) {
+            return Budget.without(e.getMessage());
+        }
+    }
+
+    private double guardBand(Candidate candidate) {
+        return rule.needsUncertainty() ? guardBand(budget(candidate)) : 0;
+    }
+
+    private double guardBand(Budget budget) {
+        return rule.multiple() * propagation.coverageFactor() * budget.standard();
+    }
+
+    private Evaluation statistic(List<Candidate> candidates, List<Step> rules, List<String> obstacles) {
         double value;
         double measured;
+        Budget budget;
         try {
-            value = figureOf(candidates.stream().mapToDouble(Candidate::value).toArray());
+            double[] values = candidates.stream().mapToDouble(Candidate::value).toArray();
+            value = figureOf(values);
             measured = figureOf(candidates.stream()
                     .mapToDouble(candidate -> candidate.series.sent(candidate.index))
                     .toArray());
+            budget = budget(gradientOf(values), candidates);
         } catch (IllegalArgumentException e) {
             obstacles.add("no " + requirement.statistic().word() + " of these values: " + e.getMessage());
-            return new Evaluation(null, 0, obstacles, List.of());
+            return new Evaluation(null, null, 0, obstacles, List.of());
         }
         boolean inPercent = requirement.statistic() == Statistic.RMS_DEVIATION;
         Candidate first = candidates.get(0);
-        List<Step> steps = new ArrayList<>();
+        Candidate smallest = extreme(candidates, Comparator.naturalOrder());
+        Candidate greatest = extreme(candidates, Comparator.reverseOrder());
+        // The two ends stand for all: each value went the same way.
+        List<Step> steps = new ArrayList<>(smallest.series.steps(smallest.index));
+        if (greatest != smallest) {
+            steps.addAll(greatest.series.steps(greatest.index));
+        }
         steps.add(new Step(
                 "statistic",
                 requirement.statistic().word() + " of " + candidates.size() + " corrected values of "
-                        + requirement.property()
-                        + ", from " + extreme(candidates, Comparator.naturalOrder()) + " to "
-                        + extreme(candidates, Comparator.reverseOrder()),
+                        + requirement.property() + ", from " + smallest.words() + " to " + greatest.words(),
                 value,
                 requirement.unit().text(),
                 PopulationFigures.CITATION));
+        steps.addAll(rules);
         Double megahertz = requirement.domain() instanceof Domain.Spot spot ? (Double) spot.megahertz() : null;
+        double limitAt = megahertz == null ? 0 : megahertz;
         Figure figure = figure(
                 Subject.ofReel(),
                 megahertz,
-                megahertz == null ? 0 : megahertz,
+                limitAt,
                 measured,
                 inPercent ? requirement.unit().text() : first.series.sentUnit().text(),
                 value,
                 true,
+                budget,
                 steps);
-        return new Evaluation(figure, candidates.size(), obstacles, List.of());
+        Outcome outcome = null;
+        if (!rule.needsUncertainty()) {
+            outcome = compare(value, limitAt).outcome(rule, 0);
+        } else if (budget.isKnown()) {
+            outcome = compare(value, limitAt).outcome(rule, guardBand(budget));
+        } else {
+            obstacles.add(noUncertainty(budget));
+        }
+        return new Evaluation(figure, outcome, candidates.size(), obstacles, List.of());
     }
 
-    private static String extreme(List<Candidate> candidates, Comparator<Double> order) {
-        Candidate found = candidates.stream()
+    private Budget budget(double[] gradient, List<Candidate> candidates) {
+        try {
+            return propagation.budget(
+                    gradient,
+                    candidates.stream()
+                            .map(candidate -> candidate.series.influence(candidate.index))
+                            .toList());
+        } catch (OutsideLawException e) {
+            return Budget.without(e.getMessage());
+        }
+    }
+
+    private static Candidate extreme(List<Candidate> candidates, Comparator<Double> order) {
+        return candidates.stream()
                 .min(Comparator.comparing(Candidate::value, order).thenComparing(LOWEST_FIRST))
                 .orElseThrow();
-        return found.value() + " (" + found.series.subject().words() + ")";
     }
 
     private double figureOf(double[] values) {
@@ -201,6 +350,18 @@ final class Evaluator {
             case RMS -> levels ? PopulationFigures.rmsOfLevels(values) : PopulationFigures.rms(values);
             case RMS_DEVIATION -> PopulationFigures.rmsDeviationPercent(values);
             case MEAN_MINUS_SIGMA -> PopulationFigures.meanMinusSigma(values);
+            case INDIVIDUAL -> throw new IllegalArgumentException(
+                    "individual values have no statistic: " + Arrays.toString(values));
+        };
+    }
+
+    private double[] gradientOf(double[] values) {
+        boolean levels = requirement.unit().kind() == Kind.LEVEL;
+        return switch (requirement.statistic()) {
+            case MEAN -> PopulationFigures.meanGradient(values);
+            case RMS -> levels ? PopulationFigures.rmsOfLevelsGradient(values) : PopulationFigures.rmsGradient(values);
+            case RMS_DEVIATION -> PopulationFigures.rmsDeviationPercentGradient(values);
+            case MEAN_MINUS_SIGMA -> PopulationFigures.meanMinusSigmaGradient(values);
             case INDIVIDUAL -> throw new IllegalArgumentException(
                     "individual values have no statistic: " + Arrays.toString(values));
         };
@@ -218,6 +379,7 @@ final class Evaluator {
             String measuredUnit,
             double value,
             boolean derived,
+            Budget budget,
             List<Step> steps) {
         Comparison comparison = compare(value, limitAt);
         Bound bound = comparison.bound();
@@ -238,6 +400,7 @@ final class Evaluator {
                 requirement.source().words()));
         steps.add(new Step(
                 "margin", "how far the value lies on the good side of the limit", comparison.margin(), unit, null));
+        Uncertainty uncertainty = budget.isKnown() ? uncertainty(value, limitAt, budget, steps) : null;
         return new Figure(
                 subject,
                 megahertz,
@@ -249,6 +412,30 @@ final class Evaluator {
                 comparison.margin(),
                 unit,
                 derived,
+                uncertainty,
                 steps);
+    }
+
+    private Uncertainty uncertainty(double value, double limitAt, Budget budget, List<Step> steps) {
+        String unit = requirement.unit().text();
+        budget.contributions().forEach(contribution -> steps.add(contribution.step(unit)));
+        Step expanded = propagation.expanded(budget, unit);
+        steps.add(expanded);
+        if (rule.needsUncertainty()) {
+            steps.add(new Step(
+                    "guard band",
+                    "w = multiple · U; " + rule.words() + "; the margin is held against w",
+                    guardBand(budget),
+                    unit,
+                    "ILAC-G8:09/2019, " + rule.clause() + " (read)"));
+        }
+        double probability = Conformity.probability(value, requirement.limit(), limitAt, budget.standard());
+        steps.add(new Step(
+                "probability of conformity",
+                "that the true value meets the limit, from the value, its standard uncertainty and a normal distribution",
+                probability,
+                "",
+                Conformity.CITATION));
+        return new Uncertainty(expanded.value(), propagation.coverageFactor(), probability);
     }
 }

@@ -16,6 +16,7 @@ import java.util.List;
  * @param margin how far {@code judged} lies on the good side of the limit; negative on the bad side
  * @param unit the unit of value, limit and margin
  * @param derived whether the value was computed from measured parts
+ * @param uncertainty how sure the value is; null when that is not known
  * @param steps the chain from the raw value to the margin
  */
 public record Figure(
@@ -29,9 +30,26 @@ public record Figure(
         double margin,
         String unit,
         boolean derived,
+        Uncertainty uncertainty,
         List<Step> steps) {
 
     public Figure {
         steps = List.copyOf(steps);
+    }
+
+    /** A figure whose uncertainty is not known. */
+    public Figure(
+            Subject subject,
+            Double megahertz,
+            double measured,
+            String measuredUnit,
+            double value,
+            double judged,
+            double limit,
+            double margin,
+            String unit,
+            boolean derived,
+            List<Step> steps) {
+        this(subject, megahertz, measured, measuredUnit, value, judged, limit, margin, unit, derived, null, steps);
     }
 }

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.measurement.Property;
 import java.util.List;
 
@@ -8,7 +9,7 @@ import java.util.List;
  *
  * @param requirement the requirement's id within its limit set
  * @param property what it limits
- * @param outcome pass, fail or not tested
+ * @param outcome pass, fail, either conditionally, or not tested
  * @param reason why it was not tested, or why a failing figure was allowed; null when there is nothing to say
  * @param figure the worst figure; null when there was nothing to judge
  * @param points how many values were judged

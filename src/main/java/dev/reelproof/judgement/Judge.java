@@ -3,6 +3,7 @@ package dev.reelproof.judgement;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
@@ -17,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** Judges a result against a limit set: measured, corrected, judged. Pure: the same input gives the same judgement. */
@@ -31,13 +33,20 @@ public final class Judge {
     private final Evidence evidence;
     private final CoreLayout core;
     private final Coverage coverage;
+    private final Optional<UncertaintyModel> uncertaintyModel;
 
-    private Judge(ReelResult result, Product product, LimitSet limitSet) {
+    private Judge(ReelResult result, Product product, LimitSet limitSet, Optional<UncertaintyModel> uncertaintyModel) {
         this.result = result;
         this.limitSet = limitSet;
         this.evidence = new Evidence(result);
         this.core = new CoreLayout(product);
-        this.coverage = new Coverage(core, limitSet.grid());
+        this.coverage = new Coverage(evidence, core, limitSet.grid());
+        this.uncertaintyModel = uncertaintyModel;
+    }
+
+    /** The judgement of a result without uncertainties. */
+    public static Judgement judge(ReelResult result, Product product, LimitSet limitSet, String engine) {
+        return judge(result, product, limitSet, Optional.empty(), engine);
     }
 
     /**
@@ -46,15 +55,22 @@ public final class Judge {
      * @param result what was measured
      * @param product what the reel is meant to be; the result names only pairs that it has
      * @param limitSet what it must meet
+     * @param uncertaintyModel where uncertainties are taken from; empty for none, and then only simple acceptance decides
      * @param engine version of the program, kept with the judgement
      * @throws dev.reelproof.correction.OutsideLawException when the temperature lies outside what a law of the set covers
      */
-    public static Judgement judge(ReelResult result, Product product, LimitSet limitSet, String engine) {
-        return new Judge(result, product, limitSet).judge(engine);
+    public static Judgement judge(
+            ReelResult result,
+            Product product,
+            LimitSet limitSet,
+            Optional<UncertaintyModel> uncertaintyModel,
+            String engine) {
+        return new Judge(result, product, limitSet, uncertaintyModel).judge(engine);
     }
 
     private Judgement judge(String engine) {
         Populations populations = new Populations(evidence, core);
+        Propagation propagation = new Propagation(uncertaintyModel, result);
         List<VaryingPairs.Case> cases = new ArrayList<>();
         Map<Property, List<CorrectedSweep>> sweeps = new EnumMap<>(Property.class);
         for (Requirement requirement : limitSet.requirements()) {
@@ -62,7 +78,8 @@ public final class Judge {
             corrector.requireCovers(result.temperature());
             if (core.meets(requirement)) {
                 Population population = populations.of(requirement, corrector);
-                cases.add(new VaryingPairs.Case(requirement, population, new Evaluator(limitSet, requirement)));
+                cases.add(new VaryingPairs.Case(
+                        requirement, population, new Evaluator(limitSet, requirement, propagation)));
                 sweeps.computeIfAbsent(requirement.property(), property -> population.series().stream()
                         .filter(series -> series.grid() != null)
                         .map(series -> series.toSweep(corrector.unit()))
@@ -82,15 +99,45 @@ public final class Judge {
                 engine,
                 verdict(findings),
                 findings,
-                sweeps.values().stream().flatMap(List::stream).toList());
+                sweeps.values().stream().flatMap(List::stream).toList(),
+                uncertaintyModel
+                        .map(model -> new Judgement.Model(model.id(), model.revision(), model.sha256()))
+                        .orElse(null));
+    }
+
+    /**
+     * The findings on some requirements alone, for a question that no record answers.
+     *
+     * @param which the requirements asked about
+     * @param varying the pairs that are left out under the set's allowance; chosen before, since all requirements share them
+     */
+    static List<Finding> findings(
+            ReelResult result,
+            Product product,
+            LimitSet limitSet,
+            Optional<UncertaintyModel> uncertaintyModel,
+            Predicate<Requirement> which,
+            Set<Integer> varying) {
+        Judge judge = new Judge(result, product, limitSet, uncertaintyModel);
+        Populations populations = new Populations(judge.evidence, judge.core);
+        Propagation propagation = new Propagation(uncertaintyModel, result);
+        return limitSet.requirements().stream()
+                .filter(which)
+                .filter(judge.core::meets)
+                .map(requirement -> new VaryingPairs.Case(
+                        requirement,
+                        populations.of(requirement, new Corrector(judge.evidence, limitSet, requirement)),
+                        new Evaluator(limitSet, requirement, propagation)))
+                .map(one -> judge.finding(one, varying, varying.size()))
+                .toList();
     }
 
     private static Verdict verdict(List<Finding> findings) {
-        if (findings.stream().anyMatch(finding -> finding.outcome() == Outcome.FAIL)) {
+        if (findings.stream().anyMatch(finding -> finding.outcome().rejects())) {
             return Verdict.REJECTED;
         }
-        boolean allPass =
-                !findings.isEmpty() && findings.stream().allMatch(finding -> finding.outcome() == Outcome.PASS);
+        boolean allPass = !findings.isEmpty()
+                && findings.stream().allMatch(finding -> finding.outcome().accepts());
         return allPass ? Verdict.ACCEPTED : Verdict.INCOMPLETE;
     }
 
@@ -111,7 +158,7 @@ public final class Judge {
                         .orElse(Map.of())
                         .containsKey(requirement.property());
         if (!mayBeHelped || without.figure() == null || without.fails()) {
-            return finding(requirement, Outcome.FAIL, null, evaluation, Set.of());
+            return finding(requirement, evaluation.outcome(), null, evaluation, Set.of());
         }
         String reason = "allowed variation: pair "
                 + String.join(", ", varying.stream().map(String::valueOf).toList())
@@ -129,7 +176,7 @@ public final class Judge {
         List<String> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.population()));
         obstacles.addAll(evaluation.obstacles());
         return obstacles.isEmpty()
-                ? finding(one.requirement(), Outcome.PASS, reason, evaluation, varying)
+                ? finding(one.requirement(), evaluation.outcome(), reason, evaluation, varying)
                 : finding(one.requirement(), Outcome.NOT_TESTED, inShort(obstacles), evaluation, varying);
     }
 
@@ -139,7 +186,7 @@ public final class Judge {
         return more > 0 ? shown + "; and " + more + " more" : shown;
     }
 
-    private static Finding finding(
+    private Finding finding(
             Requirement requirement, Outcome outcome, String reason, Evaluation evaluation, Set<Integer> varying) {
         return new Finding(
                 requirement.id(),
@@ -149,7 +196,7 @@ public final class Judge {
                 evaluation.figure(),
                 evaluation.points(),
                 List.copyOf(varying),
-                DecisionRule.SIMPLE_ACCEPTANCE);
+                limitSet.decisionRuleOf(requirement));
     }
 
     private Optional<String> lapsedEquipment(Requirement requirement) {

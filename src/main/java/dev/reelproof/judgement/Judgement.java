@@ -12,6 +12,7 @@ import java.util.List;
  * @param verdict what the reel came to
  * @param findings one a requirement that holds for the product, in the set's order
  * @param sweeps the sweeps that were judged, with their corrected values
+ * @param uncertaintyModel the model that uncertainties were taken from; null when there was none
  */
 public record Judgement(
         String limitSet,
@@ -20,10 +21,38 @@ public record Judgement(
         String engine,
         Verdict verdict,
         List<Finding> findings,
-        List<CorrectedSweep> sweeps) {
+        List<CorrectedSweep> sweeps,
+        Model uncertaintyModel) {
+
+    /**
+     * Which revision of an uncertainty model.
+     *
+     * @param id its name
+     * @param revision its revision
+     * @param sha256 digest of its file
+     */
+    public record Model(String id, int revision, String sha256) {}
 
     public Judgement {
         findings = List.copyOf(findings);
         sweeps = List.copyOf(sweeps);
+    }
+
+    /** A judgement without an uncertainty model. */
+    public Judgement(
+            String limitSet,
+            int revision,
+            String limitSetSha256,
+            String engine,
+            Verdict verdict,
+            List<Finding> findings,
+            List<CorrectedSweep> sweeps) {
+        this(limitSet, revision, limitSetSha256, engine, verdict, findings, sweeps, null);
+    }
+
+    /** Whether the reel is accepted only conditionally: a passing value lies within a guard band. */
+    public boolean isConditional() {
+        return verdict == Verdict.ACCEPTED
+                && findings.stream().anyMatch(finding -> finding.outcome() == Outcome.CONDITIONAL_PASS);
     }
 }

@@ -2,14 +2,28 @@ package dev.reelproof.judgement;
 
 import java.util.Locale;
 
-/** What a requirement came to. */
+/** What a requirement came to, the better first; the conditional ones only where the decision rule knows them. */
 public enum Outcome {
     PASS,
+    /** Within the limit, but by less than the guard band. */
+    CONDITIONAL_PASS,
+    /** Beyond the limit, but by no more than the guard band. */
+    CONDITIONAL_FAIL,
     FAIL,
     NOT_TESTED;
 
     /** The word in the HTTP contract. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** Whether a reel may be accepted with it. */
+    public boolean accepts() {
+        return this == PASS || this == CONDITIONAL_PASS;
+    }
+
+    /** Whether a reel is rejected for it. */
+    public boolean rejects() {
+        return this == FAIL || this == CONDITIONAL_FAIL;
     }
 }

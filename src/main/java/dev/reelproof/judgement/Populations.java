@@ -95,6 +95,7 @@ final class Populations {
                                 subject,
                                 parts,
                                 values -> PairResistance.parallel(values[0], values[1]),
+                                values -> PairResistance.parallelGradient(values[0], values[1]),
                                 "both conductors in parallel",
                                 PairResistance.CITATION,
                                 Property.CONDUCTOR_RESISTANCE.canonicalUnit())));
@@ -137,6 +138,7 @@ final class Populations {
                     subject,
                     parts,
                     values -> denominator.percent(values[0], values[1]),
+                    values -> denominator.gradient(values[0], values[1]),
                     "100 (Rmax − Rmin) / " + denominator.word() + ofWhat,
                     denominator.citation(),
                     requirement.unit().text()));
@@ -168,6 +170,7 @@ final class Populations {
                                 subject,
                                 parts,
                                 PowerSum::of,
+                                PowerSum::gradient,
                                 "−10 log10 Σ 10^(−x/10)",
                                 PowerSum.CITATION,
                                 requirement.unit().text()));
@@ -206,6 +209,7 @@ final class Populations {
                     subject,
                     parts,
                     DelaySkew::of,
+                    DelaySkew::gradient,
                     "largest less smallest delay at one frequency",
                     DelaySkew.CITATION,
                     requirement.unit().text()));

@@ -29,6 +29,7 @@ final class Series {
     private final boolean derived;
     private final String[] obstacles;
     private final IntFunction<List<Step>> steps;
+    private final IntFunction<Influence> influences;
 
     private Series(
             Property property,
@@ -40,7 +41,8 @@ final class Series {
             double[] corrected,
             boolean derived,
             String[] obstacles,
-            IntFunction<List<Step>> steps) {
+            IntFunction<List<Step>> steps,
+            IntFunction<Influence> influences) {
         this.property = property;
         this.subject = subject;
         this.grid = grid;
@@ -51,6 +53,7 @@ final class Series {
         this.derived = derived;
         this.obstacles = obstacles;
         this.steps = steps;
+        this.influences = influences;
     }
 
     /** A single value, corrected. */
@@ -83,7 +86,8 @@ final class Series {
                             reading.value());
                     steps.addAll(corrector.steps(reading.property(), reading.value(), reading.unit()));
                     return steps;
-                });
+                },
+                index -> corrector.influence(reading));
     }
 
     /** A sweep, corrected point by point. */
@@ -122,7 +126,8 @@ final class Series {
                     steps.addAll(corrector.steps(
                             sweep.property(), sweep.value(index), sweep.unit(), sweep.subject(), sweep.grid(), index));
                     return steps;
-                });
+                },
+                index -> corrector.influence(sweep, index));
     }
 
     private static List<Step> measuredSteps(
@@ -142,10 +147,17 @@ final class Series {
         double of(double[] parts);
     }
 
+    /** The derivatives of a formula by its parts' values, in their order. */
+    @FunctionalInterface
+    interface Gradient {
+        double[] of(double[] parts);
+    }
+
     /**
      * A series derived point by point from parts on one grid.
      *
      * @param formula how the parts make the value
+     * @param gradient the derivatives of the formula by its parts
      * @param words the formula for people
      * @param source where the formula comes from
      * @param unit the unit of the corrected value
@@ -155,6 +167,7 @@ final class Series {
             Subject subject,
             List<Series> parts,
             Formula formula,
+            Gradient gradient,
             String words,
             String source,
             String unit) {
@@ -200,7 +213,12 @@ final class Series {
                             unit,
                             source));
                     return steps;
-                });
+                },
+                index -> Influence.combined(
+                        gradient.of(parts.stream()
+                                .mapToDouble(part -> part.corrected[index])
+                                .toArray()),
+                        parts.stream().map(part -> part.influence(index)).toList()));
     }
 
     /** Whether two series stand on the same frequencies, or both on none. */
@@ -246,6 +264,15 @@ final class Series {
     /** The chain from the raw value to the corrected one. */
     List<Step> steps(int index) {
         return steps.apply(index);
+    }
+
+    /**
+     * What a corrected value depends on.
+     *
+     * @throws OutsideLawException when the law has no derivative there
+     */
+    Influence influence(int index) {
+        return influences.apply(index);
     }
 
     /** The series as it is kept and plotted. */

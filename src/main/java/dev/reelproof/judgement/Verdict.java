@@ -2,7 +2,10 @@ package dev.reelproof.judgement;
 
 import java.util.Locale;
 
-/** What a reel came to: accepted only when every requirement passes; rejected beats incomplete. */
+/**
+ * What a reel came to: accepted only when every requirement passes, conditionally or not; rejected when one fails, conditionally or
+ * not; rejected beats incomplete.
+ */
 public enum Verdict {
     ACCEPTED,
     REJECTED,

@@ -23,6 +23,7 @@ import java.util.Optional;
  * @param leftOut what its source demands and this set does not judge, with the reason
  * @param sha256 digest of the file, hexadecimal
  * @param text the file as it was read
+ * @param decisionRule how uncertainty enters the decision, where a requirement does not say otherwise
  */
 public record LimitSet(
         String id,
@@ -38,7 +39,42 @@ public record LimitSet(
         Optional<Allowance> allowance,
         List<LeftOut> leftOut,
         String sha256,
-        String text) {
+        String text,
+        DecisionRule decisionRule) {
+
+    /** A set that is decided by simple acceptance. */
+    public LimitSet(
+            String id,
+            int revision,
+            LocalDate effective,
+            String title,
+            PairCount pairs,
+            Temperature referenceTemperature,
+            Length referenceLength,
+            RoundingRule rounding,
+            GridRule grid,
+            List<Requirement> requirements,
+            Optional<Allowance> allowance,
+            List<LeftOut> leftOut,
+            String sha256,
+            String text) {
+        this(
+                id,
+                revision,
+                effective,
+                title,
+                pairs,
+                referenceTemperature,
+                referenceLength,
+                rounding,
+                grid,
+                requirements,
+                allowance,
+                leftOut,
+                sha256,
+                text,
+                DecisionRule.SIMPLE_ACCEPTANCE);
+    }
 
     /**
      * A requirement of the source that the set does not judge.
@@ -51,6 +87,11 @@ public record LimitSet(
     public LimitSet {
         requirements = List.copyOf(requirements);
         leftOut = List.copyOf(leftOut);
+    }
+
+    /** The rule that a requirement is decided by. */
+    public DecisionRule decisionRuleOf(Requirement requirement) {
+        return requirement.decisionRule().orElse(decisionRule);
     }
 
     /** The length that a requirement's values are referred to. */

@@ -88,6 +88,7 @@ public final class LimitSetReader {
             Optional<Allowance> allowance = root.has("allowance")
                     ? Optional.ofNullable(allowance(root.path("allowance"), requirements))
                     : Optional.empty();
+            DecisionRule decisionRule = decisionRule(root, "").orElse(DecisionRule.SIMPLE_ACCEPTANCE);
             List<LimitSet.LeftOut> leftOut = new ArrayList<>();
             root.path("left-out")
                     .forEach(entry -> leftOut.add(new LimitSet.LeftOut(
@@ -109,7 +110,32 @@ public final class LimitSetReader {
                     allowance,
                     leftOut,
                     sha256(text),
-                    text);
+                    text,
+                    decisionRule);
+        }
+
+        private Optional<DecisionRule> decisionRule(JsonNode entry, String place) {
+            if (!entry.has("decision-rule")) {
+                return Optional.empty();
+            }
+            JsonNode rule = entry.path("decision-rule");
+            String where = place + "/decision-rule";
+            if (rule.path("rule").asText().equals("simple-acceptance")) {
+                refuse(rule, where, "multiple", "simple acceptance has no guard band, so no multiple of U");
+                refuse(rule, where, "outcomes", "simple acceptance has no guard band; its outcomes are pass and fail");
+                return Optional.of(DecisionRule.SIMPLE_ACCEPTANCE);
+            }
+            if (!rule.has("multiple") || !rule.has("outcomes")) {
+                faults.add(
+                        where,
+                        "a guard band needs its width as a multiple of U, such as 'multiple: 1.0', and 'outcomes: two' or"
+                                + " 'outcomes: four'");
+                return Optional.empty();
+            }
+            DecisionRule.Form form = rule.path("outcomes").asText().equals("two")
+                    ? DecisionRule.Form.GUARD_BAND_TWO
+                    : DecisionRule.Form.GUARD_BAND_FOUR;
+            return Optional.of(new DecisionRule(form, rule.path("multiple").asDouble()));
         }
 
         private List<Requirement> requirements(JsonNode entries, PairCount setPairs) {
@@ -170,6 +196,7 @@ public final class LimitSetReader {
             Optional<PairCount> pairs = pairs(entry, place, "pairs");
             Optional<PairCount> unitPairs = pairs(entry, place, "unit-pairs");
             Optional<TemperatureWindow> window = temperatureWindow(entry, place);
+            Optional<DecisionRule> decisionRule = decisionRule(entry, place);
             if (faults.size() > faultsBefore) {
                 return null;
             }
@@ -187,7 +214,8 @@ public final class LimitSetReader {
                     unitPairs,
                     window,
                     source(entry),
-                    text(entry, "condition"));
+                    text(entry, "condition"),
+                    decisionRule);
         }
 
         private Domain domain(JsonNode entry, String place, Property property) {
@@ -473,10 +501,6 @@ public final class LimitSetReader {
             }
         }
 
-        private Source source(JsonNode entry) {
-            return new Source(entry.path("source").asText(), entry.path("read").asBoolean());
-        }
-
         private LocalDate date(String text, String place) {
             try {
                 return LocalDate.parse(text);
@@ -515,12 +539,16 @@ public final class LimitSetReader {
         }
     }
 
-    private interface OfValueAndUnit<T> {
+    static Source source(JsonNode entry) {
+        return new Source(entry.path("source").asText(), entry.path("read").asBoolean());
+    }
+
+    interface OfValueAndUnit<T> {
         T of(double value, String unit);
     }
 
     /** What a text such as {@code 100 m} says; the schema has seen to its form. */
-    private static <T> T quantity(String text, OfValueAndUnit<T> of) {
+    static <T> T quantity(String text, OfValueAndUnit<T> of) {
         int space = text.indexOf(' ');
         return of.of(Double.parseDouble(text.substring(0, space)), text.substring(space + 1));
     }
@@ -533,7 +561,7 @@ public final class LimitSetReader {
         return Enum.valueOf(type, word.toUpperCase(Locale.ROOT).replace('-', '_'));
     }
 
-    private static String sha256(String text) {
+    static String sha256(String text) {
         try {
             return HexFormat.of()
                     .formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));

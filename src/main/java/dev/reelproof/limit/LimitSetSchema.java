@@ -22,9 +22,14 @@ final class LimitSetSchema {
     private final JsonSchema schema;
 
     LimitSetSchema() {
-        try (InputStream in = LimitSetSchema.class.getResourceAsStream(RESOURCE)) {
+        this(RESOURCE);
+    }
+
+    /** The schema of another kind of file in {@code limits/}. */
+    LimitSetSchema(String resource) {
+        try (InputStream in = LimitSetSchema.class.getResourceAsStream(resource)) {
             if (in == null) {
-                throw new IllegalStateException("the program was packaged without " + RESOURCE);
+                throw new IllegalStateException("the program was packaged without " + resource);
             }
             schema = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
                     .getSchema(
@@ -34,7 +39,7 @@ final class LimitSetSchema {
                                     .locale(Locale.ENGLISH)
                                     .build());
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot read " + RESOURCE, e);
+            throw new UncheckedIOException("cannot read " + resource, e);
         }
     }
 

@@ -30,16 +30,27 @@ final class YamlDocument {
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private final Map<String, Integer> lines = new HashMap<>();
+    private final String what;
     private final FaultList faults;
     private JsonNode root = MissingNode.getInstance();
 
-    private YamlDocument(FaultList faults) {
+    private YamlDocument(String what, FaultList faults) {
+        this.what = what;
         this.faults = faults;
     }
 
-    /** Reads a document; what cannot be read is added to the faults. */
+    /** Reads a limit set's document; what cannot be read is added to the faults. */
     static YamlDocument parse(String text, FaultList faults) {
-        YamlDocument document = new YamlDocument(faults);
+        return parse(text, "limit set", faults);
+    }
+
+    /**
+     * Reads a document; what cannot be read is added to the faults.
+     *
+     * @param what the document holds, for messages
+     */
+    static YamlDocument parse(String text, String what, FaultList faults) {
+        YamlDocument document = new YamlDocument(what, faults);
         faults.locateBy(document::line);
         try (YAMLParser parser = new YAMLFactory().createParser(text)) {
             document.read(parser);
@@ -82,12 +93,12 @@ final class YamlDocument {
 
     private void read(YAMLParser parser) throws IOException {
         if (parser.nextToken() == null) {
-            faults.add("", "the file is empty; it must hold one limit set");
+            faults.add("", "the file is empty; it must hold one " + what);
             return;
         }
         root = value(parser, "", line(parser));
         if (parser.nextToken() != null) {
-            faults.addAtLine(line(parser), "", "a second document begins here; a file holds one limit set");
+            faults.addAtLine(line(parser), "", "a second document begins here; a file holds one " + what);
         }
     }
 

@@ -9,14 +9,20 @@ import java.util.Set;
  * @param id the plant's number of the instrument
  * @param calibrationDue the last day on which its calibration holds; null when it needs none
  * @param properties the properties it measured; empty for all
+ * @param equipmentClass the class by which an uncertainty model knows it; null when not stated
  */
-public record Equipment(String id, LocalDate calibrationDue, Set<Property> properties) {
+public record Equipment(String id, LocalDate calibrationDue, Set<Property> properties, String equipmentClass) {
 
     public Equipment {
         if (id == null || id.isBlank()) {
             throw new IllegalArgumentException("equipment needs an id");
         }
         properties = Set.copyOf(properties);
+    }
+
+    /** An instrument whose class is not stated. */
+    public Equipment(String id, LocalDate calibrationDue, Set<Property> properties) {
+        this(id, calibrationDue, properties, null);
     }
 
     /** Whether its calibration has lapsed on a day and it measured the property. */

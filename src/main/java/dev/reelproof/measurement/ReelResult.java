@@ -50,6 +50,21 @@ public record ReelResult(
         sweeps.forEach(sweep -> requireFirst(seen, sweep.property(), sweep.subject(), sweep.origin()));
     }
 
+    /** The same test with other values of another length; what a piece of the reel is expected to come to. */
+    public ReelResult withValues(Length newLength, List<Reading> newReadings, List<Sweep> newSweeps) {
+        return new ReelResult(
+                product,
+                newLength,
+                temperature,
+                station,
+                technician,
+                started,
+                finished,
+                equipment,
+                newReadings,
+                newSweeps);
+    }
+
     private static void requireFirst(Set<Key> seen, Property property, Subject subject, Origin origin) {
         if (!seen.add(new Key(property, subject))) {
             throw new IllegalArgumentException(

@@ -2,6 +2,7 @@ package dev.reelproof.store;
 
 import dev.reelproof.access.Audit;
 import dev.reelproof.intake.Part;
+import dev.reelproof.intake.Upload;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Verdict;
@@ -29,12 +30,14 @@ public class Archive {
     private final Session session;
     private final Reels reels;
     private final LimitSetArchive limitSets;
+    private final UncertaintyModelArchive models;
     private final Audit audit;
 
-    Archive(Session session, Reels reels, LimitSetArchive limitSets, Audit audit) {
+    Archive(Session session, Reels reels, LimitSetArchive limitSets, UncertaintyModelArchive models, Audit audit) {
         this.session = session;
         this.reels = reels;
         this.limitSets = limitSets;
+        this.models = models;
         this.audit = audit;
     }
 
@@ -61,7 +64,7 @@ public class Archive {
      * the first, and attempts are numbered without gap or repeat.
      *
      * @throws IllegalArgumentException when the reel is not registered
-     * @throws IllegalStateException when the limit set's file was edited after it was used
+     * @throws IllegalStateException when the file of the limit set or uncertainty model was edited after it was used
      */
     @Transactional
     public Taken take(JudgedUpload upload) {
@@ -73,6 +76,7 @@ public class Archive {
         }
         Instant received = upload.received().toInstant().truncatedTo(ChronoUnit.MILLIS);
         limitSets.use(upload.limitSet(), received);
+        upload.uncertaintyModel().ifPresent(model -> models.use(model, received));
         UUID id = RecordIds.at(received);
         List<String> warnings = new ArrayList<>(upload.warnings());
         otherReels(upload).ifPresent(warnings::add);
@@ -152,6 +156,11 @@ public class Archive {
         row.limitSet = judgement.limitSet();
         row.limitSetRevision = judgement.revision();
         row.limitSetSha256 = judgement.limitSetSha256();
+        if (judgement.uncertaintyModel() != null) {
+            row.uncertaintyModel = judgement.uncertaintyModel().id();
+            row.uncertaintyModelRevision = judgement.uncertaintyModel().revision();
+            row.uncertaintyModelSha256 = judgement.uncertaintyModel().sha256();
+        }
         row.engine = judgement.engine();
         row.verdict = judgement.verdict().word();
         row.lengthMetres = result.length().metres();
@@ -235,6 +244,16 @@ public class Archive {
                 .map(row -> new Part(row.name, row.mediaType, Gzip.restored(row.bytes)));
     }
 
+    /** A record's upload as received, its parts in their order; empty when there is none. */
+    @Transactional
+    public Optional<Upload> upload(String plant, UUID id) {
+        List<Part> parts =
+                UploadPartRow.<UploadPartRow>find("plant = ?1 and recordId = ?2 order by ordinal", plant, id).stream()
+                        .map(row -> new Part(row.name, row.mediaType, Gzip.restored(row.bytes)))
+                        .toList();
+        return parts.isEmpty() ? Optional.empty() : Optional.of(new Upload(parts));
+    }
+
     private static StoredRecord toRecord(TestRecordRow row) {
         List<FindingRow> findings = FindingRow.list(
                 "plant = ?1 and recordId = ?2 and received = ?3 order by ordinal", row.plant, row.id, row.received);
@@ -252,7 +271,13 @@ public class Archive {
                         row.engine,
                         Verdict.valueOf(row.verdict.toUpperCase(Locale.ROOT)),
                         findings.stream().map(FindingRow::toFinding).toList(),
-                        List.of()),
+                        List.of(),
+                        row.uncertaintyModel == null
+                                ? null
+                                : new Judgement.Model(
+                                        row.uncertaintyModel,
+                                        row.uncertaintyModelRevision,
+                                        row.uncertaintyModelSha256)),
                 Length.ofMetres(row.lengthMetres),
                 Temperature.ofCelsius(row.celsius),
                 row.station,

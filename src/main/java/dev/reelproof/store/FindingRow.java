@@ -1,9 +1,10 @@
 package dev.reelproof.store;
 
-import dev.reelproof.judgement.DecisionRule;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Uncertainty;
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
@@ -87,7 +88,15 @@ class FindingRow extends PanacheEntityBase {
     @Column(name = "decision_rule")
     public String decisionRule;
 
+    @Column(name = "guard_multiple")
+    public Double guardMultiple;
+
     public Double uncertainty;
+
+    @Column(name = "coverage_factor")
+    public Double coverageFactor;
+
+    public Double probability;
 
     @Column(columnDefinition = "jsonb")
     @ColumnTransformer(read = "explanation::text", write = "?::jsonb")
@@ -106,7 +115,8 @@ class FindingRow extends PanacheEntityBase {
         row.points = finding.points();
         row.varyingPairs =
                 finding.varyingPairs().stream().mapToInt(Integer::intValue).toArray();
-        row.decisionRule = finding.decisionRule().name();
+        row.decisionRule = finding.decisionRule().form().name();
+        row.guardMultiple = finding.decisionRule().multiple();
         Figure figure = finding.figure();
         row.explanation = RowJson.steps(figure == null ? List.of() : figure.steps());
         if (figure != null) {
@@ -132,6 +142,11 @@ class FindingRow extends PanacheEntityBase {
         measured = figure.measured();
         measuredUnit = figure.measuredUnit();
         derived = figure.derived();
+        if (figure.uncertainty() != null) {
+            uncertainty = figure.uncertainty().expanded();
+            coverageFactor = figure.uncertainty().coverageFactor();
+            probability = figure.uncertainty().probabilityOfConformity();
+        }
     }
 
     Finding toFinding() {
@@ -143,7 +158,7 @@ class FindingRow extends PanacheEntityBase {
                 value == null ? null : figure(),
                 points,
                 Arrays.stream(varyingPairs).boxed().toList(),
-                DecisionRule.valueOf(decisionRule));
+                new DecisionRule(DecisionRule.Form.valueOf(decisionRule), guardMultiple == null ? 0 : guardMultiple));
     }
 
     private Figure figure() {
@@ -164,6 +179,7 @@ class FindingRow extends PanacheEntityBase {
                 margin,
                 unit,
                 derived,
+                uncertainty == null ? null : new Uncertainty(uncertainty, coverageFactor, probability),
                 RowJson.steps(explanation));
     }
 }

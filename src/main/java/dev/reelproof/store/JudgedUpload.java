@@ -3,10 +3,12 @@ package dev.reelproof.store;
 import dev.reelproof.intake.Upload;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.ReelResult;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * An upload that was read and judged, ready to be kept.
@@ -19,6 +21,7 @@ import java.util.List;
  * @param product the product as it is defined now
  * @param limitSet what it was judged by
  * @param judgement what was found
+ * @param uncertaintyModel where its uncertainties were taken from; empty when there was none
  * @param warnings sentences on what is odd but accepted
  */
 public record JudgedUpload(
@@ -30,6 +33,7 @@ public record JudgedUpload(
         Product product,
         LimitSet limitSet,
         Judgement judgement,
+        Optional<UncertaintyModel> uncertaintyModel,
         List<String> warnings) {
 
     public JudgedUpload {

@@ -125,7 +125,8 @@ final class RowJson {
                             "calibrationDue",
                             instrument.calibrationDue() == null
                                     ? null
-                                    : instrument.calibrationDue().toString());
+                                    : instrument.calibrationDue().toString())
+                    .put("class", instrument.equipmentClass());
             ArrayNode properties = one.putArray("properties");
             instrument.properties().stream().sorted().map(Property::tradeName).forEach(properties::add);
         }
@@ -138,7 +139,12 @@ final class RowJson {
             Set<Property> properties = new HashSet<>();
             one.get("properties").forEach(name -> properties.add(Property.named(name.textValue())));
             String due = text(one, "calibrationDue");
-            equipment.add(new Equipment(text(one, "id"), due == null ? null : LocalDate.parse(due), properties));
+            equipment.add(new Equipment(
+                    text(one, "id"),
+                    due == null ? null : LocalDate.parse(due),
+                    properties,
+                    // Records of before the class was known have none.
+                    one.path("class").textValue()));
         }
         return equipment;
     }

@@ -44,6 +44,15 @@ class TestRecordRow extends PanacheEntityBase {
     @Column(name = "limit_set_sha256")
     public String limitSetSha256;
 
+    @Column(name = "uncertainty_model")
+    public String uncertaintyModel;
+
+    @Column(name = "uncertainty_model_revision")
+    public Integer uncertaintyModelRevision;
+
+    @Column(name = "uncertainty_model_sha256")
+    public String uncertaintyModelSha256;
+
     public String engine;
 
     public String verdict;

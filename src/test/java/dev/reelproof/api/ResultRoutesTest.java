@@ -130,7 +130,9 @@ class ResultRoutesTest {
                 .body("sweeps", hasSize(6))
                 .body("limit.sense", equalTo("at-least"))
                 .body("limit.upper", nullValue())
-                .body("limit.lower.size()", greaterThan(70));
+                .body("limit.lower.size()", greaterThan(70))
+                .body("limits.requirement", contains("next"))
+                .body("limits[0].statistic", equalTo("individual"));
         given().queryParam("pair", 2)
                 .queryParam("partner", 3)
                 .queryParam("end", "near")
@@ -139,7 +141,8 @@ class ResultRoutesTest {
                 .statusCode(200)
                 .body("frequencies.unit", equalTo("MHz"))
                 .body("measured[0]", equalTo(90.5f))
-                .body("limit.size()", greaterThan(70));
+                .body("limit.size()", greaterThan(70))
+                .body("limits.requirement", contains("next"));
         byte[] original = get("/api/v1/records/" + id + "/original/0")
                 .then()
                 .statusCode(200)
@@ -277,5 +280,98 @@ class ResultRoutesTest {
                 .then()
                 .statusCode(409)
                 .body("detail", containsString("conductor-resistance"));
+    }
+
+    @Test
+    void saysWhatElseAFailedReelCouldBe() {
+        String failed = test(newReel(100), new SampleResult().resistance(9.4).json())
+                .statusCode(201)
+                .body("verdict", equalTo("rejected"))
+                .extract()
+                .path("id");
+        get("/api/v1/records/" + failed + "/alternatives")
+                .then()
+                .statusCode(200)
+                .body("record", equalTo(failed))
+                .body("cutTo", nullValue())
+                .body("passes", empty())
+                .body("blockedBy", contains("conductor-resistance"))
+                .body("notTested", empty())
+                .body("requirements[0].why", containsString("stays the same however long"))
+                .body("limitSets.limitSet", contains("category-6-cable", "category-5e-cable"))
+                .body("limitSets.onlyObstacle", contains("conductor-resistance", "conductor-resistance"))
+                .body("advice", containsString("whoever has the authority"));
+
+        // Far beyond the limit of category 6A from 1 MHz up, and below that of category 5e.
+        String noisy = test(
+                        newReel(100), new SampleResult().crosstalkWorseBy(19).json())
+                .body("verdict", equalTo("rejected"))
+                .extract()
+                .path("id");
+        get("/api/v1/records/" + noisy + "/alternatives")
+                .then()
+                .body("cutTo", nullValue())
+                .body("blockedBy", contains("next", "ps-next", "acr-f", "ps-acr-f"))
+                .body("passes", contains("category-5e-cable"));
+
+        String accepted =
+                test(newReel(100), new SampleResult().json()).extract().path("id");
+        get("/api/v1/records/" + accepted + "/alternatives")
+                .then()
+                .body("verdict", equalTo("accepted"))
+                .body("cutTo", nullValue())
+                .body("blockedBy", empty())
+                .body("passes", contains("category-6-cable", "category-5e-cable"));
+        get("/api/v1/records/" + UUID.randomUUID() + "/alternatives").then().statusCode(404);
+    }
+
+    @Test
+    void whatElseItCouldBeIsReadFromAllPartsOfTheUpload() {
+        byte[] document = new SampleResult().jsonWithoutBulk().getBytes(StandardCharsets.UTF_8);
+        String csv = "property,pair,partner,conductor,end,frequency,frequencyUnit,value,unit\n"
+                + "conductor-resistance,1,,a,,,,9.9,ohm\n";
+        String id = given().multiPart("result", "measured.json", document, "application/json")
+                .multiPart("bulk", "readings.csv", csv.getBytes(StandardCharsets.UTF_8), "text/csv")
+                .post("/api/v1/reels/" + newReel(100) + "/tests")
+                .then()
+                .statusCode(201)
+                .body("verdict", equalTo("rejected"))
+                .extract()
+                .path("id");
+        get("/api/v1/records/" + id + "/alternatives")
+                .then()
+                .statusCode(200)
+                .body("blockedBy", contains("conductor-resistance"))
+                .body("notTested", hasItem("next"))
+                .body("limitSets[0].inTheWay", hasItem("conductor-resistance"))
+                .body("limitSets[0].onlyObstacle", nullValue());
+    }
+
+    @Test
+    void theSweepsNameEveryLimitThatBindsThem() {
+        String product = "T-" + UUID.randomUUID();
+        putProduct(product, "us-terminating-cable-24awg", 12).statusCode(201);
+        String reel = newReel();
+        putReel(reel, "{\"product\": \"" + product + "\", \"length\": {\"value\": 300, \"unit\": \"m\"}}")
+                .statusCode(201);
+        String id = test(
+                        reel,
+                        "{\"product\": \"" + product + "\", \"length\": {\"value\": 300, \"unit\": \"m\"},"
+                                + " \"temperature\": {\"value\": 20, \"unit\": \"°C\"}, \"readings\": [{\"property\":"
+                                + " \"fext\", \"pair\": 1, \"partner\": 2, \"frequency\": {\"value\": 150, \"unit\":"
+                                + " \"kHz\"}, \"value\": 90, \"unit\": \"dB\"}]}")
+                .statusCode(201)
+                .extract()
+                .path("id");
+        get("/api/v1/records/" + id + "/sweeps/fext")
+                .then()
+                .statusCode(200)
+                .body("limit.requirement", equalTo("fext-rms"))
+                .body("limits.requirement", contains("fext-rms", "fext"))
+                .body("limits.statistic", contains("rms", "individual"))
+                .body("limits.scope", everyItem(equalTo("core")))
+                .body("limits.unit", everyItem(equalTo("dB/km")))
+                .body("limits.lower", contains(contains(68f), contains(58f)))
+                .body("limits.frequencies", everyItem(contains(0.15f)));
     }
 }

@@ -22,6 +22,7 @@ final class SampleResult {
     private double metres = 100;
     private double celsius = 20;
     private double resistance = 7;
+    private double crosstalkWorseBy = 0;
 
     /** Steps of 1/50 decade or 2 MHz, whichever is wider. */
     private static double[] grid() {
@@ -56,6 +57,12 @@ final class SampleResult {
         return this;
     }
 
+    /** dB by which every combination couples more. */
+    SampleResult crosstalkWorseBy(double decibels) {
+        this.crosstalkWorseBy = decibels;
+        return this;
+    }
+
     private void readings() {
         for (int pair = 1; pair <= PAIRS; pair++) {
             readings.add(
@@ -77,7 +84,7 @@ final class SampleResult {
             sweeps.add(sweep("propagation-delay", "\"pair\": " + pair, "ns", f -> 480 + own + 30 / Math.sqrt(f)));
             for (int partner = 1; partner <= PAIRS; partner++) {
                 String combination = "\"pair\": " + pair + ", \"partner\": " + partner + ", \"end\": \"near\"";
-                double level = 60 + 0.1 * pair + 0.1 * partner;
+                double level = 60 + 0.1 * pair + 0.1 * partner - crosstalkWorseBy;
                 if (partner > pair) {
                     sweeps.add(sweep("next", combination, "dB", f -> level - 15 * Math.log10(f / 100)));
                 }

@@ -47,6 +47,7 @@ class ServiceRoutesTest {
             "post /api/v1/reels/{reel}/certificates",
             "get /api/v1/records/{id}",
             "get /api/v1/records/{id}/findings/{property}",
+            "get /api/v1/records/{id}/alternatives",
             "get /api/v1/records/{id}/sweeps/{property}",
             "get /api/v1/records/{id}/original/{n}",
             "get /api/v1/limit-sets",

@@ -1,13 +1,13 @@
 package dev.reelproof.certificate;
 
 import dev.reelproof.judgement.CorrectedSweep;
-import dev.reelproof.judgement.DecisionRule;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.Bound;
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
 import dev.reelproof.limit.LawSpec;

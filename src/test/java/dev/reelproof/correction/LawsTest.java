@@ -5,8 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.Temperature;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -117,5 +122,24 @@ class LawsTest {
                 .getMessage();
         assertTrue(message.contains(what), message);
         assertTrue(message.contains(right), message);
+    }
+
+    /** A law whose name did not say that it refers to a length would have reels cut that cutting cannot mend. */
+    @Test
+    void theNamesSayWhichLawsAreOfLength() {
+        Map<String, Double> coefficients = Map.of("coefficient", 0.004, "to-40", 0.004, "above-40", 0.006);
+        for (String name : Laws.names()) {
+            Map<String, Double> parameters = new TreeMap<>(coefficients);
+            parameters.keySet().retainAll(Laws.parameters(name));
+            CorrectionLaw law = Laws.named(name, parameters);
+            Temperature any = Temperature.ofCelsius(20);
+            double[] corrected = DoubleStream.of(50, 80)
+                    .map(metres -> law.correct(
+                            40,
+                            new Circumstances(
+                                    any, Length.ofMetres(metres), any, Length.ofMetres(100), OptionalDouble.of(0.2))))
+                    .toArray();
+            assertEquals(corrected[0] != corrected[1], Laws.isOfLength(name), name);
+        }
     }
 }

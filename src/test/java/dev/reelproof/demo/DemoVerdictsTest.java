@@ -12,12 +12,14 @@ import dev.reelproof.intake.ProductFit;
 import dev.reelproof.intake.ProductReader;
 import dev.reelproof.intake.ReadResult;
 import dev.reelproof.intake.ResultReader;
+import dev.reelproof.intake.UncertaintyFiles;
 import dev.reelproof.intake.Upload;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judge;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.limit.LimitLibrary;
+import dev.reelproof.limit.UncertaintyLibrary;
 import dev.reelproof.measurement.Product;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -53,6 +55,7 @@ class DemoVerdictsTest {
             String id = product.get("product").asText();
             PRODUCTS.put(id, ProductReader.read(id, JSON.writeValueAsBytes(product.get("register"))));
         }
+        UncertaintyLibrary models = UncertaintyFiles.load(Optional.empty());
         LimitLibrary limits = LimitFiles.load(Optional.empty(), Laws::named);
         for (JsonNode reel : JSON.readTree(Files.readAllBytes(DEMO.resolve("reels.json")))) {
             List<Part> parts = new ArrayList<>();
@@ -77,6 +80,7 @@ class DemoVerdictsTest {
                             product,
                             limits.current(product.limitSet(), RECEIVED.toLocalDate())
                                     .orElseThrow(),
+                            models.current("test-bay", RECEIVED.toLocalDate()),
                             "test"));
         }
     }

@@ -2,6 +2,7 @@ package dev.reelproof.judgement;
 
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.Bound;
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
 import dev.reelproof.limit.LawSpec;
@@ -15,6 +16,8 @@ import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Source;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.TemperatureWindow;
+import dev.reelproof.limit.UncertaintyModel;
+import dev.reelproof.limit.UncertaintyModelReader;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Origin;
@@ -35,6 +38,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.Stream;
 
 /** A test bay for tests: builds limit sets of one or a few requirements and results to judge by them. */
 final class Bench {
@@ -48,6 +52,9 @@ final class Bench {
     private RoundingRule rounding = RoundingRule.ABSOLUTE;
     private Optional<Allowance> allowance = Optional.empty();
     private LocalDate due = DUE;
+    private DecisionRule rule = DecisionRule.SIMPLE_ACCEPTANCE;
+    private Optional<UncertaintyModel> model = Optional.empty();
+    private List<Equipment> equipment;
     private final List<Requirement> requirements = new ArrayList<>();
     private final List<Reading> readings = new ArrayList<>();
     private final List<Sweep> sweeps = new ArrayList<>();
@@ -150,6 +157,30 @@ final class Bench {
         return this;
     }
 
+    Bench rule(DecisionRule newRule) {
+        this.rule = newRule;
+        return this;
+    }
+
+    Bench model(UncertaintyModel newModel) {
+        this.model = Optional.of(newModel);
+        return this;
+    }
+
+    Bench equipment(Equipment... instruments) {
+        this.equipment = List.of(instruments);
+        return this;
+    }
+
+    /** A model from a file's text; temperature, length and the classes follow its head. */
+    static UncertaintyModel model(String rest) {
+        return new UncertaintyModelReader()
+                .read(
+                        "own.yaml",
+                        "id: own\nrevision: 1\neffective: 2026-01-01\ntitle: own\ncoverage-factor: 2\n"
+                                + "level-of-confidence: 95 %\n" + rest);
+    }
+
     Bench mayVary(int count, Map<Property, Bound.Constant> ceilings) {
         this.allowance = Optional.of(new Allowance(
                 List.of(new Allowance.Step(new PairCount(1, Product.MOST_PAIRS), count)), ceilings, SOURCE));
@@ -195,9 +226,12 @@ final class Bench {
         return FrequencyGrid.ofMegahertz(megahertz);
     }
 
-    Judgement judge() {
-        Product product = new Product("P", "", "set", pairs, "24 AWG", null, Map.of(), units);
-        ReelResult result = new ReelResult(
+    Product product() {
+        return new Product("P", "", "set", pairs, "24 AWG", null, Map.of(), units);
+    }
+
+    ReelResult result() {
+        return new ReelResult(
                 "P",
                 Length.ofMetres(metres),
                 Temperature.ofCelsius(celsius),
@@ -205,10 +239,13 @@ final class Bench {
                 null,
                 null,
                 OffsetDateTime.parse("2026-03-02T14:09:30Z"),
-                List.of(new Equipment("na-07", due, java.util.Set.of())),
+                equipment == null ? List.of(new Equipment("na-07", due, java.util.Set.of())) : equipment,
                 readings,
                 sweeps);
-        LimitSet set = new LimitSet(
+    }
+
+    LimitSet set() {
+        return new LimitSet(
                 "set",
                 1,
                 LocalDate.of(2026, 1, 1),
@@ -222,8 +259,24 @@ final class Bench {
                 allowance,
                 List.of(),
                 "0",
-                "");
-        return Judge.judge(result, product, set, "test");
+                "",
+                rule);
+    }
+
+    Judgement judge() {
+        return Judge.judge(result(), product(), set(), model, "test");
+    }
+
+    /** What the reel could be; the other sets are those of other benches. */
+    Alternatives alternatives(Bench... others) {
+        return Alternatives.of(
+                result(),
+                product(),
+                judge(),
+                set(),
+                Stream.of(others).map(Bench::set).toList(),
+                model,
+                "test");
     }
 
     /** The finding of the only requirement. */

@@ -314,7 +314,10 @@ class JudgeTest {
         }
         Finding finding = bench.only();
         assertEquals(Outcome.NOT_TESTED, finding.outcome());
-        assertTrue(finding.reason().contains("pair 3"), finding.reason());
+        assertEquals(
+                "pair missing: ps-acr-f of pair 3 at the near end was not measured, and it is not formed:"
+                        + " acr-f is missing of pair 3 and pair 1 at the near end",
+                finding.reason());
     }
 
     @Test
@@ -562,7 +565,7 @@ class JudgeTest {
                 .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 29.0, "ohm")
                 .only();
         List<String> titles = finding.figure().steps().stream().map(Step::title).toList();
-        assertEquals(List.of("measured", "converted", "corrected", "corrected", "limit", "margin"), titles);
+        assertEquals(List.of("measured", "converted", "corrected", "corrected", "covered", "limit", "margin"), titles);
         assertTrue(finding.figure().steps().get(0).detail().startsWith("/readings/0/value"));
         assertEquals(29.5 / (1 + 0.00393 * 11) * 100 / 305, finding.figure().value(), 1e-12);
         assertEquals(0.0295, finding.figure().measured());

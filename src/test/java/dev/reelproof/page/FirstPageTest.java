@@ -137,6 +137,9 @@ class FirstPageTest {
         assertTrue(browser.driver().findElement(By.id("reasons")).getText().contains("pair 3, wire b"));
         assertTrue(browser.shown("next-step").getText().contains("hand it over to the engineer"));
         assertTrue(browser.shown("next-step").getText().contains("Also not tested"));
+        browser.says("alternatives", "Cutting does not mend it: Conductor resistance is referred to a fixed length");
+        browser.says("alternatives", "(category-6-cable): does not pass");
+        browser.says("alternatives-section", "Advice only, for whoever has the authority");
         assertEquals(
                 2,
                 browser.driver().findElements(By.cssSelector("#attempt option")).size());
@@ -148,6 +151,7 @@ class FirstPageTest {
         new Select(browser.shown("attempt")).selectByIndex(1);
         browser.says("verdict-word", "INCOMPLETE");
         browser.says("older", "The newest counts, and it is REJECTED");
+        browser.hidden("alternatives-section");
         browser.driver().navigate().refresh();
         browser.says("verdict-word", "REJECTED");
         browser.assertNoConsoleErrors();

@@ -1,18 +1,23 @@
 package dev.reelproof.store;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.intake.Upload;
-import dev.reelproof.judgement.DecisionRule;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Step;
+import dev.reelproof.judgement.Uncertainty;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.limit.DecisionRule;
+import dev.reelproof.limit.InstrumentUncertainty;
 import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.Source;
+import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Equipment;
@@ -35,6 +40,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -56,7 +62,7 @@ class ArchiveTest {
     private static final Finding FINDING = new Finding(
             "conductor-resistance",
             Property.CONDUCTOR_RESISTANCE,
-            Outcome.PASS,
+            Outcome.CONDITIONAL_PASS,
             "one pair may vary",
             new Figure(
                     Subject.ofConductor(7, Conductor.B),
@@ -69,10 +75,11 @@ class ArchiveTest {
                     1.0999999999999979,
                     "ohm/1000 ft",
                     false,
+                    new Uncertainty(0.12, 2, 0.987),
                     List.of(new Step("measured", "at /readings/3", 26.1, "ohm", null))),
             25,
             List.of(4),
-            DecisionRule.SIMPLE_ACCEPTANCE);
+            new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1.25));
     private static final Finding NOT_TESTED = new Finding(
             "next", Property.NEXT, Outcome.NOT_TESTED, "no data", null, 0, List.of(), DecisionRule.SIMPLE_ACCEPTANCE);
 
@@ -88,9 +95,16 @@ class ArchiveTest {
     @Inject
     LimitSetArchive limitSets;
 
+    @Inject
+    UncertaintyModelArchive models;
+
     private final String reel = "R-" + UUID.randomUUID();
 
     private StoredRecord taken(OffsetDateTime received, LimitSet limitSet) {
+        return taken(received, limitSet, Optional.empty());
+    }
+
+    private StoredRecord taken(OffsetDateTime received, LimitSet limitSet, Optional<UncertaintyModel> model) {
         products.put("north", PRODUCT, Instant.EPOCH);
         reels.put(
                 new RegisteredReel("north", reel, PRODUCT.id(), Length.ofMetres(500), 500, "m", null, null, received));
@@ -108,7 +122,10 @@ class ArchiveTest {
                                 null,
                                 received,
                                 List.of(new Equipment(
-                                        "rb-1", LocalDate.of(2027, 1, 31), Set.of(Property.CONDUCTOR_RESISTANCE))),
+                                        "rb-1",
+                                        LocalDate.of(2027, 1, 31),
+                                        Set.of(Property.CONDUCTOR_RESISTANCE),
+                                        "bridge")),
                                 List.of(),
                                 List.of()),
                         PRODUCT,
@@ -120,9 +137,29 @@ class ArchiveTest {
                                 "test",
                                 Verdict.INCOMPLETE,
                                 List.of(FINDING, NOT_TESTED),
-                                List.of()),
+                                List.of(),
+                                model.map(one -> new Judgement.Model(one.id(), one.revision(), one.sha256()))
+                                        .orElse(null)),
+                        model,
                         List.of("First warning.")))
                 .record();
+    }
+
+    private static UncertaintyModel model(String id, String sha256) {
+        InstrumentUncertainty none = new InstrumentUncertainty(
+                0, 0, Optional.empty(), OptionalDouble.empty(), "m", 2, new Source("this test's own", true));
+        return new UncertaintyModel(
+                id,
+                1,
+                LocalDate.EPOCH,
+                "t",
+                2,
+                95,
+                none,
+                none,
+                Map.of("default", Map.of()),
+                sha256,
+                "text of " + sha256);
     }
 
     private static LimitSet limitSet(String id, String sha256) {
@@ -153,6 +190,8 @@ class ArchiveTest {
         assertEquals(OffsetDateTime.parse("2026-03-02T14:10:00.123Z"), found.received());
         assertEquals(501.5, found.length().metres());
         assertEquals("rb-1", found.equipment().get(0).id());
+        assertEquals("bridge", found.equipment().get(0).equipmentClass());
+        assertNull(found.judgement().uncertaintyModel());
         assertEquals(List.of("First warning."), found.warnings());
         assertEquals(Optional.empty(), archive.byId("south", taken.id()));
         assertEquals(List.of(), archive.sweeps("north", taken.id()));
@@ -219,6 +258,49 @@ class ArchiveTest {
         assertThrows(IllegalStateException.class, () -> taken(RECEIVED.plusDays(1), limitSet(id, "b")));
         assertEquals(1, archive.ofReel("north", reel).size());
         assertEquals(Optional.of("text of a"), limitSets.text(id, 1));
+    }
+
+    @Test
+    void aModelIsKeptWithTheRecordAndNeverEditedOnceUsed() {
+        String id = "model-" + UUID.randomUUID();
+        models.requireUnchanged(model(id, "b"));
+        StoredRecord taken = taken(RECEIVED, limitSet("some-set", "a"), Optional.of(model(id, "a")));
+        assertEquals(
+                new Judgement.Model(id, 1, "a"),
+                archive.byId("north", taken.id()).orElseThrow().judgement().uncertaintyModel());
+        assertEquals(Optional.of("text of a"), models.text(id, 1));
+        models.requireUnchanged(model(id, "a"));
+        IllegalStateException refusal =
+                assertThrows(IllegalStateException.class, () -> models.requireUnchanged(model(id, "b")));
+        assertTrue(refusal.getMessage().contains("higher revision"), refusal.getMessage());
+        assertThrows(
+                IllegalStateException.class,
+                () -> taken(RECEIVED.plusDays(1), limitSet("some-set", "a"), Optional.of(model(id, "b"))));
+        for (String attempt : List.of(
+                "update uncertainty_model_revision set sha256 = 'b'",
+                "delete from uncertainty_model_revision",
+                "truncate uncertainty_model_revision")) {
+            SQLException refused = assertThrows(SQLException.class, () -> run(attempt));
+            assertTrue(refused.getMessage().contains("never changed or removed"), refused.getMessage());
+        }
+    }
+
+    /** As a version of the program wrote it that knew no uncertainties. */
+    @Test
+    void aFindingOfBeforeReadsWithoutUncertainty() throws SQLException {
+        StoredRecord record = taken(RECEIVED, limitSet("some-set", "a"));
+        run("insert into finding (plant, record_id, received, ordinal, requirement, property, outcome, value, judged,"
+                + " limit_value, margin, unit, measured, measured_unit, points, derived, varying_pairs, decision_rule,"
+                + " explanation) select plant, record_id, received, 2, 'mutual-capacitance', 'mutual-capacitance', 'pass',"
+                + " 5, 5, 6, 1, 'nF', 5, 'nF', 1, false, '{}', 'SIMPLE_ACCEPTANCE', '[]' from finding where record_id = '"
+                + record.id() + "' and ordinal = 0");
+        Finding before = archive.byId("north", record.id())
+                .orElseThrow()
+                .judgement()
+                .findings()
+                .get(2);
+        assertNull(before.figure().uncertainty());
+        assertEquals(DecisionRule.SIMPLE_ACCEPTANCE, before.decisionRule());
     }
 
     private void run(String sql) throws SQLException {

@@ -80,6 +80,7 @@ class ServiceRoleTest {
                 "update test_record_2026 set verdict = 'accepted'",
                 "truncate test_record_2026",
                 "delete from certificate",
+                "update uncertainty_model_revision set text = ''",
                 "update lot set quantity_value = 1",
                 "delete from lot_input"
             })
@@ -142,6 +143,7 @@ class ServiceRoleTest {
                 "lot_input",
                 "sweep_block",
                 "test_record",
+                "uncertainty_model_revision",
                 "upload",
                 "upload_part"));
         Set<String> readAndAdd = new TreeSet<>();

@@ -1,0 +1,62 @@
+package dev.reelproof.api;
+
+import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.ResultReader;
+import dev.reelproof.judgement.Alternatives;
+import dev.reelproof.measurement.ReelResult;
+import dev.reelproof.store.Archive;
+import dev.reelproof.store.StoredRecord;
+import jakarta.inject.Singleton;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/** Answers what else a tested reel could be. It writes nothing. */
+@Singleton
+public class AdviceDesk {
+    private final Archive archive;
+    private final LimitSets limitSets;
+    private final UncertaintyModels uncertaintyModels;
+    private final String engine;
+
+    AdviceDesk(
+            Archive archive,
+            LimitSets limitSets,
+            UncertaintyModels uncertaintyModels,
+            @ConfigProperty(name = "quarkus.application.version") String engine) {
+        this.archive = archive;
+        this.limitSets = limitSets;
+        this.uncertaintyModels = uncertaintyModels;
+        this.engine = engine;
+    }
+
+    /**
+     * What a tested reel could be, by the revisions that were in force on the day of its test.
+     *
+     * @throws ConflictException when its upload cannot be read by this version of the program
+     */
+    Alternatives alternatives(StoredRecord record) {
+        ReelResult result = readAgain(record);
+        LocalDate day = result.finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
+        return Alternatives.of(
+                result,
+                record.product(),
+                record.judgement(),
+                limitSets.of(record),
+                limitSets.othersOf(record.judgement().limitSet(), record.product(), day),
+                uncertaintyModels.current(day),
+                engine);
+    }
+
+    /** From the upload as it was received: nothing else holds all that was measured, with its units and places. */
+    private ReelResult readAgain(StoredRecord record) {
+        try {
+            return ResultReader.read(archive.upload(record.plant(), record.id()).orElseThrow(), record.received())
+                    .result();
+        } catch (IntakeException e) {
+            throw new ConflictException("The upload of record " + record.id()
+                    + " cannot be read by this version of the program, so nothing can be said of what else the reel could be: "
+                    + e.getMessage());
+        }
+    }
+}

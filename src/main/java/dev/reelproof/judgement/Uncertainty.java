@@ -1,0 +1,22 @@
+package dev.reelproof.judgement;
+
+/**
+ * How sure a figure is, and with it the decision.
+ *
+ * @param expanded U = k u of the corrected value, in the figure's unit
+ * @param coverageFactor k
+ * @param probabilityOfConformity that the true value meets the limit, from 0 to 1
+ */
+public record Uncertainty(double expanded, double coverageFactor, double probabilityOfConformity) {
+
+    public Uncertainty {
+        if (!(expanded >= 0 && Double.isFinite(expanded) && coverageFactor > 0)) {
+            throw new IllegalArgumentException(
+                    "an expanded uncertainty is 0 or more, not " + expanded + " with k = " + coverageFactor);
+        }
+        if (!(probabilityOfConformity >= 0 && probabilityOfConformity <= 1)) {
+            throw new IllegalArgumentException(
+                    "a probability lies between 0 and 1; this one is " + probabilityOfConformity);
+        }
+    }
+}

@@ -1,0 +1,92 @@
+package dev.reelproof.limit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Source: JCGM 100:2008 (GUM), 4.3.3 (u = U/k) and 5.1.2 (root sum of squares), from memory; the shape of the parts is common
+ * practice, no source.
+ *
+ * <p>What an instrument of a class adds to the uncertainty of one reading of one property.
+ *
+ * <ul>
+ *   <li>Equation: u = √[c² + (p x)² + s(f)² + n²] / k; of a level x in dB n = (20/ln 10) 10^((x − N)/20), the root sum of squares
+ *       of the amplitudes taken back to dB by the derivative
+ *   <li>Symbols: u standard uncertainty and c constant part, s(f) part over frequency f in MHz, all in the property's canonical
+ *       unit; p proportional part as a ratio; x reading; N noise floor as a level in dB; k coverage factor of the figures
+ *   <li>Range: any reading; frequencies within the curve, where there is one
+ *   <li>Edge cases: outside the curve there is no uncertainty (empty), as for a curve and a reading without frequency
+ *   <li>Known error: of first order: a level within about 10 dB of the noise floor has a lopsided uncertainty that this understates
+ * </ul>
+ *
+ * @param constant c, as expanded uncertainty in the canonical unit, 0 or more
+ * @param proportional p, as expanded uncertainty, a ratio, 0 or more
+ * @param overFrequency s(f), as expanded uncertainty in the canonical unit; empty when there is none
+ * @param noiseFloor N in dB, whose amplitude is an expanded uncertainty; empty when there is none or the property is no level
+ * @param unit the property's canonical unit
+ * @param coverageFactor k of these figures, above 0
+ * @param source where the figures come from
+ */
+public record InstrumentUncertainty(
+        double constant,
+        double proportional,
+        Optional<Bound.Curve> overFrequency,
+        OptionalDouble noiseFloor,
+        String unit,
+        double coverageFactor,
+        Source source) {
+    private static final double DECIBELS_PER_DECADE_OF_AMPLITUDE = 20;
+    private static final double DECIBELS_PER_RELATIVE_AMPLITUDE = DECIBELS_PER_DECADE_OF_AMPLITUDE / Math.log(10);
+    private static final double PERCENT = 100;
+
+    /** @throws IllegalArgumentException when a figure is not possible */
+    public InstrumentUncertainty {
+        if (!(constant >= 0 && proportional >= 0 && Double.isFinite(constant) && Double.isFinite(proportional))) {
+            throw new IllegalArgumentException("the parts of an uncertainty must be 0 or more and finite, not "
+                    + constant + " and " + proportional);
+        }
+        if (!(coverageFactor > 0 && Double.isFinite(coverageFactor))) {
+            throw new IllegalArgumentException("a coverage factor must be above 0 and finite, not " + coverageFactor);
+        }
+    }
+
+    /**
+     * The standard uncertainty of a reading, in the canonical unit; empty where the model says nothing.
+     *
+     * @param reading in the canonical unit
+     * @param megahertz the frequency, MHz; NaN where there is none
+     */
+    public OptionalDouble standard(double reading, double megahertz) {
+        double ofFrequency = 0;
+        if (overFrequency.isPresent()) {
+            Bound.Curve curve = overFrequency.get();
+            if (!(megahertz >= curve.from() && megahertz <= curve.to())) {
+                return OptionalDouble.empty();
+            }
+            ofFrequency = curve.at(megahertz);
+        }
+        double ofReading = proportional * reading;
+        double ofNoise = noiseFloor.isEmpty()
+                ? 0
+                : DECIBELS_PER_RELATIVE_AMPLITUDE
+                        * StrictMath.pow(10, (reading - noiseFloor.getAsDouble()) / DECIBELS_PER_DECADE_OF_AMPLITUDE);
+        double squares = constant * constant + ofReading * ofReading + ofFrequency * ofFrequency + ofNoise * ofNoise;
+        return OptionalDouble.of(Math.sqrt(squares) / coverageFactor);
+    }
+
+    /** The parts for people. */
+    public String words() {
+        List<String> parts = new ArrayList<>();
+        if (constant > 0) {
+            parts.add(Formulas.number(constant) + " " + unit);
+        }
+        if (proportional > 0) {
+            parts.add(Formulas.number(proportional * PERCENT) + " % of the reading");
+        }
+        overFrequency.ifPresent(curve -> parts.add("(" + curve.describe() + ") " + unit));
+        noiseFloor.ifPresent(floor -> parts.add("a noise floor of " + Formulas.number(floor) + " dB"));
+        return String.join(" and ", parts) + ", k = " + Formulas.number(coverageFactor);
+    }
+}

@@ -1,0 +1,279 @@
+package dev.reelproof.judgement;
+
+import static dev.reelproof.judgement.Bench.atLeast;
+import static dev.reelproof.judgement.Bench.atMost;
+import static dev.reelproof.judgement.Bench.everyMegahertzTo;
+import static dev.reelproof.judgement.Bench.flat;
+import static dev.reelproof.judgement.Bench.law;
+import static dev.reelproof.judgement.Bench.requirement;
+import static dev.reelproof.judgement.Bench.with;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.reelproof.limit.Bound;
+import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.LawSpec;
+import dev.reelproof.limit.Limit;
+import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.Statistic;
+import dev.reelproof.measurement.Conductor;
+import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Subject;
+import dev.reelproof.quantity.Length;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** What else a failed reel could be; the lengths expected are worked out by hand from the law beside them. */
+class AlternativesTest {
+    private static final Domain NONE = new Domain.NoFrequency();
+
+    private static Requirement wholeReel(Property property, Limit limit) {
+        return requirement(property, Statistic.INDIVIDUAL, limit, NONE, property.canonicalUnit());
+    }
+
+    private static Optional<Length> metres(double metres) {
+        return Optional.of(Length.ofMetres(metres));
+    }
+
+    /** One pair of 305 m at 20 °C with 30 ohm in each conductor. */
+    private static Bench thirtyOhm() {
+        return new Bench()
+                .pairs(1)
+                .reel(305, 20)
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 30, "ohm")
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 29, "ohm");
+    }
+
+    @Test
+    void aResistanceOfTheWholeReelGoesWithItsLength() {
+        // 305 m · 28/30 = 284.666… m, told in whole centimetres, down.
+        Alternatives found = thirtyOhm()
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                .alternatives();
+        assertEquals(metres(284.66), found.cutTo());
+        assertEquals(List.of(Property.CONDUCTOR_RESISTANCE), found.blockedBy());
+        assertTrue(found.advice().contains("Cut to 284.66 m or less"), found.advice());
+        assertTrue(found.advice().contains("advice for whoever has the authority"), found.advice());
+    }
+
+    @Test
+    void theLengthToldPassesAndTheNextDoesNot() {
+        for (double metres : new double[] {284.66, 284.67}) {
+            Bench piece = new Bench()
+                    .pairs(1)
+                    .reel(metres, 20)
+                    .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 30 * metres / 305, "ohm")
+                    .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 29 * metres / 305, "ohm")
+                    .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)));
+            assertEquals(metres == 284.66, piece.judge().verdict() == Verdict.ACCEPTED);
+        }
+    }
+
+    @Test
+    void theCorrectionForTemperatureStaysWithThePiece() {
+        // At 45 °C: 30 ohm is 30/1.09825 at 20 °C, so 305 m · 27 · 1.09825/30 = 301.469… m.
+        Requirement corrected = with(
+                wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(27, 0)),
+                new LawSpec("copper-temperature", Map.of("coefficient", 0.00393)));
+        assertEquals(
+                metres(301.46),
+                thirtyOhm().reel(305, 45).require(corrected).alternatives().cutTo());
+    }
+
+    @Test
+    void whatIsReferredToALengthIsNotMendedByCutting() {
+        Requirement perLength = with(
+                requirement(Property.CONDUCTOR_RESISTANCE, Statistic.INDIVIDUAL, atMost(9.38, 2), NONE, "ohm/100 m"),
+                law("linear-length"));
+        Requirement toTheReference =
+                with(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(9.38, 2)), law("linear-length"));
+        for (Requirement one : List.of(perLength, toTheReference)) {
+            Alternatives found = thirtyOhm().require(one).alternatives();
+            assertEquals(Optional.empty(), found.cutTo());
+            assertFalse(found.obstacles().get(0).cuttingChangesIt());
+            assertTrue(found.advice().contains("stays the same however long the reel is"), found.advice());
+        }
+    }
+
+    @Test
+    void aValueSentPerLengthDoesNotShrinkWithThePiece() {
+        Alternatives found = new Bench()
+                .pairs(1)
+                .reel(305, 20)
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 9.5, "ohm/100 m")
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 9.5, "ohm/100 m")
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(9.4, 1)))
+                .alternatives();
+        assertEquals(Optional.empty(), found.cutTo());
+        assertTrue(found.advice().contains("No length was found"), found.advice());
+    }
+
+    @Test
+    void everyPropertyGoesByItsOwnLaw() {
+        Subject reel = Subject.ofReel();
+        // Insulation resistance grows as the reel gets shorter: 400 m · 90/100.
+        assertEquals(
+                metres(360),
+                new Bench()
+                        .reel(400, 20)
+                        .read(Property.INSULATION_RESISTANCE, reel, 90, "megohm")
+                        .require(wholeReel(Property.INSULATION_RESISTANCE, atLeast(100, 0)))
+                        .alternatives()
+                        .cutTo());
+        // Capacitance unbalance pair to pair by the square root: 400 m · (90/100)².
+        assertEquals(
+                metres(324),
+                new Bench()
+                        .pairs(2)
+                        .reel(400, 20)
+                        .read(Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Subject.ofCombination(1, 2), 100, "pF")
+                        .require(wholeReel(Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, atMost(90, 0)))
+                        .alternatives()
+                        .cutTo());
+        // Far-end crosstalk by 10 log: 3 dB to gain, 400 m / 10^0.3 = 200.47… m.
+        assertEquals(
+                metres(200.47),
+                new Bench()
+                        .pairs(2)
+                        .reel(400, 20)
+                        .sweep(Property.FEXT, Subject.ofCombination(1, 2), everyMegahertzTo(10), f -> 60)
+                        .require(requirement(
+                                Property.FEXT, Statistic.INDIVIDUAL, atLeast(63, 0), new Domain.Spot(5), "dB"))
+                        .alternatives()
+                        .cutTo());
+    }
+
+    @Test
+    void aFigureFormedFromPartsGoesByThem() {
+        // Skew of 60 ns in 400 m, at most 45 ns: 300 m.
+        Bench bench = new Bench()
+                .pairs(2)
+                .reel(400, 20)
+                .sweep(Property.PROPAGATION_DELAY, Subject.ofPair(1), everyMegahertzTo(10), f -> 2000)
+                .sweep(Property.PROPAGATION_DELAY, Subject.ofPair(2), everyMegahertzTo(10), f -> 2060)
+                .require(requirement(
+                        Property.DELAY_SKEW,
+                        Statistic.INDIVIDUAL,
+                        Limit.atMost(flat(45, 1, 10)),
+                        new Domain.Range(1, 10),
+                        "ns"));
+        assertEquals(metres(300), bench.alternatives().cutTo());
+        // A mean of 30 ohm and 29 ohm, at most 28: 305 m · 28/29.5.
+        assertEquals(
+                metres(289.49),
+                thirtyOhm()
+                        .require(requirement(Property.CONDUCTOR_RESISTANCE, Statistic.MEAN, atMost(28, 0), NONE, "ohm"))
+                        .alternatives()
+                        .cutTo());
+    }
+
+    @Test
+    void theShortestLengthCountsAndAPieceMayBeTooShort() {
+        Requirement loss =
+                requirement(Property.INSERTION_LOSS, Statistic.INDIVIDUAL, atMost(20, 0), new Domain.Spot(5), "dB");
+        Bench bench = thirtyOhm()
+                .sweep(Property.INSERTION_LOSS, Subject.ofPair(1), everyMegahertzTo(10), f -> 25)
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                .require(loss);
+        // 305 m · 20/25, below the 284.66 m that the resistance asks for.
+        assertEquals(metres(244), bench.alternatives().cutTo());
+        // A capacitance that must lie between bounds and would fall below the lower one.
+        bench.read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 16, "nF")
+                .require(wholeReel(
+                        Property.MUTUAL_CAPACITANCE,
+                        Limit.between(new Bound.Constant(14, 0), new Bound.Constant(17, 0))));
+        assertEquals(Optional.empty(), bench.alternatives().cutTo());
+    }
+
+    @Test
+    void aBoundThatCuttingMakesWorseGivesNoLength() {
+        assertEquals(
+                Optional.empty(),
+                thirtyOhm()
+                        .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atLeast(35, 0)))
+                        .alternatives()
+                        .cutTo());
+    }
+
+    @Test
+    void oneFailureThatCuttingDoesNotMendMakesCuttingUseless() {
+        Requirement returnLoss = requirement(
+                Property.RETURN_LOSS,
+                Statistic.INDIVIDUAL,
+                Limit.atLeast(flat(20, 1, 10)),
+                new Domain.Range(1, 10),
+                "dB");
+        Alternatives found = thirtyOhm()
+                .read(Property.SPARK_FAULTS, Subject.ofReel(), 1, "count")
+                .sweep(Property.RETURN_LOSS, Subject.ofPair(1).at(End.NEAR), everyMegahertzTo(10), f -> 18)
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                .require(wholeReel(Property.SPARK_FAULTS, atMost(0, 0)))
+                .require(returnLoss)
+                .alternatives();
+        assertEquals(Optional.empty(), found.cutTo());
+        assertEquals(
+                List.of(Property.CONDUCTOR_RESISTANCE, Property.SPARK_FAULTS, Property.RETURN_LOSS), found.blockedBy());
+        assertTrue(found.advice().contains("spark-faults counts faults"), found.advice());
+        assertTrue(found.advice().contains("return-loss is measured into an end"), found.advice());
+    }
+
+    @Test
+    void theOtherSetsAreJudgedAsMeasured() {
+        Requirement tight = wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0));
+        Requirement loose = wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(31, 0));
+        Bench passes = new Bench().require(loose);
+        Bench nearly = new Bench().require(loose).require(wholeReel(Property.SPARK_FAULTS, atMost(0, 0)));
+        Bench fails = new Bench().require(tight).require(wholeReel(Property.SPARK_FAULTS, atMost(0, 0)));
+        Alternatives found = thirtyOhm().require(tight).alternatives(passes, nearly, fails);
+        assertEquals(List.of("set"), found.passes());
+        assertEquals(
+                List.of(Optional.empty(), Optional.of("spark-faults"), Optional.empty()),
+                found.grades().stream()
+                        .map(grade -> grade.onlyObstacle().map(Finding::requirement))
+                        .toList());
+        assertEquals(Verdict.REJECTED, found.grades().get(2).verdict());
+    }
+
+    @Test
+    void anAcceptedReelIsCutToNothing() {
+        Alternatives found = thirtyOhm()
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(31, 0)))
+                .alternatives();
+        assertEquals(Optional.empty(), found.cutTo());
+        assertEquals(List.of(), found.blockedBy());
+        assertEquals(List.of(), found.obstacles());
+        assertTrue(found.advice().startsWith("The reel is accepted"), found.advice());
+    }
+
+    @Test
+    void whatWasNotTestedStandsByItself() {
+        Alternatives found = thirtyOhm()
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                .require(wholeReel(Property.SPARK_FAULTS, atMost(0, 0)))
+                .alternatives();
+        assertEquals(metres(284.66), found.cutTo());
+        assertEquals(List.of(Property.CONDUCTOR_RESISTANCE), found.blockedBy());
+        assertEquals(List.of(Property.SPARK_FAULTS), found.notTested());
+        assertTrue(found.advice().contains("Not tested, whatever is done: spark-faults"), found.advice());
+    }
+
+    @Test
+    void aSetThatCannotBeJudgedSaysWhy() {
+        Bench hot = new Bench()
+                .require(with(
+                        wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(31, 0)),
+                        new LawSpec("unscreened-loss-temperature", Map.of("to-40", 0.004, "above-40", 0.006))));
+        Alternatives found = thirtyOhm()
+                .reel(305, 80)
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                .alternatives(hot);
+        assertEquals(List.of(), found.passes());
+        assertTrue(
+                found.grades().get(0).why().contains("80 °C lies outside"),
+                found.grades().toString());
+    }
+}

@@ -1,0 +1,142 @@
+package dev.reelproof.limit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.reelproof.measurement.Property;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class UncertaintyModelReaderTest {
+    private static final Path SOUND = Path.of("src/test/resources/uncertainty-sample/sound.yaml");
+    private static final Path BROKEN = Path.of("src/test/resources/uncertainty-broken");
+    private static final String EXPECTED = "# ";
+
+    private static UncertaintyModel sound() {
+        return new UncertaintyModelReader().read("sample.yaml", LimitSamples.text(SOUND));
+    }
+
+    static Stream<Path> brokenFiles() throws IOException {
+        try (Stream<Path> files = Files.list(BROKEN)) {
+            return files.sorted().toList().stream();
+        }
+    }
+
+    /** Each file is the sound one with one fault; its last lines, comments, say which refusals it must get: where | message. */
+    @ParameterizedTest
+    @MethodSource("brokenFiles")
+    void refusesABrokenFileAndSaysWhereAndWhy(Path file) {
+        String text = LimitSamples.text(file);
+        String name = file.getFileName().toString();
+        List<String> expected = text.lines()
+                .filter(line -> line.startsWith(EXPECTED))
+                .map(line -> line.substring(EXPECTED.length()))
+                .toList();
+        LimitSetException refused =
+                assertThrows(LimitSetException.class, () -> new UncertaintyModelReader().read(name, text));
+        assertEquals(
+                expected,
+                refused.faults().stream()
+                        .map(fault -> fault.where().substring(name.length() + 1) + " | " + fault.message())
+                        .toList());
+    }
+
+    @Test
+    void readsASoundFile() {
+        UncertaintyModel model = sound();
+        assertEquals("sample-bay", model.id());
+        assertEquals(1, model.revision());
+        assertEquals(LocalDate.of(2026, 1, 1), model.effective());
+        assertEquals(2, model.coverageFactor());
+        assertEquals(95.45, model.confidencePercent());
+        assertEquals(LimitSamples.text(SOUND), model.text());
+        // 1 °C expanded with the model's factor of 2
+        assertEquals(0.5, model.temperature().standard(23, Double.NaN).orElseThrow());
+        // 0.5 m and 0.3 % of 400 m, a 5, 12, 13 triangle in tenths, with a factor of its own, 3
+        assertEquals(1.3 / 3, model.length().standard(400, Double.NaN).orElseThrow(), 1e-15);
+        assertEquals(Optional.empty(), model.entry("bridge", Property.NEXT));
+        assertTrue(model.without("bridge", Property.NEXT).contains("has no entry for next in class 'bridge'"));
+        assertTrue(model.without("b", Property.NEXT).contains("has no class 'b'; it has bridge, default"));
+    }
+
+    @Test
+    void theDigestIsOfTheText() {
+        assertEquals(LimitSetReader.sha256(LimitSamples.text(SOUND)), sound().sha256());
+        assertEquals(64, sound().sha256().length());
+    }
+
+    @Test
+    void partsAddUpAsSquares() {
+        InstrumentUncertainty bridge =
+                sound().entry("default", Property.CONDUCTOR_RESISTANCE).orElseThrow();
+        // 0.03 ohm and 0.4 % of 10 ohm: 3, 4, 5; with a factor of 2
+        assertEquals(0.025, bridge.standard(10, Double.NaN).orElseThrow(), 1e-15);
+        assertEquals("0.03 ohm and 0.4 % of the reading, k = 2", bridge.words());
+    }
+
+    @Test
+    void aLevelsNoiseFloorCountsAsAmplitude() {
+        InstrumentUncertainty next = sound().entry("default", Property.NEXT).orElseThrow();
+        // The floor 20 dB below the reading is a tenth of its amplitude: 0.1 · 20/ln 10 = 0.868589 dB (arithmetic).
+        double floor = 0.8685889638065035;
+        assertEquals(
+                Math.sqrt(0.5 * 0.5 + 0.2 * 0.2 + floor * floor),
+                next.standard(60, 20).orElseThrow(),
+                1e-12);
+        // Far above the floor the other parts are left.
+        assertEquals(Math.sqrt(0.26), next.standard(0, 5).orElseThrow(), 1e-6);
+    }
+
+    @Test
+    void outsideItsCurveAModelSaysNothing() {
+        InstrumentUncertainty next = sound().entry("default", Property.NEXT).orElseThrow();
+        assertEquals(OptionalDouble.empty(), next.standard(60, 100.1));
+        assertEquals(OptionalDouble.empty(), next.standard(60, 0.9));
+        assertEquals(OptionalDouble.empty(), next.standard(60, Double.NaN));
+        assertTrue(next.standard(60, 100).isPresent());
+    }
+
+    @Test
+    void aLimitSetMayStateItsDecisionRule() {
+        String text = LimitSamples.text(Path.of("src/test/resources/limits-sample/sound.yaml"));
+        LimitSetReader reader = new LimitSetReader(LimitSamples.LAW_CHECK);
+        LimitSet silent = reader.read("a.yaml", text);
+        assertEquals(DecisionRule.SIMPLE_ACCEPTANCE, silent.decisionRule());
+        assertEquals(Optional.empty(), silent.requirements().get(0).decisionRule());
+
+        LimitSet stated = reader.read(
+                "a.yaml",
+                text.replace(
+                                "rounding: absolute",
+                                "rounding: absolute\ndecision-rule: { rule: guard-band, multiple: 0.5, outcomes: four }")
+                        .replaceFirst(
+                                "    read: false", "    read: false\n    decision-rule: { rule: simple-acceptance }"));
+        assertEquals(new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 0.5), stated.decisionRule());
+        assertEquals(
+                DecisionRule.SIMPLE_ACCEPTANCE,
+                stated.decisionRuleOf(stated.requirements().get(0)));
+        assertEquals(
+                stated.decisionRule(),
+                stated.decisionRuleOf(stated.requirements().get(1)));
+        assertEquals(
+                "guard band of 0.5 × U, four outcomes", stated.decisionRule().words());
+    }
+
+    @Test
+    void aGuardBandHasAWidthAndSimpleAcceptanceNone() {
+        assertThrows(IllegalArgumentException.class, () -> new DecisionRule(DecisionRule.Form.GUARD_BAND_TWO, 0));
+        assertThrows(
+                IllegalArgumentException.class, () -> new DecisionRule(DecisionRule.Form.GUARD_BAND_TWO, Double.NaN));
+        assertThrows(IllegalArgumentException.class, () -> new DecisionRule(DecisionRule.Form.SIMPLE_ACCEPTANCE, 1));
+    }
+}
