@@ -43,6 +43,7 @@ final class Coverage {
         }
         if (population.series().isEmpty()) {
             obstacles.add("no data: no " + requirement.property() + " was measured");
+            obstacles.addAll(population.obstacles());
             return obstacles;
         }
         missing(requirement, population).ifPresent(obstacles::add);
