@@ -63,7 +63,9 @@ record Comparison(double judged, Bound bound, double limit, double margin) {
         double limit = bound.at(megahertz);
         double margin = sign * (limit - judged);
         double noise = ARITHMETIC_NOISE * Math.max(Math.abs(limit), Math.abs(judged));
-        return new Comparison(judged, bound, limit, Math.abs(margin) <= noise ? 0 : margin);
+        // A value without end would make its own noise without end, and pass.
+        boolean onTheLimit = Double.isFinite(margin) && Math.abs(margin) <= noise;
+        return new Comparison(judged, bound, limit, onTheLimit ? 0 : margin);
     }
 
     /** The rounding method of ASTM E29 (from memory): to the places of the limit, a tie to the even digit. */

@@ -79,38 +79,44 @@ final class Populations {
             for (int pair = 1; pair <= core.pairs(); pair++) {
                 Subject subject = Subject.ofPair(pair);
                 resistances(pair)
-                        .ifPresent(parts -> unbalance(subject, parts, "").ifPresent(derived::add));
+                        .filter(parts -> samePerLength(subject, parts))
+                        .ifPresent(parts -> derived.add(unbalance(subject, parts, "")));
             }
             return derived;
         }
 
         List<Series> unbalanceBetweenPairs() {
             List<Series> inParallel = new ArrayList<>();
+            Map<Series, List<Series>> conductorsOf = new HashMap<>();
             for (int pair = 1; pair <= core.pairs(); pair++) {
                 Subject subject = Subject.ofPair(pair);
-                resistances(pair)
-                        .filter(parts -> samePerLength(subject, parts))
-                        .ifPresent(parts -> inParallel.add(Series.derived(
-                                Property.CONDUCTOR_RESISTANCE,
-                                subject,
-                                parts,
-                                values -> PairResistance.parallel(values[0], values[1]),
-                                values -> PairResistance.parallelGradient(values[0], values[1]),
-                                "both conductors in parallel",
-                                PairResistance.CITATION,
-                                Property.CONDUCTOR_RESISTANCE.canonicalUnit())));
+                resistances(pair).filter(parts -> samePerLength(subject, parts)).ifPresent(parts -> {
+                    Series both = Series.derived(
+                            Property.CONDUCTOR_RESISTANCE,
+                            subject,
+                            parts,
+                            values -> PairResistance.parallel(values[0], values[1]),
+                            values -> PairResistance.parallelGradient(values[0], values[1]),
+                            "both conductors in parallel",
+                            PairResistance.CITATION,
+                            Property.CONDUCTOR_RESISTANCE.canonicalUnit());
+                    inParallel.add(both);
+                    conductorsOf.put(both, parts);
+                });
             }
             List<Series> derived = new ArrayList<>();
             for (int i = 0; i < inParallel.size(); i++) {
                 for (int j = i + 1; j < inParallel.size(); j++) {
+                    Series one = inParallel.get(i);
+                    Series other = inParallel.get(j);
                     Subject subject = Subject.ofCombination(
-                            inParallel.get(i).subject().pair(),
-                            inParallel.get(j).subject().pair());
-                    unbalance(
-                                    subject,
-                                    List.of(inParallel.get(i), inParallel.get(j)),
-                                    " of the pairs' parallel resistances")
-                            .ifPresent(derived::add);
+                            one.subject().pair(), other.subject().pair());
+                    List<Series> conductors = Stream.of(one, other)
+                            .flatMap(both -> conductorsOf.get(both).stream())
+                            .toList();
+                    if (samePerLength(subject, conductors)) {
+                        derived.add(unbalance(subject, List.of(one, other), " of the pairs' parallel resistances"));
+                    }
                 }
             }
             return derived;
@@ -127,13 +133,10 @@ final class Populations {
             return parts.size() == Conductor.values().length ? Optional.of(parts) : Optional.empty();
         }
 
-        private Optional<Series> unbalance(Subject subject, List<Series> parts, String ofWhat) {
-            if (!samePerLength(subject, parts)) {
-                return Optional.empty();
-            }
+        private Series unbalance(Subject subject, List<Series> parts, String ofWhat) {
             UnbalanceDenominator denominator =
                     UnbalanceDenominator.named(requirement.denominator().orElseThrow());
-            return Optional.of(Series.derived(
+            return Series.derived(
                     requirement.property(),
                     subject,
                     parts,
@@ -141,7 +144,7 @@ final class Populations {
                     values -> denominator.gradient(values[0], values[1]),
                     "100 (Rmax − Rmin) / " + denominator.word() + ofWhat,
                     denominator.citation(),
-                    requirement.unit().text()));
+                    requirement.unit().text());
         }
 
         private boolean samePerLength(Subject subject, List<Series> parts) {
