@@ -1,6 +1,7 @@
 package dev.reelproof.judgement;
 
 import dev.reelproof.correction.OutsideLawException;
+import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.Subject;
@@ -110,7 +111,8 @@ final class Series {
                 false,
                 obstacles,
                 index -> {
-                    List<Step> steps = measuredSteps(
+                    List<Step> steps = networkSteps(sweep.origin());
+                    steps.addAll(measuredSteps(
                             sweep.property(),
                             sweep.origin().of(index) + ": " + sweep.property() + " of "
                                     + sweep.subject().words() + " at "
@@ -118,11 +120,22 @@ final class Series {
                             sweep.sent(index),
                             sweep.unit().text(),
                             sweep.unit().numerator(),
-                            sweep.value(index));
+                            sweep.value(index)));
                     steps.addAll(corrector.steps(
                             sweep.property(), sweep.value(index), sweep.unit(), sweep.subject(), sweep.grid(), index));
                     return steps;
                 });
+    }
+
+    /** How a network-analyser file became the value; none for other origins. */
+    private static List<Step> networkSteps(Origin origin) {
+        List<Step> steps = new ArrayList<>();
+        if (origin instanceof Origin.Network network) {
+            network.chain()
+                    .forEach(link ->
+                            steps.add(new Step(link.title(), link.detail(), link.value(), link.unit(), link.source())));
+        }
+        return steps;
     }
 
     private static List<Step> measuredSteps(
