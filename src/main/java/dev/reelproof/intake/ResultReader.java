@@ -26,7 +26,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Reads an upload into what was measured: the JSON document of the contract, and the CSV files beside it.
+ * Reads an upload into what was measured: the JSON document of the contract, and the CSV and Touchstone files
+ * beside it, each by itself or in a ZIP file.
  *
  * <p>Strict: an unknown key, a value twice, a unit that does not fit is a fault, and an upload with a fault is refused whole.
  */
@@ -70,7 +71,8 @@ public final class ResultReader {
                         "equipment",
                         "grids",
                         "readings",
-                        "sweeps")
+                        "sweeps",
+                        "networks")
                 .require("product", "length", "temperature");
         Optional<String> product = root.identifier("product");
         Optional<Length> length = root.quantity("length", Length::of);
@@ -82,13 +84,13 @@ public final class ResultReader {
         List<Equipment> equipment = equipment(root);
         readings(root);
         sweeps(root);
-        for (Part part : upload.files()) {
-            ResultCsv.read(part, measurements, faults);
-        }
+        NetworkFiles networks = NetworkFiles.of(root);
+        networks.readAll(upload.files(), part -> ResultCsv.read(part, measurements, faults));
         if (faults.count() == 0
                 && measurements.readings().isEmpty()
-                && measurements.sweeps().isEmpty()) {
-            root.fault("nothing was measured; give 'readings', 'sweeps' or a CSV file beside the document");
+                && measurements.sweeps().isEmpty()
+                && networks.read().isEmpty()) {
+            root.fault("nothing was measured; give 'readings', 'sweeps', 'networks' or a CSV file beside the document");
         }
         faults.refuseIfAny();
         return new ReadResult(
@@ -103,6 +105,7 @@ public final class ResultReader {
                         equipment,
                         measurements.readings(),
                         measurements.sweeps()),
+                networks.read(),
                 warnings);
     }
 

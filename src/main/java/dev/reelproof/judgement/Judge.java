@@ -69,6 +69,9 @@ public final class Judge {
                         .toList());
             }
         }
+        for (Property property : Property.values()) {
+            sweeps.computeIfAbsent(property, this::asMeasured);
+        }
         Optional<VaryingPairs> chooser =
                 limitSet.allowance().map(allowance -> new VaryingPairs(allowance, core.pairs(), limitSet.rounding()));
         Set<Integer> varying = chooser.map(one -> one.choose(cases)).orElse(Set.of());
@@ -83,6 +86,20 @@ public final class Judge {
                 verdict(findings),
                 findings,
                 sweeps.values().stream().flatMap(List::stream).toList());
+    }
+
+    /** What no requirement judges is kept as it was measured: there is no law to correct it by. */
+    private List<CorrectedSweep> asMeasured(Property property) {
+        return evidence.sweeps(property).stream()
+                .map(sweep -> new CorrectedSweep(
+                        property,
+                        sweep.subject(),
+                        sweep.grid(),
+                        sweep.values(),
+                        sweep.values(),
+                        property.canonicalUnit(),
+                        false))
+                .toList();
     }
 
     private static Verdict verdict(List<Finding> findings) {

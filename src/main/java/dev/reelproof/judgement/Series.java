@@ -111,7 +111,7 @@ final class Series {
                 false,
                 obstacles,
                 index -> {
-                    List<Step> steps = networkSteps(sweep.origin());
+                    List<Step> steps = networkSteps(sweep, index);
                     steps.addAll(measuredSteps(
                             sweep.property(),
                             sweep.origin().of(index) + ": " + sweep.property() + " of "
@@ -128,12 +128,13 @@ final class Series {
     }
 
     /** How a network-analyser file became the value; none for other origins. */
-    private static List<Step> networkSteps(Origin origin) {
+    private static List<Step> networkSteps(Sweep sweep, int index) {
         List<Step> steps = new ArrayList<>();
-        if (origin instanceof Origin.Network network) {
-            network.chain()
-                    .forEach(link ->
-                            steps.add(new Step(link.title(), link.detail(), link.value(), link.unit(), link.source())));
+        if (sweep.origin() instanceof Origin.Network network) {
+            for (Origin.Network.Link link : network.chain()) {
+                double value = link.value() == null ? sweep.sent(index) : link.value();
+                steps.add(new Step(link.title(), link.detail(), value, link.unit(), link.source()));
+            }
         }
         return steps;
     }

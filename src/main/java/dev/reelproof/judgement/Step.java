@@ -3,7 +3,7 @@ package dev.reelproof.judgement;
 /**
  * A step in the chain behind a figure.
  *
- * @param title what was done: measured, converted, derived, corrected, statistic, rounded, limit, margin
+ * @param title what was done: network file, renormalised, mixed mode, definition, measured, converted, derived, corrected, statistic, rounded, limit, margin
  * @param detail the law, formula or place, with its figures
  * @param value the value after the step
  * @param unit the unit of the value

@@ -20,8 +20,8 @@ public record NetworkTerms(double differentialOhm, double commonOhm, boolean los
 
     private static void requireOhm(String mode, double ohm) {
         if (!(ohm > 0 && Double.isFinite(ohm))) {
-            throw new IllegalArgumentException(
-                    "the reference impedance of the " + mode + " mode must be positive and finite, not " + ohm + " ohm");
+            throw new IllegalArgumentException("the reference impedance of the " + mode
+                    + " mode must be positive and finite, not " + ohm + " ohm");
         }
     }
 }

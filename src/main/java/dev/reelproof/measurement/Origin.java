@@ -38,11 +38,11 @@ public sealed interface Origin {
          *
          * @param title what was done
          * @param detail the formula or place, with its figures
-         * @param value the figure that it turns on
+         * @param value the figure that it turns on; null for the value of the sweep itself
          * @param unit the unit of that figure
          * @param source where the formula comes from; null for the file itself
          */
-        public record Link(String title, String detail, double value, String unit, String source) {}
+        public record Link(String title, String detail, Double value, String unit, String source) {}
 
         public Network(String file, int[] lines, List<Link> chain) {
             this.file = file;

@@ -99,11 +99,7 @@ final class ComplexMatrix {
         for (int row = 0; row < n; row++) {
             double whatRe = re(row, what);
             double whatIm = im(row, what);
-            set(
-                    row,
-                    from,
-                    re(row, from) - (whatRe * re - whatIm * im),
-                    im(row, from) - (whatRe * im + whatIm * re));
+            set(row, from, re(row, from) - (whatRe * re - whatIm * im), im(row, from) - (whatRe * im + whatIm * re));
         }
     }
 }

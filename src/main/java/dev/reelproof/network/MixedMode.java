@@ -20,8 +20,9 @@ import java.util.List;
  * </ul>
  */
 final class MixedMode {
-    static final String CITATION = "Bockelman and Eisenstadt, Combined Differential and Common-Mode Scattering Parameters, IEEE"
-            + " T-MTT 43(7), 1995 (read in a secondary text)";
+    static final String CITATION =
+            "Bockelman and Eisenstadt, Combined Differential and Common-Mode Scattering Parameters, IEEE"
+                    + " T-MTT 43(7), 1995 (read in a secondary text)";
 
     /** A differential mode sees its two ports in series, a common one in parallel. */
     private static final double DIFFERENTIAL_PER_PORT = 2;
@@ -87,8 +88,7 @@ final class MixedMode {
     }
 
     /** One entry of (1): half of Saa ± Sba ± Sab ± Sbb, with the signs of the b ports in (2). */
-    private static void form(
-            ComplexMatrix modes, ComplexMatrix s, int[] place, int[] ports, int signOut, int signIn) {
+    private static void form(ComplexMatrix modes, ComplexMatrix s, int[] place, int[] ports, int signOut, int signIn) {
         int ai = ports[0];
         int bi = ports[1];
         int aj = ports[2];

@@ -54,7 +54,8 @@ public final class PortMap {
         for (int i = 0; i < ports.size(); i++) {
             Port port = ports.get(i);
             if (byNumber.putIfAbsent(port.number(), port) != null) {
-                throw new PortMapException(i, "port " + port.number() + " stands twice; each port is connected to one place");
+                throw new PortMapException(
+                        i, "port " + port.number() + " stands twice; each port is connected to one place");
             }
             Integer taken = byPlace.putIfAbsent(port.place(), port.number());
             if (taken != null) {
@@ -75,8 +76,7 @@ public final class PortMap {
                         "port " + port.number() + " is connected to the " + port.place()
                                 + ", but no port is to the other conductor there; a pair needs both");
             }
-            ModePort modePort =
-                    new ModePort(port.end(), port.pair(), both.get(Conductor.A), both.get(Conductor.B));
+            ModePort modePort = new ModePort(port.end(), port.pair(), both.get(Conductor.A), both.get(Conductor.B));
             if (!modePorts.contains(modePort)) {
                 modePorts.add(modePort);
             }

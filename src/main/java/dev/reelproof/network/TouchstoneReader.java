@@ -193,16 +193,19 @@ public final class TouchstoneReader {
                             + "-parameters; export S-parameters (the option line then says 'S')");
                     case "R" -> {
                         if (i + 1 == words.length) {
-                            throw fault("the option line ends after 'R'; the reference impedance must follow, such as R 50");
+                            throw fault(
+                                    "the option line ends after 'R'; the reference impedance must follow, such as R 50");
                         }
                         ohm = resistance(words[++i]);
                         if (i + 1 < words.length && NUMBER.matcher(words[i + 1]).matches()) {
-                            throw fault("the option line gives more than one reference impedance; one file of version 2.0"
-                                    + " with [Reference] can give one for each port");
+                            throw fault(
+                                    "the option line gives more than one reference impedance; one file of version 2.0"
+                                            + " with [Reference] can give one for each port");
                         }
                     }
-                    default -> throw fault("the option line says " + quoted(words[i])
-                            + "; it is made of Hz, kHz, MHz or GHz, S, MA, DB or RI, and R with the reference impedance");
+                    default -> throw fault(
+                            "the option line says " + quoted(words[i])
+                                    + "; it is made of Hz, kHz, MHz or GHz, S, MA, DB or RI, and R with the reference impedance");
                 }
             }
             if (!versionTwo) {
@@ -230,7 +233,8 @@ public final class TouchstoneReader {
             if (!matcher.matches()) {
                 throw fault("a keyword begins here that no ']' closes");
             }
-            String name = BLANKS.matcher(matcher.group(1).strip().toLowerCase(Locale.ROOT)).replaceAll(" ");
+            String name = BLANKS.matcher(matcher.group(1).strip().toLowerCase(Locale.ROOT))
+                    .replaceAll(" ");
             String value = matcher.group(2).strip();
             if (inInformation) {
                 inInformation = !name.equals("end information");
@@ -287,9 +291,11 @@ public final class TouchstoneReader {
                     if (!optionsRead) {
                         throw missingOptions();
                     }
-                    if (ports == 2 && !keywords.containsKey("two-port data order")
+                    if (ports == 2
+                            && !keywords.containsKey("two-port data order")
                             && !keywords.containsKey("two-port order")) {
-                        throw fault("a file of two ports needs [Two-Port Data Order] 12_21 or 21_12 before [Network Data]");
+                        throw fault(
+                                "a file of two ports needs [Two-Port Data Order] 12_21 or 21_12 before [Network Data]");
                     }
                     inData = true;
                 }
@@ -315,7 +321,8 @@ public final class TouchstoneReader {
                 throw fault("[Version] must be the first line that is no comment, and stand once");
             }
             if (!value.equals("2.0")) {
-                throw fault("[Version] is " + quoted(value) + "; 2.0 is read, and files of version 1, which have no [Version]");
+                throw fault("[Version] is " + quoted(value)
+                        + "; 2.0 is read, and files of version 1, which have no [Version]");
             }
             versionTwo = true;
         }
@@ -372,13 +379,15 @@ public final class TouchstoneReader {
             int from = 0;
             if (open == null) {
                 if (!odd) {
-                    throw fault(words.length + " numbers stand where a frequency should begin, which takes an odd count: a"
+                    throw fault(words.length
+                            + " numbers stand where a frequency should begin, which takes an odd count: a"
                             + " frequency and pairs. Is a value missing, or is the file not of " + ports + " ports?");
                 }
                 begin(words[0]);
                 from = 1;
             } else if (odd) {
-                throw fault("an odd count of numbers (" + words.length + ") stands within the matrix that began on line "
+                throw fault("an odd count of numbers (" + words.length
+                        + ") stands within the matrix that began on line "
                         + startLines[matrices.size()] + ", after " + openFilled / 2 + " of its " + open.length / 2
                         + " entries. Is a value missing, or is the file not of " + ports + " ports?" + perhaps());
             }
@@ -499,16 +508,18 @@ public final class TouchstoneReader {
 
         private void closeMatrix() {
             if (open != null) {
-                throw fault("the data end within the matrix that began on line " + startLines[matrices.size()] + ", after "
-                        + openFilled / 2 + " of its " + open.length / 2
-                        + " entries; was the file cut short, or is it not of " + ports + " ports?" + perhaps());
+                throw fault(
+                        "the data end within the matrix that began on line " + startLines[matrices.size()] + ", after "
+                                + openFilled / 2 + " of its " + open.length / 2
+                                + " entries; was the file cut short, or is it not of " + ports + " ports?" + perhaps());
             }
         }
 
         private void finish() {
             closeMatrix();
             if (!optionsRead) {
-                throw fault("the file ends without an option line; a Touchstone file has one, such as '# MHz S RI R 50'");
+                throw fault(
+                        "the file ends without an option line; a Touchstone file has one, such as '# MHz S RI R 50'");
             }
             if (referencesMissing > 0) {
                 throw fault("[Reference] lacks " + referencesMissing + " of its " + ports
@@ -521,14 +532,16 @@ public final class TouchstoneReader {
                 throw fault("the file holds no network data");
             }
             if (frequenciesStated >= 0 && frequenciesStated != matrices.size()) {
-                throw fault("[Number of Frequencies] is " + frequenciesStated + ", but the file has " + matrices.size());
+                throw fault(
+                        "[Number of Frequencies] is " + frequenciesStated + ", but the file has " + matrices.size());
             }
         }
 
         private double number(String text) {
-            double value = text.length() <= LONGEST_NUMBER && NUMBER.matcher(text).matches()
-                    ? Double.parseDouble(text)
-                    : Double.NaN;
+            double value =
+                    text.length() <= LONGEST_NUMBER && NUMBER.matcher(text).matches()
+                            ? Double.parseDouble(text)
+                            : Double.NaN;
             if (!Double.isFinite(value)) {
                 throw fault(quoted(text) + " is not a finite number such as -0.0123 or 1.5e-3");
             }

@@ -17,6 +17,7 @@ import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
@@ -221,6 +222,7 @@ final class Bench {
                 requirements,
                 allowance,
                 List.of(),
+                NetworkTerms.USUAL,
                 "0",
                 "");
         return Judge.judge(result, product, set, "test");
