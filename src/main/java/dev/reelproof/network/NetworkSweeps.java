@@ -340,7 +340,8 @@ public final class NetworkSweeps {
         PhaseDelay delay = found.delay().get();
         Subject subject = Subject.ofPair(transmission.pair);
         String how = "the phase of SDD(" + words(transmission.to) + " ← " + words(transmission.from)
-                + ") unwrapped for a delay " + delay.words() + ", and extrapolated to 0 at 0 Hz";
+                + ") unwrapped for a delay " + delay.words()
+                + " at the lowest frequencies, and extrapolated to 0 at 0 Hz";
         List<Integer> both = List.of(transmission.from, transmission.to);
         for (Property property : List.of(Property.PROPAGATION_DELAY, Property.GROUP_DELAY)) {
             if (wanted.contains(property)) {

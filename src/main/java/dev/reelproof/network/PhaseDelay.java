@@ -1,6 +1,7 @@
 package dev.reelproof.network;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -11,14 +12,17 @@ import java.util.Optional;
  * <ul>
  *   <li>Equation: τp = −φ/(2πf) (1), τg = −(1/2π) dφ/df (2), the derivative taken from the neighbours on both sides, at the ends from the one there is
  *   <li>Symbols: φ phase of S21 in rad, without jumps and 0 at 0 Hz; f frequency in MHz; τp propagation (phase) delay, τg group delay, in ns
- *   <li>Unwrapping: the delay lies in a range that is known beforehand: from none to that of 0.4 of the velocity of light over the length, if
- *       the grid tells so much apart; else from that of light itself; else that of the product's nominal velocity, give or take a tenth. A grid tells
- *       a range apart when its widest step times the range's width is below one turn; a grid that tells none apart is refused. The phase of the
- *       range's middle is taken off, so that what is left turns by less than half a turn a step; a step of more than three
- *       quarters of that is refused too, since noise could have turned it the other way
- *   <li>Turns at the lowest frequency: what is left is extrapolated to 0 Hz as a straight line in f over the points up to three times
- *       the lowest frequency (eight at least), after the skin effect's phase, which in rad equals its loss in Np and grows with √f, is
- *       taken off; the nearest whole number of turns is what was lost. Further than a quarter of a turn from a whole number there is no delay
+ *   <li>Unwrapping, lowest frequencies (up to three times the first, eight points at least): the delay lies in a range that is known
+ *       beforehand: from none to that of 0.4 of the velocity of light over the length, if the grid tells so much apart; else from that of
+ *       light itself; else that of the product's nominal velocity, give or take a tenth. A grid tells a range apart when its step times the range's
+ *       width is below one turn. The phase of the range's middle is taken off, so that what is left turns by less than half a turn a step
+ *   <li>Turns at the first frequency: the skin effect's phase, which in rad equals its loss in Np and grows with √f, is taken off; what is left is
+ *       extrapolated to 0 Hz as a straight line in f, and the nearest whole number of turns is what was lost. Further than a quarter
+ *       of a turn from a whole number there is no delay
+ *   <li>Unwrapping, from there on: a pair's delay, the skin effect's part aside, is within 2 % that of the point before, which must tell the step
+ *       apart in the same way; so a grid may widen as its frequencies grow
+ *   <li>Too coarse: a step that tells nothing apart is refused, and so is one that turns by more than three quarters of half a turn beside what was
+ *       expected, since noise could have turned it the other way
  *   <li>Range: a cable between 0.3 and 1 of the velocity of light, seen at two frequencies at least; edge cases: an attenuator has no delay, and
  *       a pair with its conductors exchanged at one end half a turn too much: neither has one here
  *   <li>Known error: of (1) that of the phase over 2πf; of (2) that of the difference of two phases over 2π times their distance
@@ -34,12 +38,15 @@ final class PhaseDelay {
     /** How far a pair may be from the nominal velocity of its product. Common practice, no source. */
     private static final double NOMINAL_WITHIN = 0.1;
 
+    /** How far the delay is from that of the frequency before, the skin effect aside. Common practice, no source. */
+    private static final double STEADY_WITHIN = 0.02;
+
     private static final double LEAST_VELOCITY = 0.3;
     private static final double MOST_VELOCITY = 1.005;
     private static final double METRES_PER_NANOSECOND = 0.299792458;
     private static final double NANOSECONDS_MEGAHERTZ = 1000;
     private static final double TURN = 2 * Math.PI;
-    private static final double WIDEST_RESIDUAL_STEP = 0.75 * Math.PI;
+    private static final double WIDEST_SURPRISE = 0.75 * Math.PI;
     private static final double NEAR_A_WHOLE_TURN = 0.25;
     private static final double LOW_UP_TO = 3;
     private static final int LEAST_LOW_POINTS = 8;
@@ -76,43 +83,145 @@ final class PhaseDelay {
      * @throws NetworkException when the grid is too coarse, or noise too strong, to unwrap
      */
     static Found of(String place, NetworkData data, int first, double[] re, double[] im, CableSpan span) {
-        int size = re.length;
-        if (size < 2) {
+        if (re.length < 2) {
             return new Found(Optional.empty(), "one frequency alone has no delay that could be told");
         }
-        double[] megahertz = new double[size];
-        int widest = 1;
-        for (int i = 0; i < size; i++) {
-            megahertz[i] = data.megahertz(first + i);
-            if (i > 0 && megahertz[i] - megahertz[i - 1] > megahertz[widest] - megahertz[widest - 1]) {
-                widest = i;
+        return new Unwrapping(place, data, first, re, im, span).found();
+    }
+
+    /** The work on one transmission. */
+    private static final class Unwrapping {
+        private final String place;
+        private final NetworkData data;
+        private final int first;
+        private final double[] re;
+        private final double[] im;
+        private final CableSpan span;
+        private final double[] megahertz;
+        private final double[] phase;
+        private final int low;
+        private final double skin;
+
+        Unwrapping(String place, NetworkData data, int first, double[] re, double[] im, CableSpan span) {
+            this.place = place;
+            this.data = data;
+            this.first = first;
+            this.re = re;
+            this.im = im;
+            this.span = span;
+            this.megahertz = new double[re.length];
+            for (int i = 0; i < re.length; i++) {
+                megahertz[i] = data.megahertz(first + i);
             }
+            this.phase = new double[re.length];
+            int count = Math.min(LEAST_LOW_POINTS, re.length);
+            while (count < re.length && megahertz[count] <= LOW_UP_TO * megahertz[0]) {
+                count++;
+            }
+            this.low = count;
+            double[] neper = new double[low];
+            double[] root = new double[low];
+            for (int i = 0; i < low; i++) {
+                root[i] = Math.sqrt(megahertz[i]);
+                neper[i] = -StrictMath.log(Math.max(Levels.LEAST_MAGNITUDE, StrictMath.hypot(re[i], im[i])));
+            }
+            this.skin = slopeAndIntercept(root, neper)[0];
         }
-        double step = megahertz[widest] - megahertz[widest - 1];
-        List<DelayRange> ranges = ranges(span);
-        DelayRange range = ranges.stream()
-                .filter(one -> step * one.width() < NANOSECONDS_MEGAHERTZ)
-                .findFirst()
-                .orElseThrow(() -> tooCoarse(place, data, first, megahertz, step, span, ranges));
-        double middle = (range.least + range.most) / 2;
-        double[] left = unwrapped(place, data, first, megahertz, re, im, middle);
-        double turns = interceptTurns(megahertz, left, re, im);
-        double whole = Math.rint(turns);
-        if (!(Math.abs(turns - whole) <= NEAR_A_WHOLE_TURN)) {
-            return new Found(
-                    Optional.empty(),
-                    "its phase extrapolates to " + told(Math.abs(turns - whole))
-                            + " of a turn at 0 Hz, where it must be 0: are conductors a and b exchanged at one end, or is"
-                            + " the lowest frequency too high?");
+
+        Found found() {
+            DelayRange range = range();
+            double middle = (range.least + range.most) / 2;
+            for (int i = 0; i < low; i++) {
+                double expected = i == 0 ? 0 : phase[i - 1];
+                double turned = TURN * megahertz[i] * middle / NANOSECONDS_MEGAHERTZ;
+                phase[i] = expected + surprise(i, expected - turned, i > 0);
+            }
+            double turns = interceptTurns();
+            double whole = Math.rint(turns);
+            if (!(Math.abs(turns - whole) <= NEAR_A_WHOLE_TURN)) {
+                return new Found(
+                        Optional.empty(),
+                        "its phase extrapolates to " + told(Math.abs(turns - whole))
+                                + " of a turn at 0 Hz, where it must be 0: are conductors a and b exchanged at one end, or is"
+                                + " the lowest frequency too high?");
+            }
+            for (int i = 0; i < low; i++) {
+                phase[i] -= TURN * (whole + megahertz[i] * middle / NANOSECONDS_MEGAHERTZ);
+            }
+            for (int i = low; i < phase.length; i++) {
+                double before = megahertz[i - 1];
+                double turnsPerMegahertz = -(phase[i - 1] + skin * Math.sqrt(before)) / (TURN * before);
+                double widest = 1 / (2 * STEADY_WITHIN * Math.abs(turnsPerMegahertz));
+                if (!(megahertz[i] - before < widest)) {
+                    throw tooCoarse(i, widest);
+                }
+                double expected = -TURN * megahertz[i] * turnsPerMegahertz - skin * Math.sqrt(megahertz[i]);
+                phase[i] = expected + surprise(i, expected, true);
+            }
+            PhaseDelay delay = new PhaseDelay(megahertz, phase, range.words);
+            return delay.velocityFault(span)
+                    .map(fault -> new Found(Optional.empty(), fault))
+                    .orElse(new Found(Optional.of(delay), null));
         }
-        double[] phase = new double[size];
-        for (int i = 0; i < size; i++) {
-            phase[i] = left[i] - TURN * (whole + megahertz[i] * middle / NANOSECONDS_MEGAHERTZ);
+
+        /** The widest range that the lowest frequencies tell apart. */
+        private DelayRange range() {
+            int widest = 1;
+            for (int i = 2; i < low; i++) {
+                if (megahertz[i] - megahertz[i - 1] > megahertz[widest] - megahertz[widest - 1]) {
+                    widest = i;
+                }
+            }
+            double step = megahertz[widest] - megahertz[widest - 1];
+            List<DelayRange> ranges = ranges(span);
+            for (DelayRange range : ranges) {
+                if (step * range.width() < NANOSECONDS_MEGAHERTZ) {
+                    return range;
+                }
+            }
+            throw tooCoarse(
+                    widest,
+                    NANOSECONDS_MEGAHERTZ / ranges.get(ranges.size() - 1).width());
         }
-        PhaseDelay delay = new PhaseDelay(megahertz, phase, range.words);
-        return delay.velocityFault(span)
-                .map(fault -> new Found(Optional.empty(), fault))
-                .orElse(new Found(Optional.of(delay), null));
+
+        /** How far the phase at an index is from the one expected, between minus and plus half a turn. */
+        private double surprise(int i, double expected, boolean bounded) {
+            double surprise = StrictMath.IEEEremainder(StrictMath.atan2(im[i], re[i]) - expected, TURN);
+            if (bounded && !(Math.abs(surprise) <= WIDEST_SURPRISE)) {
+                throw new NetworkException(
+                        data.file(),
+                        data.line(first + i),
+                        "the phase of " + place + " from " + megahertz[i - 1] + " to " + megahertz[i]
+                                + " MHz cannot be unwrapped: beside what is expected it turns by "
+                                + told(Math.abs(surprise) / TURN)
+                                + " of a turn, which could be the other way round; the grid is too coarse, or the signal is"
+                                + " lost in noise. Measure on a finer grid or a shorter range, or name what to derive in"
+                                + " 'derive' and leave the delays out");
+            }
+            return surprise;
+        }
+
+        /** The phase at 0 Hz in turns, extrapolated from the lowest frequencies. */
+        private double interceptTurns() {
+            double[] straight = new double[low];
+            for (int i = 0; i < low; i++) {
+                straight[i] = phase[i] + skin * Math.sqrt(megahertz[i]);
+            }
+            return slopeAndIntercept(Arrays.copyOf(megahertz, low), straight)[1] / TURN;
+        }
+
+        private NetworkException tooCoarse(int i, double enough) {
+            return new NetworkException(
+                    data.file(),
+                    data.line(first + i),
+                    "the grid is too coarse to unwrap the phase of " + place + ": from " + megahertz[i - 1] + " to "
+                            + megahertz[i] + " MHz over " + span.metres() + " m; steps below " + told(enough)
+                            + " MHz would do here"
+                            + (span.nominalVelocity() == null && i < low
+                                    ? ", or wider ones if the product stated its nominalVelocity"
+                                    : "")
+                            + ". Measure on a finer grid, or name what to derive in 'derive' and leave the delays out");
+        }
     }
 
     private static List<DelayRange> ranges(CableSpan span) {
@@ -130,81 +239,8 @@ final class PhaseDelay {
         return ranges;
     }
 
-    private static NetworkException tooCoarse(
-            String place,
-            NetworkData data,
-            int first,
-            double[] megahertz,
-            double step,
-            CableSpan span,
-            List<DelayRange> ranges) {
-        int at = 1;
-        while (megahertz[at] - megahertz[at - 1] < step) {
-            at++;
-        }
-        double enough = NANOSECONDS_MEGAHERTZ / ranges.get(ranges.size() - 1).width();
-        return new NetworkException(
-                data.file(),
-                data.line(first + at),
-                "the grid is too coarse to unwrap the phase of " + place + ": from " + megahertz[at - 1] + " to "
-                        + megahertz[at] + " MHz over " + span.metres() + " m; steps below " + told(enough)
-                        + " MHz would do"
-                        + (span.nominalVelocity() == null
-                                ? ", or wider ones if the product stated its nominalVelocity"
-                                : "")
-                        + ". Measure on a finer grid, or name what to derive in 'derive' and leave the delays out");
-    }
-
-    private static double[] unwrapped(
-            String place, NetworkData data, int first, double[] megahertz, double[] re, double[] im, double middle) {
-        double[] left = new double[re.length];
-        for (int i = 0; i < re.length; i++) {
-            double turned = TURN * megahertz[i] * middle / NANOSECONDS_MEGAHERTZ;
-            double angle = StrictMath.IEEEremainder(StrictMath.atan2(im[i], re[i]) + turned, TURN);
-            if (i > 0) {
-                double step = StrictMath.IEEEremainder(angle - left[i - 1], TURN);
-                if (!(Math.abs(step) <= WIDEST_RESIDUAL_STEP)) {
-                    throw new NetworkException(
-                            data.file(),
-                            data.line(first + i),
-                            "the phase of " + place + " from " + megahertz[i - 1] + " to " + megahertz[i]
-                                    + " MHz cannot be unwrapped: beside what the length gives it turns by "
-                                    + told(Math.abs(step) / TURN)
-                                    + " of a turn, which could be the other way round; the grid is too coarse, or the signal"
-                                    + " is lost in noise. Measure on a finer grid or a shorter range, or name what to derive"
-                                    + " in 'derive' and leave the delays out");
-                }
-                angle = left[i - 1] + step;
-            }
-            left[i] = angle;
-        }
-        return left;
-    }
-
-    /** The phase at 0 Hz in turns, extrapolated from the lowest frequencies. */
-    private static double interceptTurns(double[] megahertz, double[] left, double[] re, double[] im) {
-        int low = Math.min(LEAST_LOW_POINTS, left.length);
-        while (low < left.length && megahertz[low] <= LOW_UP_TO * megahertz[0]) {
-            low++;
-        }
-        double[] root = new double[low];
-        double[] neper = new double[low];
-        double[] f = new double[low];
-        for (int i = 0; i < low; i++) {
-            f[i] = megahertz[i];
-            root[i] = Math.sqrt(megahertz[i]);
-            neper[i] = -StrictMath.log(Math.max(Levels.LEAST_MAGNITUDE, StrictMath.hypot(re[i], im[i])));
-        }
-        double skin = line(root, neper)[1];
-        double[] straight = new double[low];
-        for (int i = 0; i < low; i++) {
-            straight[i] = left[i] + skin * root[i];
-        }
-        return line(f, straight)[0] / TURN;
-    }
-
-    /** Intercept and slope of the straight line of least squares. */
-    private static double[] line(double[] x, double[] y) {
+    /** The straight line of least squares. */
+    private static double[] slopeAndIntercept(double[] x, double[] y) {
         double meanX = 0;
         double meanY = 0;
         for (int i = 0; i < x.length; i++) {
@@ -218,7 +254,7 @@ final class PhaseDelay {
             squares += (x[i] - meanX) * (x[i] - meanX);
         }
         double slope = products / squares;
-        return new double[] {meanY - slope * meanX, slope};
+        return new double[] {slope, meanY - slope * meanX};
     }
 
     private Optional<String> velocityFault(CableSpan span) {
