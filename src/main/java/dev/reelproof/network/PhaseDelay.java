@@ -15,14 +15,15 @@ import java.util.Optional;
  *   <li>Unwrapping, lowest frequencies (up to three times the first, eight points at least): the delay lies in a range that is known
  *       beforehand: from none to that of 0.4 of the velocity of light over the length, if the grid tells so much apart; else from that of
  *       light itself; else that of the product's nominal velocity, give or take a tenth. A grid tells a range apart when its step times the range's
- *       width is below one turn. The phase of the range's middle is taken off, so that what is left turns by less than half a turn a step
+ *       width is below three quarters of a turn. The phase of the range's middle is taken off, so that what is left turns by less than
+ *       three eighths of a turn a step, and an eighth is left for noise
  *   <li>Turns at the first frequency: the skin effect's phase, which in rad equals its loss in Np and grows with √f, is taken off; what is left is
  *       extrapolated to 0 Hz as a straight line in f, and the nearest whole number of turns is what was lost. Further than a quarter
  *       of a turn from a whole number there is no delay
  *   <li>Unwrapping, from there on: a pair's delay, the skin effect's part aside, is within 2 % that of the point before, which must tell the step
  *       apart in the same way; so a grid may widen as its frequencies grow
- *   <li>Too coarse: a step that tells nothing apart is refused, and so is one that turns by more than three quarters of half a turn beside what was
- *       expected, since noise could have turned it the other way
+ *   <li>A grid that tells nothing apart is refused. A step of more than three eighths of a turn beside what was expected leaves no delay: the signal
+ *       is lost in noise, or it is no cable
  *   <li>Range: a cable between 0.3 and 1 of the velocity of light, seen at two frequencies at least; edge cases: an attenuator has no delay, and
  *       a pair with its conductors exchanged at one end half a turn too much: neither has one here
  *   <li>Known error: of (1) that of the phase over 2πf; of (2) that of the difference of two phases over 2π times their distance
@@ -46,7 +47,10 @@ final class PhaseDelay {
     private static final double METRES_PER_NANOSECOND = 0.299792458;
     private static final double NANOSECONDS_MEGAHERTZ = 1000;
     private static final double TURN = 2 * Math.PI;
-    private static final double WIDEST_SURPRISE = 0.75 * Math.PI;
+    /** Of a turn: what a range may span in one step. */
+    private static final double SPAN_TOLD_APART = 0.75;
+
+    private static final double WIDEST_SURPRISE = SPAN_TOLD_APART / 2 * TURN;
     private static final double NEAR_A_WHOLE_TURN = 0.25;
     private static final double LOW_UP_TO = 3;
     private static final int LEAST_LOW_POINTS = 8;
@@ -80,7 +84,7 @@ final class PhaseDelay {
      * @param re real parts from there on
      * @param im imaginary parts
      * @param span the cable
-     * @throws NetworkException when the grid is too coarse, or noise too strong, to unwrap
+     * @throws NetworkException when the grid is too coarse to unwrap
      */
     static Found of(String place, NetworkData data, int first, double[] re, double[] im, CableSpan span) {
         if (re.length < 2) {
@@ -101,6 +105,7 @@ final class PhaseDelay {
         private final double[] phase;
         private final int low;
         private final double skin;
+        private String doubt;
 
         Unwrapping(String place, NetworkData data, int first, double[] re, double[] im, CableSpan span) {
             this.place = place;
@@ -136,6 +141,9 @@ final class PhaseDelay {
                 double turned = TURN * megahertz[i] * middle / NANOSECONDS_MEGAHERTZ;
                 phase[i] = expected + surprise(i, expected - turned, i > 0);
             }
+            if (doubt != null) {
+                return new Found(Optional.empty(), doubt);
+            }
             double turns = interceptTurns();
             double whole = Math.rint(turns);
             if (!(Math.abs(turns - whole) <= NEAR_A_WHOLE_TURN)) {
@@ -151,12 +159,15 @@ final class PhaseDelay {
             for (int i = low; i < phase.length; i++) {
                 double before = megahertz[i - 1];
                 double turnsPerMegahertz = -(phase[i - 1] + skin * Math.sqrt(before)) / (TURN * before);
-                double widest = 1 / (2 * STEADY_WITHIN * Math.abs(turnsPerMegahertz));
+                double widest = SPAN_TOLD_APART / (2 * STEADY_WITHIN * Math.abs(turnsPerMegahertz));
                 if (!(megahertz[i] - before < widest)) {
                     throw tooCoarse(i, widest);
                 }
                 double expected = -TURN * megahertz[i] * turnsPerMegahertz - skin * Math.sqrt(megahertz[i]);
                 phase[i] = expected + surprise(i, expected, true);
+            }
+            if (doubt != null) {
+                return new Found(Optional.empty(), doubt);
             }
             PhaseDelay delay = new PhaseDelay(megahertz, phase, range.words);
             return delay.velocityFault(span)
@@ -175,7 +186,7 @@ final class PhaseDelay {
             double step = megahertz[widest] - megahertz[widest - 1];
             List<DelayRange> ranges = ranges(span);
             for (DelayRange range : ranges) {
-                if (step * range.width() < NANOSECONDS_MEGAHERTZ) {
+                if (step * range.width() < SPAN_TOLD_APART * NANOSECONDS_MEGAHERTZ) {
                     return range;
                 }
             }
@@ -187,16 +198,12 @@ final class PhaseDelay {
         /** How far the phase at an index is from the one expected, between minus and plus half a turn. */
         private double surprise(int i, double expected, boolean bounded) {
             double surprise = StrictMath.IEEEremainder(StrictMath.atan2(im[i], re[i]) - expected, TURN);
-            if (bounded && !(Math.abs(surprise) <= WIDEST_SURPRISE)) {
-                throw new NetworkException(
-                        data.file(),
-                        data.line(first + i),
-                        "the phase of " + place + " from " + megahertz[i - 1] + " to " + megahertz[i]
-                                + " MHz cannot be unwrapped: beside what is expected it turns by "
-                                + told(Math.abs(surprise) / TURN)
-                                + " of a turn, which could be the other way round; the grid is too coarse, or the signal is"
-                                + " lost in noise. Measure on a finer grid or a shorter range, or name what to derive in"
-                                + " 'derive' and leave the delays out");
+            if (bounded && doubt == null && !(Math.abs(surprise) <= WIDEST_SURPRISE)) {
+                doubt = "its phase from " + megahertz[i - 1] + " to " + megahertz[i] + " MHz (line "
+                        + data.line(first + i)
+                        + ") turns by " + told(Math.abs(surprise) / TURN)
+                        + " of a turn beside what is expected, which could be the other way round: is the signal lost in"
+                        + " noise, or is it no cable of this length?";
             }
             return surprise;
         }

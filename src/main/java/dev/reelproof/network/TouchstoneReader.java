@@ -35,6 +35,7 @@ public final class TouchstoneReader {
     private static final int LONGEST_NUMBER = 64;
     private static final int LONGEST_QUOTED = 40;
     private static final int NOISE_COLUMNS = 5;
+    private static final int NOT_STATED = -1;
     private static final double USUAL_OHM = 50;
     private static final double DECIBELS_PER_DECADE = 20;
 
@@ -105,7 +106,7 @@ public final class TouchstoneReader {
         private double[] reference;
         private MatrixForm form = MatrixForm.FULL;
         private boolean columnsFirst;
-        private long frequenciesStated = -1;
+        private long frequenciesStated = NOT_STATED;
         private boolean inData;
         private boolean inNoise;
         private boolean inInformation;
@@ -123,7 +124,7 @@ public final class TouchstoneReader {
             this.lines = new BoundedLines(file, in);
             this.portsExpected = portsExpected;
             Matcher name = PORTS_IN_NAME.matcher(file);
-            this.portsInName = name.matches() ? Integer.parseInt(name.group(1)) : 0;
+            this.portsInName = name.matches() ? Integer.parseInt(name.group(1)) : NOT_STATED;
         }
 
         private NetworkException fault(String message) {
@@ -209,7 +210,7 @@ public final class TouchstoneReader {
                 }
             }
             if (!versionTwo) {
-                ports = portsInName > 0 ? portsInName : portsExpected;
+                ports = portsInName != NOT_STATED ? portsInName : portsExpected;
                 requirePorts("the file's name");
             }
         }
@@ -263,7 +264,7 @@ public final class TouchstoneReader {
                 case "number of ports" -> {
                     ports = (int) whole(name, value);
                     requirePorts("[Number of Ports]");
-                    if (portsInName > 0 && portsInName != ports) {
+                    if (portsInName != NOT_STATED && portsInName != ports) {
                         throw fault("[Number of Ports] is " + ports + ", but the file's name says " + portsInName);
                     }
                 }
@@ -531,7 +532,7 @@ public final class TouchstoneReader {
             if (matrices.isEmpty()) {
                 throw fault("the file holds no network data");
             }
-            if (frequenciesStated >= 0 && frequenciesStated != matrices.size()) {
+            if (frequenciesStated != NOT_STATED && frequenciesStated != matrices.size()) {
                 throw fault(
                         "[Number of Frequencies] is " + frequenciesStated + ", but the file has " + matrices.size());
             }
