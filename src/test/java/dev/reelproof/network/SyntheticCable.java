@@ -3,6 +3,7 @@ package dev.reelproof.network;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
@@ -79,13 +80,14 @@ public final class SyntheticCable {
 
     /** The reference impedance of a pair's lines. */
     public double impedance(int pair) {
-        return 100 + 2 * (pair - 1);
+        return 99 + pair;
     }
 
     /** The ports in the order of the mode pairs: near end 1a, 1b, 2a … then the far end, as entries of {@code networks}. */
     public List<Port> ports(int... order) {
         List<Port> ports = new ArrayList<>();
-        for (int i = 0; i < 4 * pairs; i++) {
+        int count = order.length == 0 ? 4 * pairs : order.length;
+        for (int i = 0; i < count; i++) {
             int place = order.length == 0 ? i : order[i];
             ports.add(new Port(
                     i + 1,
@@ -94,6 +96,19 @@ public final class SyntheticCable {
                     place % 2 == 0 ? Conductor.A : Conductor.B));
         }
         return ports;
+    }
+
+    /** The places of two pairs at both ends, for a file of eight ports that measures them alone. */
+    public int[] placesOf(int one, int other) {
+        int[] places = new int[8];
+        int next = 0;
+        for (int end = 0; end < 2; end++) {
+            for (int pair : new int[] {one, other}) {
+                places[next++] = end * 2 * pairs + 2 * (pair - 1);
+                places[next++] = end * 2 * pairs + 2 * (pair - 1) + 1;
+            }
+        }
+        return places;
     }
 
     /** The JSON of these ports. */
@@ -112,7 +127,7 @@ public final class SyntheticCable {
         int ends = 2 * pairs;
         Complex[][] modes = new Complex[2 * ends][2 * ends];
         for (Complex[] row : modes) {
-            java.util.Arrays.fill(row, Complex.real(0));
+            Arrays.fill(row, Complex.real(0));
         }
         for (int pair = 1; pair <= pairs; pair++) {
             Complex gamma = new Complex(
@@ -186,8 +201,9 @@ public final class SyntheticCable {
         for (double f : megahertz) {
             Complex[][] s = singleEnded(f);
             text.append(f);
-            for (int i = 0; i < s.length; i++) {
-                for (int j = 0; j < s.length; j++) {
+            int count = order.length == 0 ? s.length : order.length;
+            for (int i = 0; i < count; i++) {
+                for (int j = 0; j < count; j++) {
                     if (j > 0 && j % 4 == 0) {
                         text.append('\n');
                     }
