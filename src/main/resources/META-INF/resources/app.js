@@ -20,9 +20,12 @@ const WORDS = {
   'ps-acr-f': ['PS ACR-F', 'crosstalk at the far end from all other pairs together'],
   'fext': ['FEXT', 'crosstalk at the far end'],
   'return-loss': ['Return loss', 'how little is reflected to the sender'],
+  'input-impedance': ['Input impedance', 'impedance that a pair shows at one end'],
   'tcl': ['TCL', 'balance of a pair at the sending end'],
+  'tctl': ['TCTL', 'how little of a signal leaves the far end unbalanced'],
   'el-tctl': ['EL TCTL', 'balance of a pair at the far end'],
   'propagation-delay': ['Propagation delay', 'time a signal takes along the cable'],
+  'group-delay': ['Group delay', 'time that a change of the signal takes along the cable'],
   'delay-skew': ['Delay skew', 'difference between the fastest and the slowest pair'],
   'insulation-resistance': ['Insulation resistance', 'how well the insulation insulates'],
   'dielectric-withstand': ['Dielectric withstand', 'breakdowns under high voltage'],
@@ -653,8 +656,8 @@ async function showPlots(record, number) {
   }
 }
 
-const SWEPT = new Set(['insertion-loss', 'next', 'ps-next', 'acr-f', 'ps-acr-f', 'fext', 'return-loss', 'tcl', 'el-tctl',
-  'propagation-delay', 'delay-skew']);
+const SWEPT = new Set(['insertion-loss', 'next', 'ps-next', 'acr-f', 'ps-acr-f', 'fext', 'return-loss', 'input-impedance',
+  'tcl', 'tctl', 'el-tctl', 'propagation-delay', 'group-delay', 'delay-skew']);
 const PLOT_HEIGHT = 250;
 const LINE_DASHES = [[], [6, 3], [2, 3], [9, 3, 2, 3]];
 

@@ -1,9 +1,10 @@
 package dev.reelproof.api;
 
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.NetworkDerivation;
+import dev.reelproof.intake.ReadResult;
 import dev.reelproof.intake.ResultReader;
 import dev.reelproof.judgement.Alternatives;
-import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.store.Archive;
 import dev.reelproof.store.StoredRecord;
 import jakarta.inject.Singleton;
@@ -36,10 +37,11 @@ public class AdviceDesk {
      * @throws ConflictException when its upload cannot be read by this version of the program
      */
     Alternatives alternatives(StoredRecord record) {
-        ReelResult result = readAgain(record);
-        LocalDate day = result.finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
+        ReadResult read = readAgain(record);
+        LocalDate day =
+                read.result().finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
         return Alternatives.of(
-                result,
+                set -> NetworkDerivation.derive(read, record.product(), set).result(),
                 record.product(),
                 record.judgement(),
                 limitSets.of(record),
@@ -49,10 +51,9 @@ public class AdviceDesk {
     }
 
     /** From the upload as it was received: nothing else holds all that was measured, with its units and places. */
-    private ReelResult readAgain(StoredRecord record) {
+    private ReadResult readAgain(StoredRecord record) {
         try {
-            return ResultReader.read(archive.upload(record.plant(), record.id()).orElseThrow(), record.received())
-                    .result();
+            return ResultReader.read(archive.upload(record.plant(), record.id()).orElseThrow(), record.received());
         } catch (IntakeException e) {
             throw new ConflictException("The upload of record " + record.id()
                     + " cannot be read by this version of the program, so nothing can be said of what else the reel could be: "

@@ -84,7 +84,7 @@ final class MultipartUpload {
             boolean isDocument = Part.RESULT.equals(file.getName());
             String fileName = file.getFilename();
             boolean named = !isDocument && fileName != null && !fileName.isBlank();
-            return new Part(named ? fileName : file.getName(), file.getContentType(), file.get());
+            return new Part(named ? fileName : file.getName(), file.getName(), file.getContentType(), file.get());
         }
         return new Part(data.getName(), null, ((HttpData) data).get());
     }
@@ -94,6 +94,7 @@ final class MultipartUpload {
                 IntakeException.Kind.MALFORMED,
                 WHERE,
                 "is not multipart/form-data with a boundary (" + e.getMessage()
-                        + "); send the part 'result' with the JSON document, and CSV files beside it");
+                        + "); send the part 'result' with the JSON document, and CSV, Touchstone or ZIP"
+                        + " files beside it");
     }
 }

@@ -169,8 +169,8 @@ public class ReelResource {
     @Operation(
             summary = "Take a result and judge it",
             description =
-                    "A JSON document, or multipart/form-data with the document as the part 'result' and CSV files beside"
-                            + " it. The same upload sent again gives the first record.")
+                    "A JSON document, or multipart/form-data with the document as the part 'result' and CSV, Touchstone"
+                            + " or ZIP files beside it; a ZIP file may hold the document as 'result.json'. The same upload sent again gives the first record.")
     @RequestBody(
             required = true,
             content = {
@@ -198,7 +198,7 @@ public class ReelResource {
     @Schema(name = "ResultUpload")
     record Bulk(
             @Schema(ref = ResultSchemaFilter.REFERENCE) Object result,
-            @Schema(description = "any number of CSV files, of any part name") String csv) {}
+            @Schema(description = "any number of CSV, Touchstone and ZIP files, of any part name") String csv) {}
 
     @POST
     @Path("/{reel}/tests")

@@ -2,6 +2,7 @@ package dev.reelproof.api;
 
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.NetworkDerivation;
 import dev.reelproof.intake.ProductFit;
 import dev.reelproof.intake.ReadResult;
 import dev.reelproof.intake.ResultReader;
@@ -72,12 +73,13 @@ public class TestDesk {
             return new Taken(before.get(), false);
         }
         ReadResult read = ResultReader.read(upload, received);
-        ReelResult result = read.result();
         Product product = products.byId(plant, reel.product()).orElseThrow();
-        ProductFit.check(result, product).refuseIfAny();
-        LimitSet limitSet = limitSetFor(product, result);
+        ProductFit.check(read.result(), product).refuseIfAny();
+        LimitSet limitSet = limitSetFor(product, read.result());
+        ReadResult whole = NetworkDerivation.derive(read, product, limitSet);
+        ReelResult result = whole.result();
         Optional<UncertaintyModel> uncertaintyModel = uncertaintyModels.current(day(result));
-        List<String> warnings = new ArrayList<>(read.warnings());
+        List<String> warnings = new ArrayList<>(whole.warnings());
         lengthWarning(reel.length(), result.length()).ifPresent(warnings::add);
         return archive.take(new JudgedUpload(
                 plant,

@@ -39,9 +39,12 @@ final class Words {
             case PS_ACR_F -> "PS ACR-F";
             case FEXT -> "FEXT";
             case RETURN_LOSS -> "Return loss";
+            case INPUT_IMPEDANCE -> "Input impedance";
             case TCL -> "TCL";
+            case TCTL -> "TCTL";
             case EL_TCTL -> "EL TCTL";
             case PROPAGATION_DELAY -> "Propagation delay";
+            case GROUP_DELAY -> "Group delay";
             case DELAY_SKEW -> "Delay skew";
             case INSULATION_RESISTANCE -> "Insulation resistance";
             case DIELECTRIC_WITHSTAND -> "Dielectric withstand";
@@ -74,9 +77,12 @@ final class Words {
             case PS_ACR_F -> "the same, from all other pairs together";
             case FEXT -> "crosstalk heard at the far end";
             case RETURN_LOSS -> "how little is reflected to the sender";
+            case INPUT_IMPEDANCE -> "impedance that a pair shows at one end";
             case TCL -> "how well a pair is balanced, sending end";
+            case TCTL -> "how little of a signal leaves the far end unbalanced";
             case EL_TCTL -> "how well a pair is balanced, far end";
             case PROPAGATION_DELAY -> "time a signal takes along the cable";
+            case GROUP_DELAY -> "time that a change of the signal takes along the cable";
             case DELAY_SKEW -> "difference between fastest and slowest pair";
             case INSULATION_RESISTANCE -> "resistance from a wire to all else";
             case DIELECTRIC_WITHSTAND -> "breakdowns under high voltage";

@@ -1,6 +1,8 @@
 package dev.reelproof.intake;
 
 import dev.reelproof.intake.IntakeException.Kind;
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -11,11 +13,12 @@ import java.util.Objects;
 /**
  * One file of an upload, as received. Equal by content.
  *
- * @param name its name, unique in the upload: {@code result} for the JSON document, the file's name for a CSV file
+ * @param name its name, unique in the upload: {@code result} for the JSON document, the file's name for another file
+ * @param field the name of the form field that it came in; the same as the name where there is no other
  * @param mediaType its media type as sent; kept, not relied on
  * @param bytes its bytes as received
  */
-public record Part(String name, String mediaType, byte[] bytes) {
+public record Part(String name, String field, String mediaType, byte[] bytes) {
     /** The name of the part that is the JSON document. */
     public static final String RESULT = "result";
 
@@ -37,8 +40,19 @@ public record Part(String name, String mediaType, byte[] bytes) {
                     "a part needs a name of 1 to " + LONGEST_NAME + " characters on one line, not "
                             + Words.quoted(name.replaceAll("\\p{Cntrl}", "?")));
         }
+        field = field == null ? name : field;
         mediaType = mediaType == null ? "" : mediaType;
         bytes = bytes.clone();
+    }
+
+    /** A part whose field has no name of its own. */
+    public Part(String name, String mediaType, byte[] bytes) {
+        this(name, name, mediaType, bytes);
+    }
+
+    /** Its bytes as a stream; they are not copied. */
+    InputStream open() {
+        return new ByteArrayInputStream(bytes);
     }
 
     @Override
@@ -72,13 +86,14 @@ public record Part(String name, String mediaType, byte[] bytes) {
     public boolean equals(Object other) {
         return other instanceof Part part
                 && name.equals(part.name)
+                && field.equals(part.field)
                 && mediaType.equals(part.mediaType)
                 && Arrays.equals(bytes, part.bytes);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(name, mediaType, Arrays.hashCode(bytes));
+        return Objects.hash(name, field, mediaType, Arrays.hashCode(bytes));
     }
 
     @Override

@@ -27,7 +27,8 @@ import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
- * Reads an upload into what was measured: the JSON document of the contract, and the CSV files beside it.
+ * Reads an upload into what was measured: the JSON document of the contract, and the CSV and Touchstone files
+ * beside it, each by itself or in a ZIP file.
  *
  * <p>Strict: an unknown key, a value twice, a unit that does not fit is a fault, and an upload with a fault is refused whole.
  */
@@ -72,7 +73,8 @@ public final class ResultReader {
                         "equipment",
                         "grids",
                         "readings",
-                        "sweeps")
+                        "sweeps",
+                        "networks")
                 .require("product", "length", "temperature");
         Optional<String> product = root.identifier("product");
         Optional<Length> length = root.quantity("length", Length::of);
@@ -84,13 +86,13 @@ public final class ResultReader {
         List<Equipment> equipment = equipment(root);
         readings(root);
         sweeps(root);
-        for (Part part : upload.files()) {
-            ResultCsv.read(part, measurements, faults);
-        }
+        NetworkFiles networks = NetworkFiles.of(root);
+        networks.readAll(upload.files(), part -> ResultCsv.read(part, measurements, faults));
         if (faults.count() == 0
                 && measurements.readings().isEmpty()
-                && measurements.sweeps().isEmpty()) {
-            root.fault("nothing was measured; give 'readings', 'sweeps' or a CSV file beside the document");
+                && measurements.sweeps().isEmpty()
+                && networks.read().isEmpty()) {
+            root.fault("nothing was measured; give 'readings', 'sweeps', 'networks' or a CSV file beside the document");
         }
         faults.refuseIfAny();
         return new ReadResult(
@@ -105,6 +107,7 @@ public final class ResultReader {
                         equipment,
                         measurements.readings(),
                         measurements.sweeps()),
+                networks.read(),
                 warnings);
     }
 

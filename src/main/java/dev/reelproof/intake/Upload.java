@@ -7,7 +7,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * A result as received: the JSON document under the name {@code result}, and any number of CSV files beside it.
+ * A result as received: the JSON document under the name {@code result}, and any number of CSV, Touchstone and ZIP files beside it;
+ * or a ZIP file that holds the document as {@code result.json}.
  *
  * @param parts the files, in the order received
  */
@@ -29,7 +30,7 @@ public record Upload(List<Part> parts) {
                         "two parts are named " + Words.quoted(part.name()) + "; each part needs a name of its own");
             }
         }
-        if (!names.contains(Part.RESULT)) {
+        if (!names.contains(Part.RESULT) && parts.stream().noneMatch(ZipPart::isZip)) {
             throw IntakeException.of(
                     Kind.MALFORMED, "upload", "the part 'result' is missing; it must hold the JSON document");
         }
@@ -40,15 +41,35 @@ public record Upload(List<Part> parts) {
         return new Upload(List.of(new Part(Part.RESULT, "application/json", json)));
     }
 
-    /** The JSON document. */
+    /**
+     * The JSON document.
+     *
+     * @throws IntakeException MALFORMED when it is in a ZIP file and cannot be had from there
+     */
     public Part document() {
         return parts.stream()
                 .filter(part -> part.name().equals(Part.RESULT))
                 .findFirst()
-                .orElseThrow();
+                .orElseGet(this::zippedDocument);
     }
 
-    /** The CSV files, in the order received. */
+    private Part zippedDocument() {
+        List<Part> documents = parts.stream()
+                .filter(ZipPart::isZip)
+                .flatMap(part -> ZipPart.document(part).stream())
+                .toList();
+        if (documents.size() != 1) {
+            throw IntakeException.of(
+                    Kind.MALFORMED,
+                    "upload",
+                    "the part 'result' is missing, and "
+                            + (documents.isEmpty() ? "no ZIP file holds" : "several ZIP files hold") + " a '"
+                            + ZipPart.DOCUMENT + "'; one of them must be the JSON document");
+        }
+        return documents.get(0);
+    }
+
+    /** The other files, in the order received. */
     public List<Part> files() {
         return parts.stream().filter(part -> !part.name().equals(Part.RESULT)).toList();
     }
@@ -56,17 +77,23 @@ public record Upload(List<Part> parts) {
     /**
      * The digest that tells one content from another, in lower-case hexadecimal.
      *
-     * <p>Of the document alone: SHA-256 of its bytes. With CSV files: SHA-256 over one line a part,
-     * {@code "<sha256 of its bytes, hexadecimal>  <name>\n"} in UTF-8, the lines sorted. Neither the order of the parts nor
-     * their media types nor the boundaries of the multipart body count.
+     * <p>Of one part alone: SHA-256 of its bytes. With other files: SHA-256 over one line a part,
+     * {@code "<sha256 of its bytes, hexadecimal>  <name>\n"} in UTF-8, the lines sorted; a Touchstone file that came in a field of another
+     * name has that after its own and two blanks, since {@code networks} may mean it by either. Neither the order of the parts nor their
+     * media types nor the boundaries of the multipart body count.
      */
     public String sha256() {
         if (parts.size() == 1) {
             return parts.get(0).sha256();
         }
         return Part.sha256(parts.stream()
-                .map(part -> part.sha256() + "  " + part.name() + "\n")
+                .map(part -> part.sha256() + "  " + part.name() + alias(part) + "\n")
                 .sorted()
                 .collect(Collectors.joining()));
+    }
+
+    private static String alias(Part part) {
+        boolean network = NetworkFiles.isTouchstoneName(part.name()) || NetworkFiles.isTouchstoneName(part.field());
+        return network && !part.field().equals(part.name()) ? "  " + part.field() : "";
     }
 }

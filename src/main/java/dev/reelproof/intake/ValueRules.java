@@ -18,9 +18,13 @@ final class ValueRules {
             Property.PS_ACR_F,
             Property.FEXT,
             Property.PROPAGATION_DELAY,
+            Property.GROUP_DELAY,
             Property.DELAY_SKEW);
 
-    /** Those that are signed: levels in dB, and unbalances whose sign says which side is the greater. */
+    /**
+     * Those that are signed: levels in dB, unbalances whose sign says which side is the greater, and the group delay, which echoes
+     * can turn negative at single frequencies.
+     */
     private static final Set<Property> SIGNED = EnumSet.of(
             Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR,
             Property.CAPACITANCE_UNBALANCE_TO_GROUND,
@@ -32,13 +36,16 @@ final class ValueRules {
             Property.FEXT,
             Property.RETURN_LOSS,
             Property.TCL,
-            Property.EL_TCTL);
+            Property.TCTL,
+            Property.EL_TCTL,
+            Property.GROUP_DELAY);
 
     /** Those that no cable has at zero; a zero is a lead off, and would pass a limit from above. */
     private static final Set<Property> NEVER_ZERO = EnumSet.of(
             Property.CONDUCTOR_RESISTANCE,
             Property.MUTUAL_CAPACITANCE,
             Property.PROPAGATION_DELAY,
+            Property.INPUT_IMPEDANCE,
             Property.OVERALL_DIAMETER);
 
     private static final Set<Property> COUNTS = EnumSet.of(Property.DIELECTRIC_WITHSTAND, Property.SPARK_FAULTS);

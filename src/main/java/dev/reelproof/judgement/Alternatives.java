@@ -11,6 +11,7 @@ import dev.reelproof.quantity.Length;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -97,7 +98,7 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
     /**
      * What a tested reel could be.
      *
-     * @param result what was measured
+     * @param measured what was measured; a limit set has a say where network-analyser data are evaluated by its terms
      * @param product what the reel is meant to be
      * @param own the judgement under its own set
      * @param ownSet that set, in the revision that judged
@@ -106,7 +107,7 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
      * @param engine version of the program
      */
     public static Alternatives of(
-            ReelResult result,
+            Function<LimitSet, ReelResult> measured,
             Product product,
             Judgement own,
             LimitSet ownSet,
@@ -119,11 +120,12 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
                 .toList();
         List<Obstacle> failing = obstacles.stream().filter(Obstacle::fails).toList();
         Optional<Length> cutTo = !failing.isEmpty() && failing.stream().allMatch(Obstacle::cuttingChangesIt)
-                ? new CutBack(result, product, ownSet, uncertaintyModel, own.findings()).greatestLength()
+                ? new CutBack(measured.apply(ownSet), product, ownSet, uncertaintyModel, own.findings())
+                        .greatestLength()
                 : Optional.empty();
         List<Grade> grades = others.stream()
                 .filter(set -> set.pairs().holds(product.pairs()))
-                .map(set -> grade(result, product, set, uncertaintyModel, engine))
+                .map(set -> grade(measured.apply(set), product, set, uncertaintyModel, engine))
                 .toList();
         return new Alternatives(cutTo, obstacles, grades, advice(own.verdict(), ownSet, cutTo, obstacles, grades));
     }

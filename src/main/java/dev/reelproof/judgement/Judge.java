@@ -86,6 +86,9 @@ public final class Judge {
                         .toList());
             }
         }
+        for (Property property : Property.values()) {
+            sweeps.computeIfAbsent(property, this::asMeasured);
+        }
         Optional<VaryingPairs> chooser =
                 limitSet.allowance().map(allowance -> new VaryingPairs(allowance, core.pairs(), limitSet.rounding()));
         Set<Integer> varying = chooser.map(one -> one.choose(cases)).orElse(Set.of());
@@ -129,6 +132,20 @@ public final class Judge {
                         populations.of(requirement, new Corrector(judge.evidence, limitSet, requirement)),
                         new Evaluator(limitSet, requirement, propagation)))
                 .map(one -> judge.finding(one, varying, varying.size()))
+                .toList();
+    }
+
+    /** What no requirement judges is kept as it was measured: there is no law to correct it by. */
+    private List<CorrectedSweep> asMeasured(Property property) {
+        return evidence.sweeps(property).stream()
+                .map(sweep -> new CorrectedSweep(
+                        property,
+                        sweep.subject(),
+                        sweep.grid(),
+                        sweep.values(),
+                        sweep.values(),
+                        property.canonicalUnit(),
+                        false))
                 .toList();
     }
 

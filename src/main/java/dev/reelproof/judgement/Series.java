@@ -1,6 +1,7 @@
 package dev.reelproof.judgement;
 
 import dev.reelproof.correction.OutsideLawException;
+import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.Subject;
@@ -114,7 +115,8 @@ final class Series {
                 false,
                 obstacles,
                 index -> {
-                    List<Step> steps = measuredSteps(
+                    List<Step> steps = networkSteps(sweep, index);
+                    steps.addAll(measuredSteps(
                             sweep.property(),
                             sweep.origin().of(index) + ": " + sweep.property() + " of "
                                     + sweep.subject().words() + " at "
@@ -122,12 +124,24 @@ final class Series {
                             sweep.sent(index),
                             sweep.unit().text(),
                             sweep.unit().numerator(),
-                            sweep.value(index));
+                            sweep.value(index)));
                     steps.addAll(corrector.steps(
                             sweep.property(), sweep.value(index), sweep.unit(), sweep.subject(), sweep.grid(), index));
                     return steps;
                 },
                 index -> corrector.influence(sweep, index));
+    }
+
+    /** How a network-analyser file became the value; none for other origins. */
+    private static List<Step> networkSteps(Sweep sweep, int index) {
+        List<Step> steps = new ArrayList<>();
+        if (sweep.origin() instanceof Origin.Network network) {
+            for (Origin.Network.Link link : network.chain()) {
+                double value = link.value() == null ? sweep.sent(index) : link.value();
+                steps.add(new Step(link.title(), link.detail(), value, link.unit(), link.source()));
+            }
+        }
+        return steps;
     }
 
     private static List<Step> measuredSteps(

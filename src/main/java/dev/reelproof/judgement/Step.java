@@ -3,8 +3,8 @@ package dev.reelproof.judgement;
 /**
  * A step in the chain behind a figure.
  *
- * @param title what was done: measured, converted, derived, corrected, statistic, covered, allowed to vary, rounded, limit, margin,
- *     or a step of its uncertainty
+ * @param title what was done: network file, renormalised, mixed mode, definition, measured, converted, derived, corrected, statistic,
+ *     covered, allowed to vary, rounded, limit, margin, or a step of its uncertainty
  * @param detail the law, formula or place, with its figures
  * @param value the value after the step
  * @param unit the unit of the value

@@ -1,5 +1,6 @@
 package dev.reelproof.limit;
 
+import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
 import java.time.LocalDate;
@@ -21,6 +22,7 @@ import java.util.Optional;
  * @param requirements in the order in which they are reported
  * @param allowance pairs that may vary; empty when none may
  * @param leftOut what its source demands and this set does not judge, with the reason
+ * @param networkTerms how network-analyser data is read; {@link NetworkTerms#USUAL} when the file does not say
  * @param sha256 digest of the file, hexadecimal
  * @param text the file as it was read
  * @param decisionRule how uncertainty enters the decision, where a requirement does not say otherwise
@@ -38,6 +40,7 @@ public record LimitSet(
         List<Requirement> requirements,
         Optional<Allowance> allowance,
         List<LeftOut> leftOut,
+        NetworkTerms networkTerms,
         String sha256,
         String text,
         DecisionRule decisionRule) {

@@ -1,6 +1,7 @@
 package dev.reelproof.limit;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Site;
 import dev.reelproof.quantity.FrequencyGrid;
@@ -93,6 +94,7 @@ public final class LimitSetReader {
             root.path("left-out")
                     .forEach(entry -> leftOut.add(new LimitSet.LeftOut(
                             entry.path("what").asText(), entry.path("why").asText())));
+            NetworkTerms terms = networkTerms(root.path("network"));
             if (!faults.isEmpty()) {
                 return null;
             }
@@ -109,6 +111,7 @@ public final class LimitSetReader {
                     requirements,
                     allowance,
                     leftOut,
+                    terms,
                     sha256(text),
                     text,
                     decisionRule);
@@ -136,6 +139,20 @@ public final class LimitSetReader {
                     ? DecisionRule.Form.GUARD_BAND_TWO
                     : DecisionRule.Form.GUARD_BAND_FOUR;
             return Optional.of(new DecisionRule(form, rule.path("multiple").asDouble()));
+        }
+
+        private NetworkTerms networkTerms(JsonNode entry) {
+            NetworkTerms usual = NetworkTerms.USUAL;
+            return faults.attempt(
+                    "/network",
+                    () -> new NetworkTerms(
+                            ohm(entry.path("differential"), usual.differentialOhm()),
+                            ohm(entry.path("common"), usual.commonOhm()),
+                            entry.path("acr-f-loss").asText().equals("disturbing")));
+        }
+
+        private static double ohm(JsonNode text, double usual) {
+            return text.isMissingNode() ? usual : quantity(text.asText(), (value, unit) -> value);
         }
 
         private List<Requirement> requirements(JsonNode entries, PairCount setPairs) {

@@ -1,5 +1,7 @@
 package dev.reelproof.measurement;
 
+import java.util.List;
+
 /** Where in an upload the values of a reading or sweep stood. */
 public sealed interface Origin {
 
@@ -19,6 +21,47 @@ public sealed interface Origin {
         @Override
         public String of(int index) {
             return pointer + "/" + index;
+        }
+    }
+
+    /**
+     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how a value was made of it. A
+     * class and not a record, since it holds an array.
+     */
+    final class Network implements Origin {
+        private final String file;
+        private final int[] lines;
+        private final List<Link> chain;
+
+        /**
+         * A link of the chain from the file to the value.
+         *
+         * @param title what was done
+         * @param detail the formula or place, with its figures
+         * @param value the figure that it turns on; null for the value of the sweep itself
+         * @param unit the unit of that figure
+         * @param source where the formula comes from; null for the file itself
+         */
+        public record Link(String title, String detail, Double value, String unit, String source) {}
+
+        public Network(String file, int[] lines, List<Link> chain) {
+            this.file = file;
+            this.lines = lines.clone();
+            this.chain = List.copyOf(chain);
+        }
+
+        @Override
+        public String of(int index) {
+            return file + ":" + lines[index];
+        }
+
+        public String file() {
+            return file;
+        }
+
+        /** What was done to come from the file to the value, in order. */
+        public List<Link> chain() {
+            return chain;
         }
     }
 

@@ -123,6 +123,13 @@ final class SampleResult {
                 + String.join(",\n", readings) + "], \"sweeps\": [" + String.join(",\n", sweeps) + "]}";
     }
 
+    /** The document with readings alone and network files for the rest: the value of its key {@code networks}. */
+    String jsonWithNetworks(String networks) {
+        readings.clear();
+        readings();
+        return head() + ", \"readings\": [" + String.join(",\n", readings) + "], \"networks\": " + networks + "}";
+    }
+
     /** The document without anything measured; CSV files bring it. */
     String jsonWithoutBulk() {
         return head() + "}";

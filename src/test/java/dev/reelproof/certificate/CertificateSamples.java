@@ -23,6 +23,7 @@ import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
@@ -203,6 +204,7 @@ public final class CertificateSamples {
                 List.of(
                         new LimitSet.LeftOut("TCL and EL TCTL", "a matter of type tests in this plant"),
                         new LimitSet.LeftOut("alien crosstalk", "measured on a bundle of cables, not on a reel")),
+                NetworkTerms.USUAL,
                 sha256(),
                 "");
     }

@@ -265,11 +265,12 @@ class ResultReaderTest {
     @Test
     void everyPropertyTakesItsCanonicalUnitAndSignsWhereTheyMakeSense() {
         Set<String> signed = Set.of("dB", "pF");
+        Set<Property> signedByThemselves = Set.of(Property.GROUP_DELAY);
         for (Property property : Property.values()) {
             Measurements measurements = new Measurements(new Faults());
             var unit = measurements.unit(property, property.canonicalUnit());
             ValueRules.requireValue(property, 1, unit);
-            if (signed.contains(property.canonicalUnit())) {
+            if (signed.contains(property.canonicalUnit()) || signedByThemselves.contains(property)) {
                 ValueRules.requireValue(property, -1, unit);
             } else {
                 assertThrows(IllegalArgumentException.class, () -> ValueRules.requireValue(property, -1, unit));

@@ -13,6 +13,7 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import dev.reelproof.intake.BrokenResults.Broken;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.network.NetworkSweeps;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -96,6 +97,9 @@ class ResultSchemaTest {
                         .map(Property::tradeName)
                         .toList(),
                 names(definitions.get("sweptProperty").get("enum")));
+        assertEquals(
+                NetworkSweeps.DERIVABLE.stream().map(Property::tradeName).toList(),
+                names(definitions.get("derivableProperty").get("enum")));
     }
 
     private static List<String> names(JsonNode array) {
@@ -113,6 +117,8 @@ class ResultSchemaTest {
         assertKnown(definitions.get("grid"), "{\"grids\": {\"g\": {%s}}}");
         assertKnown(definitions.get("reading"), "{\"readings\": [{%s}]}");
         assertKnown(definitions.get("sweep"), "{\"sweeps\": [{%s}]}");
+        assertKnown(definitions.get("network"), "{\"networks\": [{%s}]}");
+        assertKnown(definitions.get("networkPort"), "{\"networks\": [{\"ports\": [{%s}]}]}");
     }
 
     /** Gives each key of an object of the schema, and one it has not, a wrong value: only the last may be unknown. */

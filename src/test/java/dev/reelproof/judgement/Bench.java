@@ -20,6 +20,7 @@ import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.limit.UncertaintyModelReader;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
@@ -258,6 +259,7 @@ final class Bench {
                 requirements,
                 allowance,
                 List.of(),
+                NetworkTerms.USUAL,
                 "0",
                 "",
                 rule);
@@ -269,8 +271,9 @@ final class Bench {
 
     /** What the reel could be; the other sets are those of other benches. */
     Alternatives alternatives(Bench... others) {
+        ReelResult result = result();
         return Alternatives.of(
-                result(),
+                set -> result,
                 product(),
                 judge(),
                 set(),

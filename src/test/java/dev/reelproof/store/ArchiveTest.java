@@ -21,6 +21,7 @@ import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.ReelResult;
@@ -176,6 +177,7 @@ class ArchiveTest {
                 List.of(),
                 Optional.empty(),
                 List.of(),
+                NetworkTerms.USUAL,
                 sha256,
                 "text of " + sha256);
     }
