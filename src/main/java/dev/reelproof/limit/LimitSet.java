@@ -59,6 +59,7 @@ public record LimitSet(
             List<Requirement> requirements,
             Optional<Allowance> allowance,
             List<LeftOut> leftOut,
+            NetworkTerms networkTerms,
             String sha256,
             String text) {
         this(
@@ -74,6 +75,7 @@ public record LimitSet(
                 requirements,
                 allowance,
                 leftOut,
+                networkTerms,
                 sha256,
                 text,
                 DecisionRule.SIMPLE_ACCEPTANCE);
