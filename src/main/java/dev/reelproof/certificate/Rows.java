@@ -81,6 +81,8 @@ final class Rows {
                     case RMS -> ", rms";
                     case RMS_DEVIATION -> ", rms deviation";
                     case MEAN_MINUS_SIGMA -> ", mean less one sigma";
+                    case MAXIMUM -> ", greatest";
+                    case PERCENT_OF_PAIRS -> ", share of pairs";
                 };
         return title + statistic + scope(requirement.scope());
     }

@@ -8,7 +8,7 @@ package dev.reelproof.correction;
  * order in which a bay reports them cannot change a verdict.
  *
  * <ul>
- *   <li>Equations: mean m = Σx/n; rms = √(Σx²/n); rms of levels = −10 log10(Σ 10^(−x/10) / n); rms deviation = 100 √(Σ(x−m)²/n) / m;
+ *   <li>Equations: maximum; mean m = Σx/n; rms = √(Σx²/n); rms of levels = −10 log10(Σ 10^(−x/10) / n); rms deviation = 100 √(Σ(x−m)²/n) / m;
  *       mean less sigma = m − √(Σ(x−m)²/(n−1))
  *   <li>Symbols: x the values in one unit, n how many there are; levels in dB, the deviation in percent of the mean
  *   <li>Range: finite values, at least one; at least two for a sigma
@@ -84,6 +84,16 @@ public final class PopulationFigures {
         double[] ascending = Population.ascending("a mean less one sigma", "", 2, values);
         double mean = meanOf(ascending);
         return mean - Math.sqrt(squaredDeviations(ascending, mean) / (ascending.length - 1));
+    }
+
+    /**
+     * The greatest value, in the values' unit.
+     *
+     * @throws IllegalArgumentException when there is no value or one is not finite
+     */
+    public static double maximum(double... values) {
+        double[] ascending = Population.ascending("a maximum", "", 1, values);
+        return ascending[ascending.length - 1];
     }
 
     /** Summed as distances from the smallest value, so that equal values give exactly themselves. */

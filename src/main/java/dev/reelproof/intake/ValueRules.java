@@ -18,7 +18,10 @@ final class ValueRules {
             Property.PS_ACR_F,
             Property.FEXT,
             Property.PROPAGATION_DELAY,
-            Property.DELAY_SKEW);
+            Property.DELAY_SKEW,
+            Property.LOOP_RESISTANCE,
+            Property.MUTUAL_CONDUCTANCE,
+            Property.INSULATION_FAULTS);
 
     /** Those that are signed: levels in dB, and unbalances whose sign says which side is the greater. */
     private static final Set<Property> SIGNED = EnumSet.of(
@@ -32,16 +35,25 @@ final class ValueRules {
             Property.FEXT,
             Property.RETURN_LOSS,
             Property.TCL,
-            Property.EL_TCTL);
+            Property.EL_TCTL,
+            Property.LENGTH_MARKING_ERROR);
 
     /** Those that no cable has at zero; a zero is a lead off, and would pass a limit from above. */
     private static final Set<Property> NEVER_ZERO = EnumSet.of(
             Property.CONDUCTOR_RESISTANCE,
             Property.MUTUAL_CAPACITANCE,
             Property.PROPAGATION_DELAY,
-            Property.OVERALL_DIAMETER);
+            Property.OVERALL_DIAMETER,
+            Property.LOOP_RESISTANCE,
+            Property.INSULATED_CONDUCTOR_DIAMETER);
 
-    private static final Set<Property> COUNTS = EnumSet.of(Property.DIELECTRIC_WITHSTAND, Property.SPARK_FAULTS);
+    private static final Set<Property> COUNTS = EnumSet.of(
+            Property.DIELECTRIC_WITHSTAND,
+            Property.SPARK_FAULTS,
+            Property.INSULATION_FAULTS,
+            Property.CONTINUITY_FAULTS,
+            Property.INSULATION_COLD_BEND_FAILURES,
+            Property.JACKET_IMPACT_FAILURES);
 
     private ValueRules() {}
 

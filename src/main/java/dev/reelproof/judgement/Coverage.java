@@ -1,8 +1,12 @@
 package dev.reelproof.judgement;
 
+import dev.reelproof.correction.PopulationFigures;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
+import dev.reelproof.limit.Limit;
+import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
@@ -26,10 +30,12 @@ final class Coverage {
 
     private final CoreLayout core;
     private final GridRule gridRule;
+    private final RoundingRule rounding;
 
-    Coverage(CoreLayout core, GridRule gridRule) {
+    Coverage(CoreLayout core, LimitSet limitSet) {
         this.core = core;
-        this.gridRule = gridRule;
+        this.gridRule = limitSet.grid();
+        this.rounding = limitSet.rounding();
     }
 
     /** What stands in the way, in sentences that begin with the kind of obstacle; empty when nothing does. */
@@ -63,15 +69,41 @@ final class Coverage {
         if (requirement.property().isSampled() || present.contains(Subject.ofReel())) {
             return Optional.empty();
         }
-        List<Subject> missing = expected(requirement).stream()
-                .filter(subject -> !isPresent(present, subject, requirement.property()))
-                .toList();
-        if (missing.isEmpty()) {
+        List<Subject> missing = missing(requirement, present);
+        if (missing.isEmpty() || sample(requirement, population).isPresent()) {
             return Optional.empty();
         }
         String first = missing.get(0).words();
         return Optional.of("pair missing: " + requirement.property() + " of " + first
                 + (missing.size() > 1 ? " and " + (missing.size() - 1) + " more" : "") + " was not measured");
+    }
+
+    private List<Subject> missing(Requirement requirement, Set<Subject> present) {
+        return expected(requirement).stream()
+                .filter(subject -> !isPresent(present, subject, requirement.property()))
+                .toList();
+    }
+
+    /** In words that the pairs measured stand for all, where not all were and the requirement lets them; else empty. */
+    Optional<String> sample(Requirement requirement, Population population) {
+        double[] values = population.series().stream()
+                .filter(series -> series.obstacle(0).isEmpty())
+                .mapToDouble(series -> series.corrected(0))
+                .toArray();
+        return requirement
+                .particulars()
+                .sampling()
+                .filter(sampling -> values.length >= sampling.pairs() && values.length < core.pairs())
+                .filter(sampling -> Comparison.of(
+                                PopulationFigures.mean(values),
+                                Limit.between(sampling.lower(), sampling.upper()),
+                                Double.NaN,
+                                rounding)
+                        .passes())
+                .map(sampling -> "sample: " + values.length + " of " + core.pairs()
+                        + " pairs measured, whose average lies within "
+                        + sampling.lower().formula(Double.NaN) + " to "
+                        + sampling.upper().formula(Double.NaN) + "; the rest need not be measured");
     }
 
     private static boolean isPresent(Set<Subject> present, Subject subject, Property property) {

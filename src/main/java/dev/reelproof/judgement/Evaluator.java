@@ -3,8 +3,10 @@ package dev.reelproof.judgement;
 import dev.reelproof.correction.PopulationFigures;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Kind;
@@ -19,6 +21,8 @@ import java.util.TreeSet;
 final class Evaluator {
     /** Margins that differ by less than this share of the limit are equal: the lowest frequency, then the lowest pair counts. */
     private static final double EQUAL_MARGINS = 1e-9;
+
+    private static final double PERCENT = 100;
 
     private static final Comparator<Candidate> LOWEST_FIRST = Comparator.comparingDouble(Candidate::frequencyOrZero)
             .thenComparing(candidate -> candidate.series.subject());
@@ -75,8 +79,7 @@ final class Evaluator {
                     continue;
                 }
                 if (series.obstacle(i).isPresent()) {
-                    String obstacle =
-                            "correction not possible: " + series.obstacle(i).get();
+                    String obstacle = series.obstacle(i).get();
                     if (!obstacles.contains(obstacle)) {
                         obstacles.add(obstacle);
                     }
@@ -102,14 +105,16 @@ final class Evaluator {
     }
 
     private boolean isJudged(Series series, int index) {
-        if (series.grid() == null) {
-            return true;
-        }
-        double megahertz = series.grid().megahertz(index);
-        if (requirement.domain() instanceof Domain.Spot spot) {
+        return series.grid() == null
+                || isWithin(requirement.domain(), series.grid().megahertz(index));
+    }
+
+    /** Whether a frequency in MHz is one that a requirement is judged at. */
+    static boolean isWithin(Domain domain, double megahertz) {
+        if (domain instanceof Domain.Spot spot) {
             return Coverage.isAt(megahertz, spot.megahertz());
         }
-        if (requirement.domain() instanceof Domain.Range range) {
+        if (domain instanceof Domain.Range range) {
             return megahertz >= range.from() * (1 - Coverage.FREQUENCY_TOLERANCE)
                     && megahertz <= range.to() * (1 + Coverage.FREQUENCY_TOLERANCE);
         }
@@ -154,20 +159,38 @@ final class Evaluator {
         double value;
         double measured;
         try {
-            value = figureOf(candidates.stream().mapToDouble(Candidate::value).toArray());
-            measured = figureOf(candidates.stream()
-                    .mapToDouble(candidate -> candidate.series.sent(candidate.index))
-                    .toArray());
+            boolean counted = requirement.statistic() == Statistic.PERCENT_OF_PAIRS;
+            value = counted
+                    ? percentOfPairs(candidates)
+                    : figureOf(candidates.stream().mapToDouble(Candidate::value).toArray());
+            measured = counted
+                    ? value
+                    : figureOf(candidates.stream()
+                            .mapToDouble(candidate -> candidate.series.sentMagnitude(candidate.index))
+                            .toArray());
         } catch (IllegalArgumentException e) {
             obstacles.add("no " + requirement.statistic().word() + " of these values: " + e.getMessage());
             return new Evaluation(null, 0, obstacles, List.of());
         }
-        boolean inPercent = requirement.statistic() == Statistic.RMS_DEVIATION;
+        boolean inPercent = requirement.statistic() == Statistic.RMS_DEVIATION
+                || requirement.statistic() == Statistic.PERCENT_OF_PAIRS;
         Candidate first = candidates.get(0);
         List<Step> steps = new ArrayList<>();
         steps.add(new Step(
                 "statistic",
-                requirement.statistic().word() + " of " + candidates.size() + " corrected values of "
+                requirement.statistic().word()
+                        + requirement
+                                .particulars()
+                                .each()
+                                .map(each -> " with each " + each.limit().sense() + " "
+                                        + each.limit()
+                                                .upper()
+                                                .or(each.limit()::lower)
+                                                .orElseThrow()
+                                                .formula(Double.NaN)
+                                        + " " + each.unit().text())
+                                .orElse("")
+                        + " of " + candidates.size() + " corrected values of "
                         + requirement.property()
                         + ", from " + extreme(candidates, Comparator.naturalOrder()) + " to "
                         + extreme(candidates, Comparator.reverseOrder()),
@@ -194,6 +217,29 @@ final class Evaluator {
         return found.value() + " (" + found.series.subject().words() + ")";
     }
 
+    /** The pairs of which every value meets what each must, in percent of those that have a value. */
+    private double percentOfPairs(List<Candidate> candidates) {
+        Limit each = requirement.particulars().each().orElseThrow().limit();
+        Set<Integer> pairs = new TreeSet<>();
+        Set<Integer> failing = new TreeSet<>();
+        for (Candidate candidate : candidates) {
+            pairs.addAll(candidate.pairs());
+            if (!Comparison.of(candidate.value(), each, candidate.limitAt, rounding())
+                    .passes()) {
+                failing.addAll(candidate.pairs());
+            }
+        }
+        if (pairs.isEmpty()) {
+            throw new IllegalArgumentException("there is no value of a pair");
+        }
+        return PERCENT * (pairs.size() - failing.size()) / pairs.size();
+    }
+
+    /** A count is a whole number of faults over a known length: nothing in it is rounded. */
+    private RoundingRule rounding() {
+        return requirement.unit().kind() == Kind.COUNT ? RoundingRule.ABSOLUTE : limitSet.rounding();
+    }
+
     private double figureOf(double[] values) {
         boolean levels = requirement.unit().kind() == Kind.LEVEL;
         return switch (requirement.statistic()) {
@@ -201,13 +247,14 @@ final class Evaluator {
             case RMS -> levels ? PopulationFigures.rmsOfLevels(values) : PopulationFigures.rms(values);
             case RMS_DEVIATION -> PopulationFigures.rmsDeviationPercent(values);
             case MEAN_MINUS_SIGMA -> PopulationFigures.meanMinusSigma(values);
-            case INDIVIDUAL -> throw new IllegalArgumentException(
-                    "individual values have no statistic: " + Arrays.toString(values));
+            case MAXIMUM -> PopulationFigures.maximum(values);
+            case INDIVIDUAL, PERCENT_OF_PAIRS -> throw new IllegalArgumentException(
+                    requirement.statistic().word() + " is not a figure of values alone: " + Arrays.toString(values));
         };
     }
 
     private Comparison compare(double value, double megahertz) {
-        return Comparison.of(value, requirement.limit(), megahertz, limitSet.rounding());
+        return Comparison.of(value, requirement.limit(), megahertz, rounding());
     }
 
     private Figure figure(

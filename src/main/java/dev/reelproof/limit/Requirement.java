@@ -22,6 +22,7 @@ import java.util.Optional;
  * @param temperatureWindow where it may be judged without a temperature law; empty for anywhere
  * @param source where the figures come from
  * @param condition test conditions in words, such as frequency, voltage and duration; empty when none
+ * @param particulars what it says beyond its limit
  */
 public record Requirement(
         String id,
@@ -37,9 +38,49 @@ public record Requirement(
         Optional<PairCount> unitPairs,
         Optional<TemperatureWindow> temperatureWindow,
         Source source,
-        Optional<String> condition) {
+        Optional<String> condition,
+        Particulars particulars) {
 
     public Requirement {
         laws = List.copyOf(laws);
+    }
+
+    /** A requirement that says nothing beyond its limit. */
+    public Requirement(
+            String id,
+            Property property,
+            Statistic statistic,
+            Limit limit,
+            Domain domain,
+            ReadingUnit unit,
+            List<LawSpec> laws,
+            Optional<String> denominator,
+            Scope scope,
+            Optional<PairCount> pairs,
+            Optional<PairCount> unitPairs,
+            Optional<TemperatureWindow> temperatureWindow,
+            Source source,
+            Optional<String> condition) {
+        this(
+                id,
+                property,
+                statistic,
+                limit,
+                domain,
+                unit,
+                laws,
+                denominator,
+                scope,
+                pairs,
+                unitPairs,
+                temperatureWindow,
+                source,
+                condition,
+                Particulars.NONE);
+    }
+
+    /** The unit that values are corrected to: that of the limit, or of what each pair must meet where pairs are counted. */
+    public ReadingUnit valueUnit() {
+        return particulars.each().map(Particulars.Each::unit).orElse(unit);
     }
 }
