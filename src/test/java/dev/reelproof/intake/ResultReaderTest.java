@@ -228,7 +228,11 @@ class ResultReaderTest {
         "delay-skew, ns/km",
         "insulation-resistance, megohm·km",
         "insulation-resistance, megohm-mile",
-        "insulation-tensile-strength, N/mm²"
+        "insulation-tensile-strength, N/mm²",
+        "loop-resistance, ohm/100 m",
+        "mutual-conductance, micromho/km",
+        "mutual-conductance, µS/mile",
+        "insulation-faults, count/1500 m"
     })
     void takesUnitsWithALengthWhereALawKnowsLength(String property, String unit) {
         Property known = Property.named(property);
@@ -269,7 +273,7 @@ class ResultReaderTest {
             Measurements measurements = new Measurements(new Faults());
             var unit = measurements.unit(property, property.canonicalUnit());
             ValueRules.requireValue(property, 1, unit);
-            if (signed.contains(property.canonicalUnit())) {
+            if (signed.contains(property.canonicalUnit()) || property == Property.LENGTH_MARKING_ERROR) {
                 ValueRules.requireValue(property, -1, unit);
             } else {
                 assertThrows(IllegalArgumentException.class, () -> ValueRules.requireValue(property, -1, unit));
