@@ -39,10 +39,28 @@ const WORDS = {
   'jacket-tensile-strength': ['Jacket tensile strength', 'stress at which the jacket breaks'],
   'jacket-elongation': ['Jacket elongation', 'stretch of the jacket before it breaks'],
   'overall-diameter': ['Overall diameter', 'diameter over the jacket'],
+  'loop-resistance': ['Loop resistance', 'the two wires of a pair in a row'],
+  'resistance-unbalance-direction': ['Direction of resistance unbalance', 'share of pairs in which wire a has more resistance than wire b'],
+  'mutual-conductance': ['Mutual conductance', 'what the insulation between the wires of a pair lets through'],
+  'insulation-faults': ['Insulation faults', 'bare or thin spots along the tested wires'],
+  'continuity-faults': ['Grounds, crosses, shorts and opens', 'wires that are broken or touch what they must not'],
+  'insulated-conductor-diameter': ['Insulated conductor diameter', 'diameter over the insulation of a wire'],
+  'insulation-shrinkback': ['Insulation shrinkback', 'how far heated insulation draws back'],
+  'insulation-cold-bend-failures': ['Insulation cold bend', 'insulation samples that cracked when bent cold'],
+  'inner-jacket-thickness': ['Inner jacket thickness', 'wall of the inner jacket'],
+  'inner-jacket-eccentricity': ['Inner jacket eccentricity', 'thickest less thinnest wall of the inner jacket'],
+  'jacket-eccentricity': ['Jacket eccentricity', 'thickest less thinnest wall of the jacket'],
+  'jacket-shrinkback': ['Jacket shrinkback', 'how far a heated jacket draws back'],
+  'jacket-impact-failures': ['Jacket impact', 'jacket samples that split when struck cold'],
+  'jacket-tensile-retention': ['Jacket tensile strength after ageing', 'strength left after the oven, of that before'],
+  'jacket-elongation-retention': ['Jacket elongation after ageing', 'stretch left after the oven, of that before'],
+  'shield-bond': ['Bond of jacket and shield', 'force that parts the jacket from the shield'],
+  'breaking-strength': ['Breaking strength', 'pull at which the whole cable breaks'],
+  'length-marking-error': ['Length marking', 'how much longer the cable is than its marking says'],
 };
 const STATISTICS = {
   'mean': 'average', 'rms': 'root mean square', 'rms-deviation': 'root mean square deviation',
-  'mean-minus-sigma': 'mean less one standard deviation',
+  'mean-minus-sigma': 'mean less one standard deviation', 'maximum': 'greatest', 'percent-of-pairs': 'share of pairs',
 };
 const LINE_COLOURS = ['#005f9e', '#c2570c', '#00795a', '#7a3b8f', '#8a6d00', '#3f4c57'];
 const VERDICT_LINES = {
@@ -163,13 +181,14 @@ function guarded(finding) {
     + ` the true value meets the limit with a probability of ${probability(finding.probabilityOfConformity)}`;
 }
 
-const HIGH_VOLTAGE = new Set(['dielectric-withstand', 'spark-faults']);
+const HIGH_VOLTAGE = new Set(['dielectric-withstand', 'spark-faults', 'insulation-faults']);
 const CAUTION = 'High voltage: follow local codes and licensed practice';
 
 const caution = (finding) => (HIGH_VOLTAGE.has(finding.property) ? element('span', { class: 'caution' }, CAUTION) : null);
 
 // Faults that may sit in one place of the cable, so that cutting it away may save the rest.
-const MAY_BE_LOCAL = new Set(['dielectric-withstand', 'spark-faults', 'insulation-resistance', 'return-loss']);
+const MAY_BE_LOCAL = new Set(['dielectric-withstand', 'spark-faults', 'insulation-resistance', 'return-loss', 'insulation-faults',
+  'continuity-faults']);
 
 // What completes a measurement, by the word with which its reason begins.
 const REMEDIES = [
@@ -179,6 +198,8 @@ const REMEDIES = [
   ['pair missing', 'measure every pair'],
   ['range not spanned', 'measure over the whole frequency range of the limit'],
   ['grid too coarse', 'measure with finer frequency steps'],
+  ['length too short', 'test a longer length: so short a one says too little at low frequencies'],
+  ['too little tested', 'test more conductor length'],
 ];
 
 function remedies(findings) {

@@ -6,7 +6,9 @@ import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.PairCount;
+import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.TemperatureWindow;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -75,7 +77,8 @@ record LimitSetAnswer(
             PairCount unitPairs,
             String source,
             String condition,
-            String decisionRule) {
+            String decisionRule,
+            BeyondTheLimit beyondTheLimit) {
 
         static RequirementAnswer of(Requirement requirement, LimitSet set) {
             return new RequirementAnswer(
@@ -94,7 +97,55 @@ record LimitSetAnswer(
                     requirement.unitPairs().orElse(null),
                     requirement.source().words(),
                     requirement.condition().orElse(null),
-                    set.decisionRuleOf(requirement).words());
+                    set.decisionRuleOf(requirement).words(),
+                    BeyondTheLimit.of(requirement));
+        }
+    }
+
+    /** What a requirement says beyond its limit; null where it says nothing of it. */
+    record BeyondTheLimit(
+            boolean required,
+            Quantity leastRoundTripLoss,
+            Quantity leastTestedLength,
+            Quantity leastTestedLengthToReject,
+            Sample sample,
+            String each,
+            Boolean warmerPassStands) {
+
+        /** So many pairs may stand for all where their average lies within two figures. */
+        record Sample(int pairs, double lower, double upper) {}
+
+        static BeyondTheLimit of(Requirement requirement) {
+            Particulars said = requirement.particulars();
+            return new BeyondTheLimit(
+                    said.required(),
+                    said.leastRoundTripLoss().isPresent()
+                            ? new Quantity(said.leastRoundTripLoss().getAsDouble(), "dB")
+                            : null,
+                    said.testedLength()
+                            .map(tested -> new Quantity(tested.least().metres(), "m"))
+                            .orElse(null),
+                    said.testedLength()
+                            .map(tested -> new Quantity(tested.leastToReject().metres(), "m"))
+                            .orElse(null),
+                    said.sampling()
+                            .map(one -> new Sample(
+                                    one.pairs(),
+                                    one.lower().value(),
+                                    one.upper().value()))
+                            .orElse(null),
+                    said.each()
+                            .map(each -> each.limit().sense() + " "
+                                    + formula(each.limit()
+                                            .upper()
+                                            .or(each.limit()::lower)
+                                            .orElseThrow())
+                                    + " " + each.unit().text())
+                            .orElse(null),
+                    requirement
+                            .temperatureWindow()
+                            .map(TemperatureWindow::warmerPassStands)
+                            .orElse(null));
         }
     }
 

@@ -54,7 +54,8 @@ final class Rows {
             throw new IllegalArgumentException("requirement '" + finding.requirement()
                     + "' is said to pass but has no figure; a certificate states the worst value of each requirement");
         }
-        boolean count = requirement.unit().kind() == Kind.COUNT;
+        boolean count = requirement.unit().kind() == Kind.COUNT
+                && requirement.unit().referredTo().isEmpty();
         int places = places(requirement, figure, count);
         return new CertificateContent.Row(
                 requirement.id(),
@@ -81,6 +82,8 @@ final class Rows {
                     case RMS -> ", rms";
                     case RMS_DEVIATION -> ", rms deviation";
                     case MEAN_MINUS_SIGMA -> ", mean less one sigma";
+                    case MAXIMUM -> ", greatest";
+                    case PERCENT_OF_PAIRS -> ", share of pairs";
                 };
         return title + statistic + scope(requirement.scope());
     }

@@ -58,6 +58,24 @@ final class Words {
             case JACKET_TENSILE_STRENGTH -> "Jacket tensile strength";
             case JACKET_ELONGATION -> "Jacket elongation";
             case OVERALL_DIAMETER -> "Overall diameter";
+            case LOOP_RESISTANCE -> "Loop resistance";
+            case RESISTANCE_UNBALANCE_DIRECTION -> "Direction of resistance unbalance";
+            case MUTUAL_CONDUCTANCE -> "Mutual conductance";
+            case INSULATION_FAULTS -> "Insulation faults";
+            case CONTINUITY_FAULTS -> "Grounds, crosses, shorts and opens";
+            case INSULATED_CONDUCTOR_DIAMETER -> "Insulated conductor diameter";
+            case INSULATION_SHRINKBACK -> "Insulation shrinkback";
+            case INSULATION_COLD_BEND_FAILURES -> "Insulation cold bend";
+            case INNER_JACKET_THICKNESS -> "Inner jacket thickness";
+            case INNER_JACKET_ECCENTRICITY -> "Inner jacket eccentricity";
+            case JACKET_ECCENTRICITY -> "Jacket eccentricity";
+            case JACKET_SHRINKBACK -> "Jacket shrinkback";
+            case JACKET_IMPACT_FAILURES -> "Jacket impact";
+            case JACKET_TENSILE_RETENTION -> "Jacket tensile strength after ageing";
+            case JACKET_ELONGATION_RETENTION -> "Jacket elongation after ageing";
+            case SHIELD_BOND -> "Bond of jacket and shield";
+            case BREAKING_STRENGTH -> "Breaking strength";
+            case LENGTH_MARKING_ERROR -> "Length marking";
         };
     }
 
@@ -96,6 +114,24 @@ final class Words {
             case JACKET_TENSILE_STRENGTH -> "stress at which the jacket breaks";
             case JACKET_ELONGATION -> "stretch of the jacket at break";
             case OVERALL_DIAMETER -> "diameter over the jacket";
+            case LOOP_RESISTANCE -> "both wires of a pair one after the other";
+            case RESISTANCE_UNBALANCE_DIRECTION -> "pairs in which wire a has more resistance than wire b";
+            case MUTUAL_CONDUCTANCE -> "what the insulation between two wires lets through";
+            case INSULATION_FAULTS -> "bare or thin spots along the wires";
+            case CONTINUITY_FAULTS -> "broken or touching wires";
+            case INSULATED_CONDUCTOR_DIAMETER -> "diameter over the insulation of a wire";
+            case INSULATION_SHRINKBACK -> "how far heated insulation draws back";
+            case INSULATION_COLD_BEND_FAILURES -> "samples that cracked when bent cold";
+            case INNER_JACKET_THICKNESS -> "wall of the inner jacket";
+            case INNER_JACKET_ECCENTRICITY -> "thickest less thinnest wall of the inner jacket";
+            case JACKET_ECCENTRICITY -> "thickest less thinnest wall of the jacket";
+            case JACKET_SHRINKBACK -> "how far a heated jacket draws back";
+            case JACKET_IMPACT_FAILURES -> "samples that split when struck cold";
+            case JACKET_TENSILE_RETENTION -> "strength left after the oven";
+            case JACKET_ELONGATION_RETENTION -> "stretch left after the oven";
+            case SHIELD_BOND -> "force that parts jacket and shield";
+            case BREAKING_STRENGTH -> "pull at which the whole cable breaks";
+            case LENGTH_MARKING_ERROR -> "actual length beyond the marked length";
         };
     }
 

@@ -14,6 +14,9 @@ public final class Laws {
     private static final String TO_40 = "to-40";
     private static final String ABOVE_40 = "above-40";
     private static final String LONGER = "longer";
+    private static final String FACTOR = "factor";
+    private static final String LOWEST = "lowest";
+    private static final String HIGHEST = "highest";
 
     /** What a law takes; a parameter without a default must be given. */
     private record Parameter(String name, OptionalDouble otherwise, String meaning) {}
@@ -40,6 +43,27 @@ public final class Laws {
                 new Parameter(LONGER, OptionalDouble.of(0), "0: only below the reference length, 1: above it too"));
         add(FarEndCrosstalkLength.NAME, given -> new FarEndCrosstalkLength());
         add(InsulationResistanceLength.NAME, given -> new InsulationResistanceLength());
+        add(HalfLinearLength.NAME, given -> new HalfLinearLength());
+        add(
+                ScreenedLossTemperature.NAME,
+                given -> new ScreenedLossTemperature(given.get(COEFFICIENT)),
+                required(COEFFICIENT, "increase per °C, such as 0.002"));
+        add(
+                CableLossTemperature.NAME,
+                given -> new CableLossTemperature(given.get(COEFFICIENT), given.get(LOWEST), given.get(HIGHEST)),
+                required(COEFFICIENT, "increase per °C, such as 0.0035"),
+                required(LOWEST, "lowest temperature that the coefficient holds at, °C"),
+                required(HIGHEST, "highest temperature that the coefficient holds at, °C"));
+        add(
+                ResistanceLossTemperature.NAME,
+                given -> new ResistanceLossTemperature(given.get(COEFFICIENT)),
+                required(COEFFICIENT, "of the resistance, per °C, such as 0.00393 for annealed copper"));
+        add(
+                InsulationResistanceTemperature.NAME,
+                given -> new InsulationResistanceTemperature(given.get(FACTOR), given.get(LOWEST), given.get(HIGHEST)),
+                required(FACTOR, "how many times the resistance falls for 1 °C more, such as 1.05"),
+                required(LOWEST, "lowest temperature that the factor holds at, °C"),
+                required(HIGHEST, "highest temperature that the factor holds at, °C"));
     }
 
     private Laws() {}

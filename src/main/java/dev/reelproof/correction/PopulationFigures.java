@@ -10,7 +10,7 @@ import java.util.Arrays;
  * order in which a bay reports them cannot change a verdict.
  *
  * <ul>
- *   <li>Equations: mean m = Σx/n; rms = √(Σx²/n); rms of levels = −10 log10(Σ 10^(−x/10) / n); rms deviation = 100 √(Σ(x−m)²/n) / m;
+ *   <li>Equations: maximum; mean m = Σx/n; rms = √(Σx²/n); rms of levels = −10 log10(Σ 10^(−x/10) / n); rms deviation = 100 √(Σ(x−m)²/n) / m;
  *       mean less sigma = m − √(Σ(x−m)²/(n−1))
  *   <li>Symbols: x the values in one unit, n how many there are; levels in dB, the deviation in percent of the mean
  *   <li>Range: finite values, at least one; at least two for a sigma
@@ -86,6 +86,28 @@ public final class PopulationFigures {
         double[] ascending = Population.ascending("a mean less one sigma", "", 2, values);
         double mean = meanOf(ascending);
         return mean - Math.sqrt(squaredDeviations(ascending, mean) / (ascending.length - 1));
+    }
+
+    /**
+     * The greatest value, in the values' unit.
+     *
+     * @throws IllegalArgumentException when there is no value or one is not finite
+     */
+    public static double maximum(double... values) {
+        double[] ascending = Population.ascending("a maximum", "", 1, values);
+        return ascending[ascending.length - 1];
+    }
+
+    /** The derivatives of {@link #maximum}: 1 by the greatest value, the first of equal ones, and 0 by the others. */
+    public static double[] maximumGradient(double... values) {
+        double maximum = maximum(values);
+        double[] gradient = new double[values.length];
+        int greatest = 0;
+        while (values[greatest] != maximum) {
+            greatest++;
+        }
+        gradient[greatest] = 1;
+        return gradient;
     }
 
     /** Summed as distances from the smallest value, so that equal values give exactly themselves. */

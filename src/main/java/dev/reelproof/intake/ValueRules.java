@@ -19,7 +19,10 @@ final class ValueRules {
             Property.FEXT,
             Property.PROPAGATION_DELAY,
             Property.GROUP_DELAY,
-            Property.DELAY_SKEW);
+            Property.DELAY_SKEW,
+            Property.LOOP_RESISTANCE,
+            Property.MUTUAL_CONDUCTANCE,
+            Property.INSULATION_FAULTS);
 
     /**
      * Those that are signed: levels in dB, unbalances whose sign says which side is the greater, and the group delay, which echoes
@@ -38,7 +41,8 @@ final class ValueRules {
             Property.TCL,
             Property.TCTL,
             Property.EL_TCTL,
-            Property.GROUP_DELAY);
+            Property.GROUP_DELAY,
+            Property.LENGTH_MARKING_ERROR);
 
     /** Those that no cable has at zero; a zero is a lead off, and would pass a limit from above. */
     private static final Set<Property> NEVER_ZERO = EnumSet.of(
@@ -46,9 +50,17 @@ final class ValueRules {
             Property.MUTUAL_CAPACITANCE,
             Property.PROPAGATION_DELAY,
             Property.INPUT_IMPEDANCE,
-            Property.OVERALL_DIAMETER);
+            Property.OVERALL_DIAMETER,
+            Property.LOOP_RESISTANCE,
+            Property.INSULATED_CONDUCTOR_DIAMETER);
 
-    private static final Set<Property> COUNTS = EnumSet.of(Property.DIELECTRIC_WITHSTAND, Property.SPARK_FAULTS);
+    private static final Set<Property> COUNTS = EnumSet.of(
+            Property.DIELECTRIC_WITHSTAND,
+            Property.SPARK_FAULTS,
+            Property.INSULATION_FAULTS,
+            Property.CONTINUITY_FAULTS,
+            Property.INSULATION_COLD_BEND_FAILURES,
+            Property.JACKET_IMPACT_FAILURES);
 
     private ValueRules() {}
 

@@ -4,6 +4,7 @@ import dev.reelproof.correction.Circumstances;
 import dev.reelproof.correction.CorrectionLaw;
 import dev.reelproof.correction.Laws;
 import dev.reelproof.correction.Sensitivity;
+import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Property;
@@ -14,6 +15,8 @@ import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -24,21 +27,34 @@ import java.util.TreeMap;
 
 /** Applies the laws that a requirement names to the values of one result. */
 final class Corrector {
+    private static final int THERE_AND_BACK = 2;
+
+    /** Digits of a value in a sentence. */
+    private static final MathContext DIGITS_TOLD = new MathContext(4);
+
     private final Evidence evidence;
     private final Temperature referenceTemperature;
     private final Length referenceLength;
     private final String unit;
     private final List<CorrectionLaw> laws;
+    private final boolean perConductorLength;
+    private final OptionalDouble leastRoundTripLoss;
+    private final Domain domain;
+    private final String source;
     private final Map<Integer, Optional<LossCurve>> lossCurves = new HashMap<>();
 
     Corrector(Evidence evidence, LimitSet limitSet, Requirement requirement) {
         this.evidence = evidence;
         this.referenceTemperature = limitSet.referenceTemperature();
         this.referenceLength = limitSet.referenceLengthOf(requirement);
-        this.unit = requirement.unit().text();
+        this.unit = requirement.valueUnit().text();
         this.laws = requirement.laws().stream()
                 .map(law -> Laws.named(law.name(), law.parameters()))
                 .toList();
+        this.leastRoundTripLoss = requirement.particulars().leastRoundTripLoss();
+        this.domain = requirement.domain();
+        this.source = requirement.source().words();
+        this.perConductorLength = requirement.property() == Property.INSULATION_FAULTS;
     }
 
     /** Refuses a temperature that a law is not stated to hold at. */
@@ -134,6 +150,80 @@ final class Corrector {
         return corrected;
     }
 
+    /**
+     * For each point of a sweep why the reel is too short for it to be representative, in a sentence; null where it is not.
+     *
+     * <p>What comes back from the far end is weakened there and back, by twice the insertion loss. Where that is little, the value is
+     * that of the far end's termination as much as the cable's.
+     */
+    String[] tooShort(Sweep sweep) {
+        String[] reasons = new String[sweep.size()];
+        if (leastRoundTripLoss.isEmpty()) {
+            return reasons;
+        }
+        double least = leastRoundTripLoss.getAsDouble();
+        String name = sweep.property() + " of " + sweep.subject().words();
+        List<Integer> unknown = new ArrayList<>();
+        List<Integer> small = new ArrayList<>();
+        double smallest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < reasons.length; i++) {
+            if (!Evaluator.isWithin(domain, sweep.grid().megahertz(i))) {
+                continue;
+            }
+            OptionalDouble loss = roundTripLoss(sweep, i);
+            if (loss.isEmpty()) {
+                unknown.add(i);
+            } else if (!(loss.getAsDouble() >= least)) {
+                small.add(i);
+                smallest = Math.min(smallest, loss.getAsDouble());
+            }
+        }
+        String notKnown =
+                "length too short or not: the insertion loss of the pair, which tells whether the reel is long enough for "
+                        + name + ", was not measured" + span(sweep, unknown);
+        String tooSmall = "length too short: " + name + " needs " + least
+                + " dB of loss there and back, twice the measured insertion loss of the pair, and has as little as "
+                + BigDecimal.valueOf(smallest == Double.POSITIVE_INFINITY ? least : smallest)
+                        .round(DIGITS_TOLD)
+                        .toPlainString()
+                + " dB" + span(sweep, small);
+        unknown.forEach(i -> reasons[i] = notKnown);
+        small.forEach(i -> reasons[i] = tooSmall);
+        return reasons;
+    }
+
+    private static String span(Sweep sweep, List<Integer> points) {
+        return points.isEmpty()
+                ? ""
+                : " from " + sweep.grid().megahertz(points.get(0)) + " to "
+                        + sweep.grid().megahertz(points.get(points.size() - 1)) + " MHz";
+    }
+
+    /** That the reel is long enough at a point, with its figures; empty when the requirement does not ask. */
+    Optional<Step> longEnough(Sweep sweep, int index) {
+        OptionalDouble loss = leastRoundTripLoss.isEmpty() ? leastRoundTripLoss : roundTripLoss(sweep, index);
+        return loss.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Step(
+                        "representative",
+                        "loss there and back, twice the measured insertion loss of the pair over the reel; at least "
+                                + leastRoundTripLoss.getAsDouble() + " dB is asked for",
+                        loss.getAsDouble(),
+                        Property.INSERTION_LOSS.canonicalUnit(),
+                        source));
+    }
+
+    private OptionalDouble roundTripLoss(Sweep sweep, int index) {
+        OptionalDouble perMetre = lossCurve(sweep.subject().pair())
+                .map(curve -> curve.at(sweep.grid(), index))
+                .orElse(OptionalDouble.empty());
+        return perMetre.isEmpty()
+                ? perMetre
+                : OptionalDouble.of(THERE_AND_BACK
+                        * perMetre.getAsDouble()
+                        * evidence.result().length().metres());
+    }
+
     /** The chain of a single value. */
     List<Step> steps(Property property, double value, ReadingUnit sentUnit) {
         return steps(property, value, circumstances(sentUnit));
@@ -173,7 +263,7 @@ final class Corrector {
     private Circumstances circumstances(ReadingUnit sentUnit) {
         return new Circumstances(
                 evidence.result().temperature(),
-                evidence.lengthOf(sentUnit),
+                perConductorLength ? evidence.conductorLengthOf(sentUnit) : evidence.lengthOf(sentUnit),
                 referenceTemperature,
                 referenceLength,
                 OptionalDouble.empty());

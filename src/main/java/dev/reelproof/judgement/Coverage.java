@@ -1,8 +1,12 @@
 package dev.reelproof.judgement;
 
+import dev.reelproof.correction.PopulationFigures;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
+import dev.reelproof.limit.Limit;
+import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
@@ -27,11 +31,13 @@ final class Coverage {
     private final Evidence evidence;
     private final CoreLayout core;
     private final GridRule gridRule;
+    private final RoundingRule rounding;
 
-    Coverage(Evidence evidence, CoreLayout core, GridRule gridRule) {
+    Coverage(Evidence evidence, CoreLayout core, LimitSet limitSet) {
         this.evidence = evidence;
         this.core = core;
-        this.gridRule = gridRule;
+        this.gridRule = limitSet.grid();
+        this.rounding = limitSet.rounding();
     }
 
     /** What stands in the way, in sentences that begin with the kind of obstacle; empty when nothing does. */
@@ -68,7 +74,7 @@ final class Coverage {
         }
         List<Subject> expected = expected(requirement, requirement.property());
         List<Subject> missing = missing(expected, present, requirement.property());
-        return missing.isEmpty()
+        return missing.isEmpty() || sample(requirement, population).isPresent()
                 ? Optional.empty()
                 : Optional.of("pair missing: " + requirement.property() + " of "
                         + new MissingParts(expected, missing).words() + " was not measured"
@@ -102,6 +108,28 @@ final class Coverage {
             }
         }
         return words.toString();
+    }
+
+    /** In words that the pairs measured stand for all, where not all were and the requirement lets them; else empty. */
+    Optional<String> sample(Requirement requirement, Population population) {
+        double[] values = population.series().stream()
+                .filter(series -> series.obstacle(0).isEmpty())
+                .mapToDouble(series -> series.corrected(0))
+                .toArray();
+        return requirement
+                .particulars()
+                .sampling()
+                .filter(sampling -> values.length >= sampling.pairs() && values.length < core.pairs())
+                .filter(sampling -> Comparison.of(
+                                PopulationFigures.mean(values),
+                                Limit.between(sampling.lower(), sampling.upper()),
+                                Double.NaN,
+                                rounding)
+                        .passes())
+                .map(sampling -> "sample: " + values.length + " of " + core.pairs()
+                        + " pairs measured, whose average lies within "
+                        + sampling.lower().formula(Double.NaN) + " to "
+                        + sampling.upper().formula(Double.NaN) + "; the rest need not be measured");
     }
 
     private static boolean isPresent(Set<Subject> present, Subject subject, Property property) {

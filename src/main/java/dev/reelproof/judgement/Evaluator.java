@@ -5,8 +5,10 @@ import dev.reelproof.correction.PopulationFigures;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Subject;
@@ -22,6 +24,8 @@ import java.util.TreeSet;
 final class Evaluator {
     /** Margins that differ by less than this share of the limit are equal: the lowest frequency, then the lowest pair counts. */
     private static final double EQUAL_MARGINS = 1e-9;
+
+    private static final double PERCENT = 100;
 
     private static final Comparator<Candidate> LOWEST_FIRST = Comparator.comparingDouble(Candidate::frequencyOrZero)
             .thenComparing(candidate -> candidate.series.subject());
@@ -86,9 +90,7 @@ final class Evaluator {
                     continue;
                 }
                 if (series.obstacle(i).isPresent()) {
-                    addOnce(
-                            obstacles,
-                            "correction not possible: " + series.obstacle(i).get());
+                    addOnce(obstacles, series.obstacle(i).get());
                     continue;
                 }
                 candidates.add(candidate);
@@ -150,14 +152,16 @@ final class Evaluator {
     }
 
     private boolean isJudged(Series series, int index) {
-        if (series.grid() == null) {
-            return true;
-        }
-        double megahertz = series.grid().megahertz(index);
-        if (requirement.domain() instanceof Domain.Spot spot) {
+        return series.grid() == null
+                || isWithin(requirement.domain(), series.grid().megahertz(index));
+    }
+
+    /** Whether a frequency in MHz is one that a requirement is judged at. */
+    static boolean isWithin(Domain domain, double megahertz) {
+        if (domain instanceof Domain.Spot spot) {
             return Coverage.isAt(megahertz, spot.megahertz());
         }
-        if (requirement.domain() instanceof Domain.Range range) {
+        if (domain instanceof Domain.Range range) {
             return megahertz >= range.from() * (1 - Coverage.FREQUENCY_TOLERANCE)
                     && megahertz <= range.to() * (1 + Coverage.FREQUENCY_TOLERANCE);
         }
@@ -276,16 +280,23 @@ final class Evaluator {
         Budget budget;
         try {
             double[] values = candidates.stream().mapToDouble(Candidate::value).toArray();
-            value = figureOf(values);
-            measured = figureOf(candidates.stream()
-                    .mapToDouble(candidate -> candidate.series.sent(candidate.index))
-                    .toArray());
-            budget = budget(gradientOf(values), candidates);
+            if (requirement.statistic() == Statistic.PERCENT_OF_PAIRS) {
+                value = percentOfPairs(candidates);
+                measured = value;
+                budget = Budget.without("a percentage of pairs is counted, not measured");
+            } else {
+                value = figureOf(values);
+                measured = figureOf(candidates.stream()
+                        .mapToDouble(candidate -> candidate.series.sentMagnitude(candidate.index))
+                        .toArray());
+                budget = budget(gradientOf(values), candidates);
+            }
         } catch (IllegalArgumentException e) {
             obstacles.add("no " + requirement.statistic().word() + " of these values: " + e.getMessage());
             return new Evaluation(null, null, 0, obstacles, List.of());
         }
-        boolean inPercent = requirement.statistic() == Statistic.RMS_DEVIATION;
+        boolean inPercent = requirement.statistic() == Statistic.RMS_DEVIATION
+                || requirement.statistic() == Statistic.PERCENT_OF_PAIRS;
         Candidate first = candidates.get(0);
         Candidate smallest = extreme(candidates, Comparator.naturalOrder());
         Candidate greatest = extreme(candidates, Comparator.reverseOrder());
@@ -296,8 +307,21 @@ final class Evaluator {
         }
         steps.add(new Step(
                 "statistic",
-                requirement.statistic().word() + " of " + candidates.size() + " corrected values of "
-                        + requirement.property() + ", from " + smallest.words() + " to " + greatest.words(),
+                requirement.statistic().word()
+                        + requirement
+                                .particulars()
+                                .each()
+                                .map(each -> " with each " + each.limit().sense() + " "
+                                        + each.limit()
+                                                .upper()
+                                                .or(each.limit()::lower)
+                                                .orElseThrow()
+                                                .formula(Double.NaN)
+                                        + " " + each.unit().text())
+                                .orElse("")
+                        + " of " + candidates.size() + " corrected values of "
+                        + requirement.property()
+                        + ", from " + smallest.words() + " to " + greatest.words(),
                 value,
                 requirement.unit().text(),
                 PopulationFigures.CITATION));
@@ -343,6 +367,29 @@ final class Evaluator {
                 .orElseThrow();
     }
 
+    /** The pairs of which every value meets what each must, in percent of those that have a value. */
+    private double percentOfPairs(List<Candidate> candidates) {
+        Limit each = requirement.particulars().each().orElseThrow().limit();
+        Set<Integer> pairs = new TreeSet<>();
+        Set<Integer> failing = new TreeSet<>();
+        for (Candidate candidate : candidates) {
+            pairs.addAll(candidate.pairs());
+            if (!Comparison.of(candidate.value(), each, candidate.limitAt, rounding())
+                    .passes()) {
+                failing.addAll(candidate.pairs());
+            }
+        }
+        if (pairs.isEmpty()) {
+            throw new IllegalArgumentException("there is no value of a pair");
+        }
+        return PERCENT * (pairs.size() - failing.size()) / pairs.size();
+    }
+
+    /** A count is a whole number of faults over a known length: nothing in it is rounded. */
+    private RoundingRule rounding() {
+        return requirement.unit().kind() == Kind.COUNT ? RoundingRule.ABSOLUTE : limitSet.rounding();
+    }
+
     private double figureOf(double[] values) {
         boolean levels = requirement.unit().kind() == Kind.LEVEL;
         return switch (requirement.statistic()) {
@@ -350,8 +397,9 @@ final class Evaluator {
             case RMS -> levels ? PopulationFigures.rmsOfLevels(values) : PopulationFigures.rms(values);
             case RMS_DEVIATION -> PopulationFigures.rmsDeviationPercent(values);
             case MEAN_MINUS_SIGMA -> PopulationFigures.meanMinusSigma(values);
-            case INDIVIDUAL -> throw new IllegalArgumentException(
-                    "individual values have no statistic: " + Arrays.toString(values));
+            case MAXIMUM -> PopulationFigures.maximum(values);
+            case INDIVIDUAL, PERCENT_OF_PAIRS -> throw new IllegalArgumentException(
+                    requirement.statistic().word() + " is not a figure of values alone: " + Arrays.toString(values));
         };
     }
 
@@ -362,13 +410,14 @@ final class Evaluator {
             case RMS -> levels ? PopulationFigures.rmsOfLevelsGradient(values) : PopulationFigures.rmsGradient(values);
             case RMS_DEVIATION -> PopulationFigures.rmsDeviationPercentGradient(values);
             case MEAN_MINUS_SIGMA -> PopulationFigures.meanMinusSigmaGradient(values);
-            case INDIVIDUAL -> throw new IllegalArgumentException(
-                    "individual values have no statistic: " + Arrays.toString(values));
+            case MAXIMUM -> PopulationFigures.maximumGradient(values);
+            case INDIVIDUAL, PERCENT_OF_PAIRS -> throw new IllegalArgumentException(
+                    requirement.statistic().word() + " is not a figure of values alone: " + Arrays.toString(values));
         };
     }
 
     private Comparison compare(double value, double megahertz) {
-        return Comparison.of(value, requirement.limit(), megahertz, limitSet.rounding());
+        return Comparison.of(value, requirement.limit(), megahertz, rounding());
     }
 
     private Figure figure(

@@ -16,12 +16,19 @@ import java.util.TreeMap;
 
 /** A result's values, found by property and subject; always in the order of the subjects, whatever the upload's was. */
 final class Evidence {
+    private static final int CONDUCTORS_PER_PAIR = 2;
+
     private final ReelResult result;
+    private final int pairs;
     private final Map<Property, TreeMap<Subject, Reading>> readings = new EnumMap<>(Property.class);
     private final Map<Property, TreeMap<Subject, Sweep>> sweeps = new EnumMap<>(Property.class);
 
-    Evidence(ReelResult result) {
+    /**
+     * @param pairs pairs of the core
+     */
+    Evidence(ReelResult result, int pairs) {
         this.result = result;
+        this.pairs = pairs;
         for (Reading reading : result.readings()) {
             readings.computeIfAbsent(reading.property(), property -> new TreeMap<>())
                     .put(reading.subject(), reading);
@@ -58,6 +65,13 @@ final class Evidence {
     Optional<Sweep> sweepOfEitherOrder(Property property, int pair, int partner, End end) {
         Subject subject = Subject.ofCombination(pair, partner).at(end);
         return sweep(property, subject).or(() -> sweep(property, subject.reversed()));
+    }
+
+    /** The conductor length that a count belongs to: the one its unit refers it to, else both wires of every pair of the reel. */
+    Length conductorLengthOf(ReadingUnit unit) {
+        return unit.referredTo()
+                .orElseGet(() -> Length.ofMetres(
+                        CONDUCTORS_PER_PAIR * pairs * result.length().metres()));
     }
 
     /** The length that a value belongs to: the one its unit refers it to, else that of the reel. */

@@ -39,6 +39,11 @@ record Influence(List<Instrument> readings, double perDegree, double perMetre, T
      */
     record Loss(double megahertz, double reading, double derivative) {}
 
+    /** That of a value which is itself what was read, corrected by nothing. */
+    static Influence ofReading(Property property, String place, double reading) {
+        return new Influence(List.of(new Instrument(property, place, reading, Double.NaN, 1)), 0, 0, new TreeMap<>());
+    }
+
     /** That of a value derived from parts, by the chain rule. */
     static Influence combined(double[] gradient, List<Influence> parts) {
         List<Instrument> readings = new ArrayList<>();

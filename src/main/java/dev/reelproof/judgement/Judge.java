@@ -8,6 +8,7 @@ import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.ReelResult;
+import dev.reelproof.measurement.Subject;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.time.LocalDate;
@@ -38,9 +39,9 @@ public final class Judge {
     private Judge(ReelResult result, Product product, LimitSet limitSet, Optional<UncertaintyModel> uncertaintyModel) {
         this.result = result;
         this.limitSet = limitSet;
-        this.evidence = new Evidence(result);
+        this.evidence = new Evidence(result, product.pairs());
         this.core = new CoreLayout(product);
-        this.coverage = new Coverage(evidence, core, limitSet.grid());
+        this.coverage = new Coverage(evidence, core, limitSet);
         this.uncertaintyModel = uncertaintyModel;
     }
 
@@ -75,6 +76,10 @@ public final class Judge {
         Map<Property, List<CorrectedSweep>> sweeps = new EnumMap<>(Property.class);
         for (Requirement requirement : limitSet.requirements()) {
             Corrector corrector = new Corrector(evidence, limitSet, requirement);
+            if (!requirement.particulars().required()
+                    && populations.of(requirement, corrector).isEmpty()) {
+                continue;
+            }
             corrector.requireCovers(result.temperature());
             if (core.meets(requirement)) {
                 Population population = populations.of(requirement, corrector);
@@ -161,12 +166,14 @@ public final class Judge {
     private Finding finding(VaryingPairs.Case one, Set<Integer> varying, int mayVary) {
         Requirement requirement = one.requirement();
         Evaluation evaluation = one.evaluator().evaluate(one.population(), Set.of());
-        Optional<String> unfit = lapsedEquipment(requirement).or(() -> outsideWindow(requirement));
+        Optional<String> unfit = lapsedEquipment(requirement)
+                .or(() -> outsideWindow(requirement, evaluation))
+                .or(() -> tooLittleTested(requirement, evaluation));
         if (unfit.isPresent()) {
             return finding(requirement, Outcome.NOT_TESTED, unfit.get(), evaluation, Set.of());
         }
         if (!evaluation.fails()) {
-            return passUnlessObstructed(one, evaluation, null, Set.of());
+            return passUnlessObstructed(one, evaluation, warmerPass(requirement), Set.of());
         }
         Evaluation without = one.evaluator().evaluate(one.population(), varying);
         boolean mayBeHelped = !varying.isEmpty()
@@ -192,8 +199,12 @@ public final class Judge {
             VaryingPairs.Case one, Evaluation evaluation, String reason, Set<Integer> varying) {
         List<String> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.population()));
         obstacles.addAll(evaluation.obstacles());
+        String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.population()))
+                .flatMap(Optional::stream)
+                .reduce((first, second) -> first + "; " + second)
+                .orElse(null);
         return obstacles.isEmpty()
-                ? finding(one.requirement(), evaluation.outcome(), reason, evaluation, varying)
+                ? finding(one.requirement(), evaluation.outcome(), said, evaluation, varying)
                 : finding(one.requirement(), Outcome.NOT_TESTED, inShort(obstacles), evaluation, varying);
     }
 
@@ -227,13 +238,36 @@ public final class Judge {
                         + equipment.calibrationDue() + ", the test was finished " + day);
     }
 
-    private Optional<String> outsideWindow(Requirement requirement) {
+    private Optional<String> outsideWindow(Requirement requirement, Evaluation evaluation) {
+        boolean standsWarmer = warmerPass(requirement) != null && evaluation.figure() != null && !evaluation.fails();
         return requirement
                 .temperatureWindow()
-                .filter(window -> !window.holds(result.temperature()))
+                .filter(window -> !window.holds(result.temperature()) && !standsWarmer)
                 .map(window -> "temperature outside the window: measured at "
                         + result.temperature().celsius() + " °C; the limit holds at "
                         + window.at().celsius() + " ± "
                         + window.within() + " °C and no law of correction is stated");
+    }
+
+    /** Why a pass above the window stands; null where there is no such thing to say. */
+    private String warmerPass(Requirement requirement) {
+        return requirement
+                .temperatureWindow()
+                .filter(window -> window.warmerPassStands() && window.isBelow(result.temperature()))
+                .map(window -> "measured at " + result.temperature().celsius() + " °C, above the window of "
+                        + window.at().celsius() + " ± " + window.within() + " °C: " + requirement.property()
+                        + " falls as it gets warmer, so that a pass stands")
+                .orElse(null);
+    }
+
+    private Optional<String> tooLittleTested(Requirement requirement, Evaluation evaluation) {
+        return requirement.particulars().testedLength().flatMap(tested -> evidence.reading(
+                        requirement.property(), Subject.ofReel())
+                .map(reading -> evidence.conductorLengthOf(reading.unit()))
+                .filter(length ->
+                        !(length.metres() >= (evaluation.fails() ? tested.leastToReject() : tested.least()).metres()))
+                .map(length -> "too little tested: " + length.metres() + " m of conductor; at least "
+                        + tested.least().metres() + " m must be tested for a judgement and "
+                        + tested.leastToReject().metres() + " m for one against the reel"));
     }
 }

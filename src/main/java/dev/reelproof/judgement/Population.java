@@ -14,4 +14,9 @@ record Population(List<Series> series, List<String> obstacles) {
         series = List.copyOf(series);
         obstacles = List.copyOf(obstacles);
     }
+
+    /** Whether nothing at all was measured. */
+    boolean isEmpty() {
+        return series.isEmpty() && obstacles.isEmpty();
+    }
 }

@@ -4,6 +4,7 @@ import dev.reelproof.correction.DelaySkew;
 import dev.reelproof.correction.PairResistance;
 import dev.reelproof.correction.PowerSum;
 import dev.reelproof.correction.UnbalanceDenominator;
+import dev.reelproof.correction.UnbalanceDirection;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
@@ -49,6 +50,8 @@ final class Populations {
             case PS_NEXT -> series.addAll(derivation.powerSums(Property.NEXT));
             case PS_ACR_F -> series.addAll(derivation.powerSums(Property.ACR_F));
             case DELAY_SKEW -> series.addAll(derivation.delaySkew());
+            case LOOP_RESISTANCE -> series.addAll(derivation.loops());
+            case RESISTANCE_UNBALANCE_DIRECTION -> series.addAll(derivation.unbalanceDirection());
             default -> {
                 // every other property is measured as such
             }
@@ -122,6 +125,49 @@ final class Populations {
             return derived;
         }
 
+        List<Series> loops() {
+            List<Series> derived = new ArrayList<>();
+            for (int pair = 1; pair <= core.pairs(); pair++) {
+                Subject subject = Subject.ofPair(pair);
+                resistances(pair)
+                        .filter(parts -> samePerLength(subject, parts))
+                        .ifPresent(parts -> derived.add(Series.derived(
+                                requirement.property(),
+                                subject,
+                                parts,
+                                values -> PairResistance.loop(values[0], values[1]),
+                                values -> PairResistance.loopGradient(),
+                                "both conductors in a row",
+                                PairResistance.LOOP_CITATION,
+                                requirement.valueUnit().text())));
+            }
+            return derived;
+        }
+
+        List<Series> unbalanceDirection() {
+            List<Series> parts = new ArrayList<>();
+            for (int pair = 1; pair <= core.pairs(); pair++) {
+                Subject subject = Subject.ofPair(pair);
+                resistances(pair).filter(both -> samePerLength(subject, both)).ifPresent(parts::addAll);
+            }
+            if (parts.isEmpty()) {
+                return List.of();
+            }
+            if (parts.size() != core.pairs() * Conductor.values().length) {
+                obstacles.add("pair missing: " + requirement.property()
+                        + " cannot be derived: not every pair has the resistance of both conductors");
+                return List.of();
+            }
+            return List.of(Series.counted(
+                    requirement.property(),
+                    Subject.ofReel(),
+                    parts,
+                    UnbalanceDirection::percent,
+                    "share of pairs in which a is above b, equal ones counted half",
+                    UnbalanceDirection.CITATION,
+                    requirement.valueUnit().text()));
+        }
+
         private Optional<List<Series>> resistances(int pair) {
             List<Series> parts = Stream.of(Conductor.values())
                     .flatMap(conductor ->
@@ -144,7 +190,7 @@ final class Populations {
                     values -> denominator.gradient(values[0], values[1]),
                     "100 (Rmax − Rmin) / " + denominator.word() + ofWhat,
                     denominator.citation(),
-                    requirement.unit().text());
+                    requirement.valueUnit().text());
         }
 
         private boolean samePerLength(Subject subject, List<Series> parts) {
@@ -176,7 +222,7 @@ final class Populations {
                                 PowerSum::gradient,
                                 "−10 log10 Σ 10^(−x/10)",
                                 PowerSum.CITATION,
-                                requirement.unit().text()));
+                                requirement.valueUnit().text()));
                     }
                 }
             }
@@ -215,7 +261,7 @@ final class Populations {
                     DelaySkew::gradient,
                     "largest less smallest delay at one frequency",
                     DelaySkew.CITATION,
-                    requirement.unit().text()));
+                    requirement.valueUnit().text()));
         }
 
         private boolean onOneGrid(Subject subject, List<Series> parts) {

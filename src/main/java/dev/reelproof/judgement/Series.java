@@ -9,8 +9,10 @@ import dev.reelproof.measurement.Sweep;
 import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.ReadingUnit;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 
@@ -20,6 +22,10 @@ import java.util.stream.Collectors;
  * <p>A single value is a series of one without a grid. A point that could not be corrected holds NaN and a reason.
  */
 final class Series {
+    private static final String NOT_CORRECTED = "correction not possible: ";
+    private static final Set<Property> OF_EITHER_SIGN =
+            EnumSet.of(Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Property.CAPACITANCE_UNBALANCE_TO_GROUND);
+
     private final Property property;
     private final Subject subject;
     private final FrequencyGrid grid;
@@ -61,10 +67,11 @@ final class Series {
     static Series of(Reading reading, Corrector corrector) {
         String[] obstacles = new String[1];
         double[] corrected = {Double.NaN};
+        double size = size(reading.property(), reading.value());
         try {
-            corrected[0] = corrector.correct(reading.value(), reading.unit());
+            corrected[0] = corrector.correct(size, reading.unit());
         } catch (OutsideLawException e) {
-            obstacles[0] = e.getMessage();
+            obstacles[0] = NOT_CORRECTED + e.getMessage();
         }
         return new Series(
                 reading.property(),
@@ -85,23 +92,36 @@ final class Series {
                             reading.unit().text(),
                             reading.unit().numerator(),
                             reading.value());
-                    steps.addAll(corrector.steps(reading.property(), reading.value(), reading.unit()));
+                    if (size != reading.value()) {
+                        steps.add(new Step(
+                                "size",
+                                "the sign says which side is the greater; the limit is on the size",
+                                size,
+                                reading.property().canonicalUnit(),
+                                null));
+                    }
+                    steps.addAll(corrector.steps(reading.property(), size, reading.unit()));
                     return steps;
                 },
                 index -> corrector.influence(reading));
     }
 
+    /** The size of an unbalance, whose sign only says which side is the greater; every other value as it is. */
+    private static double size(Property property, double value) {
+        return OF_EITHER_SIGN.contains(property) ? Math.abs(value) : value;
+    }
+
     /** A sweep, corrected point by point. */
     static Series of(Sweep sweep, Corrector corrector) {
         int size = sweep.size();
-        String[] obstacles = new String[size];
+        String[] obstacles = corrector.tooShort(sweep);
         double[] corrected = new double[size];
         for (int i = 0; i < size; i++) {
             try {
                 corrected[i] = corrector.correct(sweep.value(i), sweep.unit(), sweep.subject(), sweep.grid(), i);
             } catch (OutsideLawException e) {
                 corrected[i] = Double.NaN;
-                obstacles[i] = e.getMessage();
+                obstacles[i] = NOT_CORRECTED + e.getMessage();
             }
         }
         return new Series(
@@ -125,6 +145,7 @@ final class Series {
                             sweep.unit().text(),
                             sweep.unit().numerator(),
                             sweep.value(index)));
+                    corrector.longEnough(sweep, index).ifPresent(steps::add);
                     steps.addAll(corrector.steps(
                             sweep.property(), sweep.value(index), sweep.unit(), sweep.subject(), sweep.grid(), index));
                     return steps;
@@ -185,6 +206,30 @@ final class Series {
             String words,
             String source,
             String unit) {
+        return formed(property, subject, parts, formula, Optional.of(gradient), words, source, unit);
+    }
+
+    /** A figure that is counted from corrected parts: it has no derivative by them, so that its uncertainty must be its own. */
+    static Series counted(
+            Property property,
+            Subject subject,
+            List<Series> parts,
+            Formula formula,
+            String words,
+            String source,
+            String unit) {
+        return formed(property, subject, parts, formula, Optional.empty(), words, source, unit);
+    }
+
+    private static Series formed(
+            Property property,
+            Subject subject,
+            List<Series> parts,
+            Formula formula,
+            Optional<Gradient> gradient,
+            String words,
+            String source,
+            String unit) {
         FrequencyGrid grid = parts.get(0).grid;
         int size = parts.get(0).size();
         double[] measured = new double[size];
@@ -228,11 +273,14 @@ final class Series {
                             source));
                     return steps;
                 },
-                index -> Influence.combined(
-                        gradient.of(parts.stream()
-                                .mapToDouble(part -> part.corrected[index])
-                                .toArray()),
-                        parts.stream().map(part -> part.influence(index)).toList()));
+                index -> gradient.map(derivatives -> Influence.combined(
+                                derivatives.of(parts.stream()
+                                        .mapToDouble(part -> part.corrected[index])
+                                        .toArray()),
+                                parts.stream()
+                                        .map(part -> part.influence(index))
+                                        .toList()))
+                        .orElseGet(() -> Influence.ofReading(property, subject.words(), corrected[index])));
     }
 
     /** Whether two series stand on the same frequencies, or both on none. */
@@ -258,6 +306,11 @@ final class Series {
         return sent[index];
     }
 
+    /** The value as sent without the sign of an unbalance, for the figure of a population before correction. */
+    double sentMagnitude(int index) {
+        return size(property, sent[index]);
+    }
+
     ReadingUnit sentUnit() {
         return sentUnit;
     }
@@ -266,7 +319,7 @@ final class Series {
         return corrected[index];
     }
 
-    /** Why a point could not be corrected; empty when it was. */
+    /** Why a point cannot be judged, in a sentence that begins with the kind of obstacle; empty when it can. */
     Optional<String> obstacle(int index) {
         return Optional.ofNullable(obstacles[index]);
     }

@@ -101,6 +101,6 @@ public record LimitSet(
 
     /** The length that a requirement's values are referred to. */
     public Length referenceLengthOf(Requirement requirement) {
-        return requirement.unit().referredTo().orElse(referenceLength);
+        return requirement.valueUnit().referredTo().orElse(referenceLength);
     }
 }

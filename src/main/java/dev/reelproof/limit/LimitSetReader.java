@@ -1,6 +1,7 @@
 package dev.reelproof.limit;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Site;
@@ -21,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.BiConsumer;
 
 /**
@@ -159,13 +161,83 @@ public final class LimitSetReader {
             List<Requirement> requirements = new ArrayList<>();
             for (int i = 0; i < entries.size(); i++) {
                 String place = "/requirements/" + i;
-                Requirement requirement = requirement(entries.get(i), place);
-                if (requirement != null) {
-                    checkPairs(requirement, place, setPairs, requirements);
-                    requirements.add(requirement);
+                for (JsonNode entry : oneOrOneForEachPoint(entries.get(i), place)) {
+                    Requirement requirement = requirement(entry, place);
+                    if (requirement != null) {
+                        checkPairs(requirement, place, setPairs, requirements);
+                        requirements.add(requirement);
+                    }
                 }
             }
             return requirements;
+        }
+
+        /** The entry; a table without interpolation stands for one requirement at each of its frequencies. */
+        private List<JsonNode> oneOrOneForEachPoint(JsonNode entry, String place) {
+            JsonNode table = entry.path("table");
+            if (Interpolation.NONE != interpolation(table)) {
+                return List.of(entry);
+            }
+            if (!isSoundTable(entry, place)) {
+                return List.of();
+            }
+            List<JsonNode> requirements = new ArrayList<>();
+            for (JsonNode point : table.path("points")) {
+                ObjectNode one = entry.deepCopy();
+                one.remove("table");
+                one.put("id", idOf(entry) + "-at-" + Formulas.number(frequency(point.path("at"))) + "-mhz");
+                one.set("at", point.path("at"));
+                one.set("value", point.path("value"));
+                requirements.add(one);
+            }
+            return requirements;
+        }
+
+        private static Interpolation interpolation(JsonNode table) {
+            return table.has("interpolation")
+                    ? word(Interpolation.class, table.path("interpolation").asText())
+                    : null;
+        }
+
+        /** Whether a table stands alone and its frequencies rise; what is wrong with it is noted. */
+        private boolean isSoundTable(JsonNode entry, String place) {
+            int faultsBefore = faults.size();
+            for (String other : List.of("value", "segments", "at")) {
+                refuse(entry, place, other, "the limit is given as a table already; leave out '" + other + "'");
+            }
+            if (entry.path("limit").asText().equals("between")) {
+                faults.add(
+                        place + "/limit",
+                        "a table gives one figure a frequency; write a two-sided one as two requirements");
+            }
+            JsonNode points = entry.path("table").path("points");
+            double before = 0;
+            for (int i = 0; i < points.size(); i++) {
+                double megahertz = frequency(points.get(i).path("at"));
+                if (!(megahertz > before)) {
+                    faults.add(
+                            place + "/table/points/" + i + "/at",
+                            "the frequency " + points.get(i).path("at").asText()
+                                    + (i == 0
+                                            ? " must be above 0"
+                                            : " must be above that of the point before, "
+                                                    + points.get(i - 1)
+                                                            .path("at")
+                                                            .asText()));
+                }
+                before = megahertz;
+            }
+            if (points.size() < 2 && interpolation(entry.path("table")) != Interpolation.NONE) {
+                faults.add(place + "/table/points", "nothing lies between fewer than two points; give two or more");
+            }
+            return faults.size() == faultsBefore;
+        }
+
+        private static String idOf(JsonNode entry) {
+            Property property = Property.named(entry.path("property").asText());
+            Statistic statistic = word(Statistic.class, entry.path("statistic").asText(Statistic.INDIVIDUAL.word()));
+            return entry.path("id")
+                    .asText(property.tradeName() + (statistic == Statistic.INDIVIDUAL ? "" : "-" + statistic.word()));
         }
 
         private void checkPairs(
@@ -202,8 +274,9 @@ public final class LimitSetReader {
             Property property = Property.named(entry.path("property").asText());
             Statistic statistic = word(Statistic.class, entry.path("statistic").asText(Statistic.INDIVIDUAL.word()));
             Scope scope = word(Scope.class, entry.path("scope").asText(Scope.CORE.word()));
-            String id = entry.path("id")
-                    .asText(property.tradeName() + (statistic == Statistic.INDIVIDUAL ? "" : "-" + statistic.word()));
+            if (entry.has("table") && !isSoundTable(entry, place)) {
+                return null;
+            }
             Domain domain = domain(entry, place, property);
             Limit limit = limit(entry, place);
             ReadingUnit unit = unit(entry, place, property, statistic);
@@ -212,13 +285,14 @@ public final class LimitSetReader {
             checkScope(entry, place, property, scope);
             Optional<PairCount> pairs = pairs(entry, place, "pairs");
             Optional<PairCount> unitPairs = pairs(entry, place, "unit-pairs");
-            Optional<TemperatureWindow> window = temperatureWindow(entry, place);
+            Optional<TemperatureWindow> window = temperatureWindow(entry, place, property);
+            Particulars particulars = particulars(entry, place, property, statistic, unit);
             Optional<DecisionRule> decisionRule = decisionRule(entry, place);
             if (faults.size() > faultsBefore) {
                 return null;
             }
             return new Requirement(
-                    id,
+                    idOf(entry),
                     property,
                     statistic,
                     limit,
@@ -232,11 +306,99 @@ public final class LimitSetReader {
                     window,
                     source(entry),
                     text(entry, "condition"),
+                    particulars,
                     decisionRule);
         }
 
+        private Particulars particulars(
+                JsonNode entry, String place, Property property, Statistic statistic, ReadingUnit unit) {
+            boolean ofAPair = property.sites().contains(Site.PAIR);
+            OptionalDouble roundTrip = OptionalDouble.empty();
+            if (entry.has("least-round-trip-loss")) {
+                if (!(ofAPair && property.hasEnds())) {
+                    faults.add(
+                            place + "/least-round-trip-loss",
+                            property
+                                    + " is not of a pair seen from an end; only such a value, as return loss, depends on"
+                                    + " what comes back from the other end");
+                }
+                roundTrip = OptionalDouble.of(
+                        quantity(entry.path("least-round-trip-loss").asText(), (value, dB) -> value));
+            }
+            return new Particulars(
+                    entry.path("required").asBoolean(true),
+                    roundTrip,
+                    testedLength(entry, place, property, unit),
+                    sampling(entry, place, ofAPair, statistic),
+                    each(entry, place, property, statistic));
+        }
+
+        private Optional<Particulars.TestedLength> testedLength(
+                JsonNode entry, String place, Property property, ReadingUnit unit) {
+            if (!entry.has("tested-length")) {
+                return Optional.empty();
+            }
+            if (property != Property.INSULATION_FAULTS
+                    || (unit != null && unit.referredTo().isEmpty())) {
+                faults.add(
+                        place + "/tested-length",
+                        "only insulation-faults per conductor length, in a unit such as count/3000 m, have a tested length");
+            }
+            JsonNode tested = entry.path("tested-length");
+            return Optional.ofNullable(faults.attempt(
+                    place + "/tested-length",
+                    () -> new Particulars.TestedLength(
+                            quantity(tested.path("least").asText(), Length::of),
+                            quantity(tested.path("least-to-reject").asText(), Length::of))));
+        }
+
+        private Optional<Particulars.Sampling> sampling(
+                JsonNode entry, String place, boolean ofAPair, Statistic statistic) {
+            if (!entry.has("sampling")) {
+                return Optional.empty();
+            }
+            if (!(ofAPair && (statistic == Statistic.MEAN || statistic == Statistic.RMS_DEVIATION))) {
+                faults.add(
+                        place + "/sampling",
+                        "a sample of pairs can stand for all in a mean or an rms-deviation of a property of pairs only");
+            }
+            JsonNode sampling = entry.path("sampling");
+            return Optional.ofNullable(faults.attempt(
+                    place + "/sampling",
+                    () -> new Particulars.Sampling(
+                            sampling.path("pairs").asInt(),
+                            constant(sampling.path("lower")),
+                            constant(sampling.path("upper")))));
+        }
+
+        private Optional<Particulars.Each> each(JsonNode entry, String place, Property property, Statistic statistic) {
+            boolean counted = statistic == Statistic.PERCENT_OF_PAIRS;
+            if (counted != entry.has("each")) {
+                faults.add(
+                        place + (counted ? "" : "/each"),
+                        counted
+                                ? "a percentage of pairs needs 'each': the limit that a pair must meet to be counted"
+                                : "only a percentage of pairs counts pairs by what each meets");
+                return Optional.empty();
+            }
+            if (!counted) {
+                return Optional.empty();
+            }
+            if (property.sites().equals(java.util.Set.of(Site.REEL))) {
+                faults.add(place + "/statistic", property + " is of the whole reel; there are no pairs to count");
+            }
+            JsonNode each = entry.path("each");
+            Bound.Constant bound = constant(each.path("value"));
+            ReadingUnit unit = unit(each, place + "/each", property, Statistic.INDIVIDUAL);
+            return unit == null
+                    ? Optional.empty()
+                    : Optional.of(new Particulars.Each(
+                            each.path("limit").asText().equals("at-most") ? Limit.atMost(bound) : Limit.atLeast(bound),
+                            unit));
+        }
+
         private Domain domain(JsonNode entry, String place, Property property) {
-            boolean curve = entry.has("segments");
+            boolean curve = entry.has("segments") || entry.has("table");
             boolean spot = entry.has("at");
             if (curve && spot) {
                 faults.add(place, "either 'at' (one frequency) or 'segments' (a range), not both");
@@ -244,7 +406,7 @@ public final class LimitSetReader {
             }
             if ((curve || spot) && !property.isSweep()) {
                 faults.add(
-                        place + (curve ? "/segments" : "/at"),
+                        place + (!curve ? "/at" : entry.has("table") ? "/table" : "/segments"),
                         property + " is not measured against frequency; give a value alone");
                 return null;
             }
@@ -259,7 +421,9 @@ public final class LimitSetReader {
                 return megahertz == null ? null : new Domain.Spot(megahertz);
             }
             if (curve) {
-                Bound.Curve bound = curve(entry.path("segments"), place + "/segments", false);
+                Bound.Curve bound = entry.has("table")
+                        ? interpolated(entry.path("table"))
+                        : curve(entry.path("segments"), place + "/segments", false);
                 return bound == null ? null : new Domain.Range(bound.from(), bound.to());
             }
             return new Domain.NoFrequency();
@@ -272,6 +436,10 @@ public final class LimitSetReader {
             }
             refuse(entry, place, "lower", "only a limit 'between' has lower and upper; '" + sense + "' has a value");
             refuse(entry, place, "upper", "only a limit 'between' has lower and upper; '" + sense + "' has a value");
+            if (entry.has("table")) {
+                Bound.Curve bound = interpolated(entry.path("table"));
+                return sense.equals("at-most") ? Limit.atMost(bound) : Limit.atLeast(bound);
+            }
             if (entry.has("value") == entry.has("segments")) {
                 faults.add(
                         place,
@@ -321,6 +489,25 @@ public final class LimitSetReader {
         private static Bound.Constant constant(JsonNode number) {
             return new Bound.Constant(
                     number.doubleValue(), Math.max(0, number.decimalValue().scale()));
+        }
+
+        /** The lines between the points of a table, which is known to be sound. */
+        private static Bound.Curve interpolated(JsonNode table) {
+            boolean logarithmic = interpolation(table) == Interpolation.LOG_FREQUENCY;
+            List<Segment> lines = new ArrayList<>();
+            JsonNode before = null;
+            for (JsonNode point : table.path("points")) {
+                if (before != null) {
+                    lines.add(new Segment.Interpolated(
+                            frequency(before.path("at")),
+                            frequency(point.path("at")),
+                            before.path("value").asDouble(),
+                            point.path("value").asDouble(),
+                            logarithmic));
+                }
+                before = point;
+            }
+            return new Bound.Curve(lines);
         }
 
         /** The curve, or null; its faults are noted once, though it is read for the domain and for the limit. */
@@ -387,12 +574,16 @@ public final class LimitSetReader {
         private ReadingUnit unit(JsonNode entry, String place, Property property, Statistic statistic) {
             ReadingUnit unit = faults.attempt(
                     place + "/unit", () -> ReadingUnit.parse(entry.path("unit").asText()));
-            String expected = statistic == Statistic.RMS_DEVIATION ? PERCENT : property.canonicalUnit();
+            boolean ofDeviation = statistic == Statistic.RMS_DEVIATION;
+            boolean ofPairs = statistic == Statistic.PERCENT_OF_PAIRS;
+            String expected = ofDeviation || ofPairs ? PERCENT : property.canonicalUnit();
             if (unit != null && !unit.numerator().equals(expected)) {
                 faults.add(
                         place + "/unit",
                         "the unit '" + unit + "' does not fit "
-                                + (statistic == Statistic.RMS_DEVIATION ? "a deviation from the mean" : property)
+                                + (ofDeviation
+                                        ? "a deviation from the mean"
+                                        : ofPairs ? "a percentage of pairs" : property)
                                 + "; it must be " + expected
                                 + (expected.equals(PERCENT)
                                         ? ""
@@ -450,16 +641,25 @@ public final class LimitSetReader {
             }
         }
 
-        private Optional<TemperatureWindow> temperatureWindow(JsonNode entry, String place) {
+        private Optional<TemperatureWindow> temperatureWindow(JsonNode entry, String place, Property property) {
             if (!entry.has("temperature-window")) {
                 return Optional.empty();
             }
             JsonNode window = entry.path("temperature-window");
+            boolean warmer = window.path("warmer-pass-stands").asBoolean(false);
+            if (warmer
+                    && !(property == Property.INSULATION_RESISTANCE
+                            && entry.path("limit").asText().equals("at-least"))) {
+                faults.add(
+                        place + "/temperature-window/warmer-pass-stands",
+                        "only insulation-resistance is known to fall as it gets warmer, so that a pass above the window stands"
+                                + " against a limit at-least");
+            }
             Temperature at = temperature(window.path("at").asText(), place + "/temperature-window/at");
             return at == null
                     ? Optional.empty()
                     : Optional.of(new TemperatureWindow(
-                            at, quantity(window.path("within").asText(), (value, unit) -> value)));
+                            at, quantity(window.path("within").asText(), (value, unit) -> value), warmer));
         }
 
         private Allowance allowance(JsonNode entry, List<Requirement> requirements) {

@@ -22,6 +22,7 @@ import java.util.Optional;
  * @param temperatureWindow where it may be judged without a temperature law; empty for anywhere
  * @param source where the figures come from
  * @param condition test conditions in words, such as frequency, voltage and duration; empty when none
+ * @param particulars what it says beyond its limit
  * @param decisionRule how uncertainty enters the decision; empty for the set's rule
  */
 public record Requirement(
@@ -39,13 +40,14 @@ public record Requirement(
         Optional<TemperatureWindow> temperatureWindow,
         Source source,
         Optional<String> condition,
+        Particulars particulars,
         Optional<DecisionRule> decisionRule) {
 
     public Requirement {
         laws = List.copyOf(laws);
     }
 
-    /** A requirement that is decided by the set's rule. */
+    /** A requirement that says nothing beyond its limit and is decided by the set's rule. */
     public Requirement(
             String id,
             Property property,
@@ -76,6 +78,12 @@ public record Requirement(
                 temperatureWindow,
                 source,
                 condition,
+                Particulars.NONE,
                 Optional.empty());
+    }
+
+    /** The unit that values are corrected to: that of the limit, or of what each pair must meet where pairs are counted. */
+    public ReadingUnit valueUnit() {
+        return particulars.each().map(Particulars.Each::unit).orElse(unit);
     }
 }

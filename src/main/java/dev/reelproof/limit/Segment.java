@@ -84,6 +84,39 @@ public sealed interface Segment {
         }
     }
 
+    /**
+     * A straight line between two tabulated points, over frequency or over its logarithm.
+     *
+     * @param from frequency of the first point, MHz
+     * @param to frequency of the second, MHz
+     * @param atFrom the limit at the first
+     * @param atTo the limit at the second
+     * @param logarithmic whether the line is straight over log10 f; else it is over f
+     */
+    record Interpolated(double from, double to, double atFrom, double atTo, boolean logarithmic) implements Segment {
+
+        public Interpolated {
+            Segment.requireRange(from, to);
+        }
+
+        @Override
+        public double at(double megahertz) {
+            if (megahertz == to) {
+                return atTo; // the printed figure itself, without a last digit of arithmetic
+            }
+            double share = logarithmic
+                    ? StrictMath.log10(megahertz / from) / StrictMath.log10(to / from)
+                    : (megahertz - from) / (to - from);
+            return atFrom + share * (atTo - atFrom);
+        }
+
+        @Override
+        public String formula() {
+            return Formulas.number(atFrom) + " at " + Formulas.number(from) + " MHz to " + Formulas.number(atTo)
+                    + " at " + Formulas.number(to) + " MHz, straight over " + (logarithmic ? "log10(f)" : "f");
+        }
+    }
+
     private static void requireRange(double from, double to) {
         if (!(from > 0 && to > from && Double.isFinite(to))) {
             throw new IllegalArgumentException("a segment runs from a positive frequency to a higher one, not from "

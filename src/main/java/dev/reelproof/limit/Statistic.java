@@ -13,7 +13,11 @@ public enum Statistic {
     /** The root mean square deviation from the mean, in percent of the mean. */
     RMS_DEVIATION,
     /** The mean less one standard deviation. */
-    MEAN_MINUS_SIGMA;
+    MEAN_MINUS_SIGMA,
+    /** The greatest value. */
+    MAXIMUM,
+    /** The percentage of pairs of which every value meets what each must meet. */
+    PERCENT_OF_PAIRS;
 
     /** The word used in limit set files. */
     public String word() {

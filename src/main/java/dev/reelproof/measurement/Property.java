@@ -52,7 +52,25 @@ public enum Property {
     JACKET_THICKNESS("mm", Form.SAMPLES, REEL),
     JACKET_TENSILE_STRENGTH("MPa", Form.SAMPLES, REEL),
     JACKET_ELONGATION("%", Form.SAMPLES, REEL),
-    OVERALL_DIAMETER("mm", Form.SAMPLES, REEL);
+    OVERALL_DIAMETER("mm", Form.SAMPLES, REEL),
+    LOOP_RESISTANCE("ohm", Form.SCALAR, PAIR),
+    RESISTANCE_UNBALANCE_DIRECTION("%", Form.SCALAR, REEL),
+    MUTUAL_CONDUCTANCE("µS", Form.SCALAR, PAIR),
+    INSULATION_FAULTS("count", Form.SCALAR, REEL),
+    CONTINUITY_FAULTS("count", Form.SCALAR, REEL),
+    INSULATED_CONDUCTOR_DIAMETER("mm", Form.SAMPLES, REEL, PAIR, CONDUCTOR),
+    INSULATION_SHRINKBACK("mm", Form.SAMPLES, REEL, PAIR, CONDUCTOR),
+    INSULATION_COLD_BEND_FAILURES("count", Form.SCALAR, REEL),
+    INNER_JACKET_THICKNESS("mm", Form.SAMPLES, REEL),
+    INNER_JACKET_ECCENTRICITY("%", Form.SAMPLES, REEL),
+    JACKET_ECCENTRICITY("%", Form.SAMPLES, REEL),
+    JACKET_SHRINKBACK("%", Form.SAMPLES, REEL),
+    JACKET_IMPACT_FAILURES("count", Form.SCALAR, REEL),
+    JACKET_TENSILE_RETENTION("%", Form.SAMPLES, REEL),
+    JACKET_ELONGATION_RETENTION("%", Form.SAMPLES, REEL),
+    SHIELD_BOND("N", Form.SAMPLES, REEL),
+    BREAKING_STRENGTH("N", Form.SAMPLES, REEL),
+    LENGTH_MARKING_ERROR("%", Form.SCALAR, REEL);
 
     private enum Form {
         SCALAR,
@@ -95,7 +113,7 @@ public enum Property {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    /** The unit in which values are held, without any length: ohm, nF, pF, dB, ns, megohm, %, count, MPa, N or mm. */
+    /** The unit in which values are held, without any length: ohm, nF, pF, dB, ns, megohm, %, count, MPa, N, mm or µS. */
     public String canonicalUnit() {
         return canonicalUnit;
     }
@@ -128,7 +146,10 @@ public enum Property {
     /** The properties that it can be derived from; empty when it is measured as such alone. */
     public Set<Property> parts() {
         return switch (this) {
-            case RESISTANCE_UNBALANCE, RESISTANCE_UNBALANCE_BETWEEN_PAIRS -> EnumSet.of(CONDUCTOR_RESISTANCE);
+            case RESISTANCE_UNBALANCE,
+                    RESISTANCE_UNBALANCE_BETWEEN_PAIRS,
+                    RESISTANCE_UNBALANCE_DIRECTION,
+                    LOOP_RESISTANCE -> EnumSet.of(CONDUCTOR_RESISTANCE);
             case PS_NEXT -> EnumSet.of(NEXT);
             case PS_ACR_F -> EnumSet.of(ACR_F);
             case DELAY_SKEW -> EnumSet.of(PROPAGATION_DELAY);

@@ -13,7 +13,8 @@ public enum Kind {
     STRESS("stress"),
     FORCE("force"),
     MASS("mass"),
-    VOLTAGE("voltage");
+    VOLTAGE("voltage"),
+    CONDUCTANCE("conductance");
 
     private final String words;
 

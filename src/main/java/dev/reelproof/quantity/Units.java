@@ -15,6 +15,7 @@ import static tech.units.indriya.unit.Units.NEWTON;
 import static tech.units.indriya.unit.Units.OHM;
 import static tech.units.indriya.unit.Units.PASCAL;
 import static tech.units.indriya.unit.Units.SECOND;
+import static tech.units.indriya.unit.Units.SIEMENS;
 import static tech.units.indriya.unit.Units.VOLT;
 
 import java.util.EnumMap;
@@ -27,7 +28,7 @@ import javax.measure.Unit;
 /**
  * The closed list of unit symbols that the boundary accepts, each with its factor to the base unit of its kind.
  *
- * <p>Base units: ohm, pF, dB, ns, MHz, percent, count, mm, MPa, N, kg, kV. The factors are exact by definition (foot 0.3048 m,
+ * <p>Base units: ohm, pF, dB, ns, MHz, percent, count, mm, MPa, N, kg, kV, µS. The factors are exact by definition (foot 0.3048 m,
  * pound 0.45359237 kg, standard gravity 9.80665 m/s²: the international yard and pound agreement of 1959 and the SI
  * Brochure, from memory).
  */
@@ -47,6 +48,7 @@ final class Units {
 
     private static final Map<Kind, Unit<?>> BASE = new EnumMap<>(Map.of(
             Kind.RESISTANCE, OHM,
+            Kind.CONDUCTANCE, MICRO(SIEMENS),
             Kind.CAPACITANCE, PICO(FARAD),
             Kind.TIME, NANO(SECOND),
             Kind.FREQUENCY, MEGA(HERTZ),
@@ -101,6 +103,10 @@ final class Units {
         add(Kind.MASS, KILOGRAM.multiply(KILOGRAMS_PER_POUND), "lb");
         add(Kind.VOLTAGE, VOLT, "V");
         add(Kind.VOLTAGE, KILO(VOLT), "kV");
+        add(Kind.CONDUCTANCE, SIEMENS, "S", "mho");
+        add(Kind.CONDUCTANCE, MILLI(SIEMENS), "mS");
+        add(Kind.CONDUCTANCE, MICRO(SIEMENS), "µS", "μS", "uS", "micromho", "µmho", "μmho");
+        add(Kind.CONDUCTANCE, NANO(SIEMENS), "nS");
     }
 
     private Units() {}

@@ -38,6 +38,29 @@ class LimitSetRoutesTest {
                 .body("requirements.find { it.property == 'insertion-loss' }.source", notNullValue());
     }
 
+    @Test
+    void saysWhatARequirementSaysBeyondItsLimit() {
+        get("/api/v1/limit-sets/us-terminating-cable-24awg?revision=2")
+                .then()
+                .statusCode(200)
+                .body("revision", equalTo(2))
+                .body(
+                        "requirements.find { it.requirement == 'insulation-faults-large' }.beyondTheLimit.required",
+                        equalTo(false))
+                .body(
+                        "requirements.find { it.requirement == 'insulation-faults-large' }.beyondTheLimit"
+                                + ".leastTestedLengthToReject.value",
+                        equalTo(6000f))
+                .body(
+                        "requirements.find { it.requirement == 'mutual-capacitance-mean' && it.pairs.from == 13 }.beyondTheLimit"
+                                + ".sample.pairs",
+                        equalTo(100))
+                .body(
+                        "requirements.find { it.requirement == 'insulation-resistance' }.beyondTheLimit.warmerPassStands",
+                        equalTo(true))
+                .body("requirements.find { it.requirement == 'fext' }.beyondTheLimit.required", equalTo(true));
+    }
+
     /** The figures are those of the table in the issue: 44.3 − 15 log(f/100), 9.38 ohm/100 m. */
     @Test
     void givesALimitAtAFrequency() {

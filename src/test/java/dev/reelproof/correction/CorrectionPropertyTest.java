@@ -33,6 +33,10 @@ class CorrectionPropertyTest {
                 new CopperTemperature(0.00393),
                 new CopperTemperature(0.0040),
                 new UnscreenedLossTemperature(0.004, 0.006),
+                new ScreenedLossTemperature(0.002),
+                new CableLossTemperature(0.0035, -40, 80),
+                new ResistanceLossTemperature(0.00393),
+                new InsulationResistanceTemperature(1.06, -40, 80),
                 new LinearLength(),
                 new SquareRootLength(),
                 new NearEndCrosstalkLength(true),
@@ -81,11 +85,54 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = -20, max = 59) @Scale(9) double celsius,
             @ForAll @DoubleRange(min = 0.001, max = 1) @Scale(9) double warmer,
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
-        for (CorrectionLaw law : List.of(new CopperTemperature(0.00393), new UnscreenedLossTemperature(0.004, 0.006))) {
+        for (CorrectionLaw law : List.of(
+                new CopperTemperature(0.00393),
+                new UnscreenedLossTemperature(0.004, 0.006),
+                new ScreenedLossTemperature(0.002),
+                new CableLossTemperature(0.0035, -40, 80),
+                new ResistanceLossTemperature(0.00393))) {
             double cool = law.correct(value, circumstances(celsius, 100, 20, 100, 0.02));
             double warm = law.correct(value, circumstances(celsius + warmer, 100, 20, 100, 0.02));
             assertTrue(warm < cool, law.name());
         }
+    }
+
+    @Property
+    void theWarmerTheCableWasTheMoreInsulationResistanceItHasAtTheReference(
+            @ForAll @DoubleRange(min = -20, max = 59) @Scale(9) double celsius,
+            @ForAll @DoubleRange(min = 0.001, max = 1) @Scale(9) double warmer,
+            @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
+        CorrectionLaw law = new InsulationResistanceTemperature(1.06, -40, 80);
+        double cool = law.correct(value, circumstances(celsius, 100, 20, 100, 0.02));
+        double warm = law.correct(value, circumstances(celsius + warmer, 100, 20, 100, 0.02));
+        assertTrue(warm > cool);
+    }
+
+    @Property
+    void theSquareRootOfResistanceLawTakesLessThanTheResistancesOwn(
+            @ForAll @DoubleRange(min = -20, max = 60) @Scale(9) double celsius,
+            @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
+        Circumstances there = circumstances(celsius, 100, 20, 100, 0.02);
+        double root = new ResistanceLossTemperature(0.00393).correct(value, there);
+        double whole = new CopperTemperature(0.00393).correct(value, there);
+        assertEquals(whole, root * root / value, value * ROUNDINGS);
+        assertTrue(Math.abs(root - value) <= Math.abs(whole - value));
+    }
+
+    @Property
+    void theHalfLinearLawLiesBetweenTheTwoThatItIsMadeOf(
+            @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres,
+            @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double referenceMetres,
+            @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
+        Circumstances there = circumstances(20, metres, 20, referenceMetres, 0.02);
+        double linear = new LinearLength().correct(value, there);
+        double root = new SquareRootLength().correct(value, there);
+        double half = new HalfLinearLength().correct(value, there);
+        double slack = value * ROUNDINGS * Math.max(1, referenceMetres / metres);
+        assertTrue(half >= Math.min(linear, root) - slack);
+        assertTrue(half <= Math.max(linear, root) + slack);
+        Circumstances atReference = circumstances(20, metres, 20, metres, 0.02);
+        assertEquals(value, new HalfLinearLength().correct(value, atReference), 0);
     }
 
     @Property
@@ -107,7 +154,7 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
         Circumstances shortReel = circumstances(20, metres, 20, 100, 0.002);
         Circumstances longReel = circumstances(20, metres * longer, 20, 100, 0.002);
-        for (CorrectionLaw adding : List.of(new LinearLength(), new SquareRootLength())) {
+        for (CorrectionLaw adding : List.of(new LinearLength(), new SquareRootLength(), new HalfLinearLength())) {
             assertTrue(adding.correct(value, longReel) < adding.correct(value, shortReel), adding.name());
         }
         for (CorrectionLaw thinning : List.of(new FarEndCrosstalkLength(), new InsulationResistanceLength())) {

@@ -48,6 +48,7 @@ class GradientTest {
         agrees(PopulationFigures::rmsOfLevels, PopulationFigures::rmsOfLevelsGradient, x);
         agrees(PopulationFigures::rmsDeviationPercent, PopulationFigures::rmsDeviationPercentGradient, x);
         agrees(PopulationFigures::meanMinusSigma, PopulationFigures::meanMinusSigmaGradient, x);
+        agrees(PopulationFigures::maximum, PopulationFigures::maximumGradient, x);
     }
 
     @Property

@@ -29,7 +29,12 @@ class LawsTest {
                         "square-root-length",
                         "near-end-crosstalk-length",
                         "far-end-crosstalk-length",
-                        "insulation-resistance-length"),
+                        "insulation-resistance-length",
+                        "half-linear-half-square-root-length",
+                        "screened-loss-temperature",
+                        "cable-loss-temperature",
+                        "resistance-loss-temperature",
+                        "insulation-resistance-temperature"),
                 Laws.names());
     }
 
@@ -46,6 +51,20 @@ class LawsTest {
         assertEquals(new NearEndCrosstalkLength(true), Laws.named("near-end-crosstalk-length", Map.of("longer", 1.0)));
         assertEquals(new FarEndCrosstalkLength(), Laws.named("far-end-crosstalk-length", Map.of()));
         assertEquals(new InsulationResistanceLength(), Laws.named("insulation-resistance-length", Map.of()));
+        assertEquals(new HalfLinearLength(), Laws.named("half-linear-half-square-root-length", Map.of()));
+        assertEquals(
+                new ScreenedLossTemperature(0.002),
+                Laws.named("screened-loss-temperature", Map.of("coefficient", 0.002)));
+        assertEquals(
+                new CableLossTemperature(0.0035, -10, 50),
+                Laws.named("cable-loss-temperature", Map.of("coefficient", 0.0035, "lowest", -10.0, "highest", 50.0)));
+        assertEquals(
+                new ResistanceLossTemperature(0.00393),
+                Laws.named("resistance-loss-temperature", Map.of("coefficient", 0.00393)));
+        assertEquals(
+                new InsulationResistanceTemperature(1.05, 10, 40),
+                Laws.named(
+                        "insulation-resistance-temperature", Map.of("factor", 1.05, "lowest", 10.0, "highest", 40.0)));
     }
 
     @Test
@@ -64,6 +83,10 @@ class LawsTest {
         return switch (name) {
             case "copper-temperature" -> Map.of("coefficient", 0.004);
             case "unscreened-loss-temperature" -> Map.of("to-40", 0.004, "above-40", 0.006);
+            case "screened-loss-temperature" -> Map.of("coefficient", 0.002);
+            case "cable-loss-temperature" -> Map.of("coefficient", 0.0035, "lowest", -10.0, "highest", 50.0);
+            case "resistance-loss-temperature" -> Map.of("coefficient", 0.00393);
+            case "insulation-resistance-temperature" -> Map.of("factor", 1.05, "lowest", 10.0, "highest", 40.0);
             default -> Map.of();
         };
     }
@@ -109,6 +132,55 @@ class LawsTest {
                 Map.of("to-40", 0.004, "above-40", impossible),
                 "above-40",
                 "above 0 and at most 0.02");
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, -0.002, 0.2, Double.NaN, Double.POSITIVE_INFINITY})
+    void anImpossibleLossCoefficientIsNamedWithWhatWouldBeRight(double impossible) {
+        assertRefused(
+                "screened-loss-temperature", Map.of("coefficient", impossible), "coefficient", "at most 0.02, such as");
+        assertRefused(
+                "cable-loss-temperature",
+                Map.of("coefficient", impossible, "lowest", 0.0, "highest", 40.0),
+                "coefficient",
+                "at most 0.02, such as");
+        assertRefused(
+                "resistance-loss-temperature",
+                Map.of("coefficient", impossible),
+                "coefficient",
+                "above 0 and at most 0.01");
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {1, 0.95, 1.31, 2, -1, Double.NaN, Double.POSITIVE_INFINITY})
+    void anImpossibleFactorOfACompoundIsNamedWithWhatWouldBeRight(double impossible) {
+        assertRefused(
+                "insulation-resistance-temperature",
+                Map.of("factor", impossible, "lowest", 0.0, "highest", 40.0),
+                "the factor of",
+                "above 1 and at most 1.3");
+    }
+
+    @Test
+    void aStatedRangeMustBeOne() {
+        for (double[] range :
+                new double[][] {{40, 0}, {20, 20}, {-61, 40}, {0, 121}, {Double.NaN, 40}, {0, Double.NaN}}) {
+            assertRefused(
+                    "cable-loss-temperature",
+                    Map.of("coefficient", 0.0035, "lowest", range[0], "highest", range[1]),
+                    "is stated from",
+                    "upwards within -60 to 120 °C");
+            assertRefused(
+                    "insulation-resistance-temperature",
+                    Map.of("factor", 1.05, "lowest", range[0], "highest", range[1]),
+                    "is stated from",
+                    "upwards within -60 to 120 °C");
+        }
+        assertRefused(
+                "cable-loss-temperature",
+                Map.of("coefficient", 0.02, "lowest", -30.0, "highest", 40.0),
+                "leaves no loss at -30 °C",
+                "state a coefficient or a range that can be");
     }
 
     @ParameterizedTest

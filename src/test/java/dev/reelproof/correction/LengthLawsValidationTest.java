@@ -47,6 +47,29 @@ class LengthLawsValidationTest {
         assertEquals(317.0, new SquareRootLength().correct(175, kilofootToKilometre), 0.05, "far from the 574 printed");
     }
 
+    // Source: 7 CFR 1755.860(m)(2), 80 pF/1000 ft = 145 pF/km for an individual pair (read). The practice of half and
+    // half (from
+    // memory) contradicts it: 145 pF over 1 km become 145 / [½ (3.28084 + √3.28084)] = 145 / 2.54608 over 1000 ft,
+    // worked by
+    // hand.
+    @Test
+    void theHalfLinearPracticeContradictsTheRegulationsIndividualLimit() {
+        Circumstances kilometreToKilofoot = Reel.of(Length.of(1, "km"), Length.of(1, "kft"));
+        assertEquals(145 / 2.54608, new HalfLinearLength().correct(145, kilometreToKilofoot), 1e-3);
+        assertEquals(80, new SquareRootLength().correct(145, kilometreToKilofoot), 0.1);
+        assertEquals(56.95, new HalfLinearLength().correct(145, kilometreToKilofoot), 0.01, "far from the 80 printed");
+    }
+
+    // Arithmetic: the two ways between 1000 ft and 1 km do not undo each other, as the class says: 1/1.0908.
+    @Test
+    void theHalfLinearPracticeDoesNotUndoItself() {
+        HalfLinearLength law = new HalfLinearLength();
+        Length kilofoot = Length.of(1, "kft");
+        Length kilometre = Length.of(1, "km");
+        double there = law.correct(100, Reel.of(kilofoot, kilometre));
+        assertEquals(100 / 1.09085, law.correct(there, Reel.of(kilometre, kilofoot)), 1e-3);
+    }
+
     // Source: 7 CFR 1755.870(h)(5), "152 megohm-kilometer (500 megohm-mile)" (read). The two figures disagree: 500
     // megohm-mile is 805
     // megohm-km, as 1755.403(c)(4) prints (read); 152 is 500 megohm-kilofeet. Whoever writes the limit must say which

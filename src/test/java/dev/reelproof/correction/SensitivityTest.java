@@ -30,6 +30,11 @@ class SensitivityTest {
         return Arbitraries.of(
                 new CopperTemperature(0.00393),
                 new UnscreenedLossTemperature(0.004, 0.006),
+                new ScreenedLossTemperature(0.002),
+                new CableLossTemperature(0.0035, -40, 80),
+                new ResistanceLossTemperature(0.00393),
+                new InsulationResistanceTemperature(1.06, -40, 80),
+                new HalfLinearLength(),
                 new LinearLength(),
                 new SquareRootLength(),
                 new NearEndCrosstalkLength(true),

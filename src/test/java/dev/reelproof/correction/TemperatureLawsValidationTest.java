@@ -87,6 +87,41 @@ class TemperatureLawsValidationTest {
         assertEquals(20, UNSCREENED.correct(20 * factor, Reel.at(celsius)), 20 * DOUBLE_PRECISION);
     }
 
+    // Source: ANSI/TIA-568 rule for screened cable, 0.2 % per C (from memory). Factors worked by hand, exact.
+    @ParameterizedTest(name = "{0} C: factor {1}")
+    @CsvSource({"-20, 0.92", "20, 1", "31, 1.022", "40, 1.04", "60, 1.08"})
+    void screenedLossFactor(double celsius, double factor) {
+        assertEquals(
+                20, new ScreenedLossTemperature(0.002).correct(20 * factor, Reel.at(celsius)), 20 * DOUBLE_PRECISION);
+    }
+
+    // A cable's own 0.35 % per C, stated from -10 to 50 C: a coefficient of this test. Factors worked by hand, exact.
+    @ParameterizedTest(name = "{0} C: factor {1}")
+    @CsvSource({"-10, 0.895", "20, 1", "30, 1.035", "50, 1.105"})
+    void aCablesOwnLossFactor(double celsius, double factor) {
+        assertEquals(
+                20,
+                new CableLossTemperature(0.0035, -10, 50).correct(20 * factor, Reel.at(celsius)),
+                20 * DOUBLE_PRECISION);
+    }
+
+    // Source: the resistances of the wire table at 20 and 50 C, 25.6682 and 28.6945 ohm/kft (computed independently,
+    // see
+    // copper-wire-computed.csv): the loss goes by the square root of their ratio. Tolerance: half their last places.
+    @Test
+    void lossByTheSquareRootOfResistance() {
+        double ratio = Math.sqrt(28.6945 / 25.6682);
+        assertEquals(10, new ResistanceLossTemperature(0.00393).correct(10 * ratio, Reel.at(50)), 10 * 4e-6);
+    }
+
+    // Arithmetic: a compound that loses 5 % for each degree has 1.05^10 = 1.628894627 times as much at 20 C as at 30 C.
+    @Test
+    void insulationResistanceByItsCompoundsFactor() {
+        InsulationResistanceTemperature law = new InsulationResistanceTemperature(1.05, 10, 40);
+        assertEquals(1628.894627, law.correct(1000, Reel.at(30)), 1e-6);
+        assertEquals(1000 / 1.628894627, law.correct(1000, Reel.at(20, 30)), 1e-6);
+    }
+
     @Test
     void unscreenedLossIsContinuousAt40() {
         double justBelow = UNSCREENED.correct(20, Reel.at(Math.nextDown(40.0)));
@@ -101,9 +136,24 @@ class TemperatureLawsValidationTest {
     }
 
     @ParameterizedTest(name = "{0}: {1} to {2}")
-    @CsvSource({"copper, -40, 100", "unscreened, -20, 60"})
+    @CsvSource({
+        "copper, -40, 100",
+        "unscreened, -20, 60",
+        "screened, -20, 60",
+        "cable, -10, 50",
+        "resistance, -40, 100",
+        "compound, 10, 40"
+    })
     void theEndsOfTheRangeAreCoveredAndNothingBeyond(String which, double lowest, double highest) {
-        CorrectionLaw law = which.equals("copper") ? WIRE_TABLE : UNSCREENED;
+        CorrectionLaw law =
+                switch (which) {
+                    case "copper" -> WIRE_TABLE;
+                    case "unscreened" -> UNSCREENED;
+                    case "screened" -> new ScreenedLossTemperature(0.002);
+                    case "cable" -> new CableLossTemperature(0.0035, -10, 50);
+                    case "resistance" -> new ResistanceLossTemperature(0.00393);
+                    default -> new InsulationResistanceTemperature(1.05, 10, 40);
+                };
         for (double end : new double[] {lowest, highest}) {
             assertDoesNotThrow(() -> law.requireCovers(Temperature.ofCelsius(end)));
             assertTrue(Double.isFinite(law.correct(1, Reel.at(end))));
@@ -136,6 +186,7 @@ class TemperatureLawsValidationTest {
             new SquareRootLength(),
             new NearEndCrosstalkLength(false),
             new FarEndCrosstalkLength(),
+            new HalfLinearLength(),
             new InsulationResistanceLength()
         }) {
             assertDoesNotThrow(() -> law.requireCovers(Temperature.ofCelsius(-80)), law.name());

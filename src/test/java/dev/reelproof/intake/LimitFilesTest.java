@@ -24,12 +24,31 @@ import org.junit.jupiter.api.io.TempDir;
 
 class LimitFilesTest {
     private static final List<String> SHIPPED = List.of(
+            "category-3-25-pair-cable",
+            "category-3-cable",
+            "category-5e-25-pair-cable",
             "category-5e-cable",
             "category-6-cable",
             "category-6a-cable",
+            "category-8-cable",
+            "iec-category-5e-cable",
+            "iec-category-6-cable",
+            "iec-category-6a-cable",
+            "iec-category-7-cable",
+            "us-buried-wire-22awg",
             "us-buried-wire-22awg",
             "us-buried-wire-24awg",
+            "us-buried-wire-24awg",
+            "us-filled-cable-19awg",
+            "us-filled-cable-22awg",
+            "us-filled-cable-24awg",
+            "us-filled-cable-26awg",
+            "us-filled-t1c-cable-19awg",
+            "us-filled-t1c-cable-22awg",
+            "us-filled-t1c-cable-24awg",
             "us-terminating-cable-22awg",
+            "us-terminating-cable-22awg",
+            "us-terminating-cable-24awg",
             "us-terminating-cable-24awg");
     private static final Path SOUND = Path.of("src/test/resources/limits-sample/sound.yaml");
 

@@ -228,7 +228,11 @@ class ResultReaderTest {
         "delay-skew, ns/km",
         "insulation-resistance, megohm·km",
         "insulation-resistance, megohm-mile",
-        "insulation-tensile-strength, N/mm²"
+        "insulation-tensile-strength, N/mm²",
+        "loop-resistance, ohm/100 m",
+        "mutual-conductance, micromho/km",
+        "mutual-conductance, µS/mile",
+        "insulation-faults, count/1500 m"
     })
     void takesUnitsWithALengthWhereALawKnowsLength(String property, String unit) {
         Property known = Property.named(property);

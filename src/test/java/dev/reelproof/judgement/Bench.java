@@ -9,6 +9,7 @@ import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.PairCount;
+import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
@@ -126,6 +127,26 @@ final class Bench {
                 Optional.ofNullable(window),
                 base.source(),
                 base.condition());
+    }
+
+    static Requirement saying(Requirement base, Particulars particulars) {
+        return new Requirement(
+                base.id(),
+                base.property(),
+                base.statistic(),
+                base.limit(),
+                base.domain(),
+                base.unit(),
+                base.laws(),
+                base.denominator(),
+                base.scope(),
+                base.pairs(),
+                base.unitPairs(),
+                base.temperatureWindow(),
+                base.source(),
+                base.condition(),
+                particulars,
+                base.decisionRule());
     }
 
     static LawSpec law(String name) {

@@ -372,6 +372,7 @@ class UncertaintyTest {
                 withstand.temperatureWindow(),
                 withstand.source(),
                 withstand.condition(),
+                withstand.particulars(),
                 java.util.Optional.of(DecisionRule.SIMPLE_ACCEPTANCE));
         Finding finding = new Bench()
                 .pairs(1)

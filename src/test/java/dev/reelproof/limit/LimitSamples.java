@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.BiConsumer;
+import java.util.stream.Stream;
 
 /** Limit set files for tests, and what a test knows of correction laws: {@code limit} itself knows none. */
 public final class LimitSamples {
@@ -19,7 +21,9 @@ public final class LimitSamples {
             "square-root-length", Set.of(),
             "near-end-crosstalk-length", Set.of(),
             "far-end-crosstalk-length", Set.of(),
-            "insulation-resistance-length", Set.of());
+            "insulation-resistance-length", Set.of(),
+            "screened-loss-temperature", Set.of("coefficient"),
+            "cable-loss-temperature", Set.of("coefficient", "lowest", "highest"));
 
     /** Refuses a law that the files do not use, and coefficients other than its own. */
     public static final BiConsumer<String, Map<String, Double>> LAW_CHECK = (name, coefficients) -> {
@@ -38,6 +42,22 @@ public final class LimitSamples {
     public static LimitSet shipped(String id) {
         Path file = SHIPPED.resolve(id + ".yaml");
         return new LimitSetReader(LAW_CHECK).read(file.toString(), text(file));
+    }
+
+    /** A later revision of a set that ships with the program. */
+    public static LimitSet shipped(String id, int revision) {
+        return shipped(id + "-revision-" + revision);
+    }
+
+    /** Every file that ships with the program, in the order of the names. */
+    static List<Path> shippedFiles() {
+        try (Stream<Path> files = Files.list(SHIPPED)) {
+            return files.filter(file -> file.toString().endsWith(".yaml"))
+                    .sorted()
+                    .toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot list " + SHIPPED, e);
+        }
     }
 
     /** The only requirement of a set with that id. */

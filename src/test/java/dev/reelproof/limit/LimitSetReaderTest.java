@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.measurement.Property;
+import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -13,6 +14,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -173,6 +175,134 @@ class LimitSetReaderTest {
                 .replace("    value: 9.38\n", "    value: 9.38\n    pairs: { from: 4, to: 12 }\n");
 
         assertEquals(6, read(text).requirements().size());
+    }
+
+    private static final String SPOT = "    value: 6.8\n    at: 150 kHz\n";
+
+    private static String withTable(String interpolation) {
+        return LimitSamples.text(SOUND)
+                .replace(
+                        SPOT,
+                        """
+                            table:
+                              interpolation: %s
+                              points:
+                                - { at: 1 MHz, value: 2.0 }
+                                - { at: 4 MHz, value: 4.0 }
+                                - { at: 31.25 MHz, value: 11.70 }
+                        """
+                                .formatted(interpolation));
+    }
+
+    /** Halfway in log10 f between 1 and 4 MHz is 2 MHz, halfway in f is 2.5 MHz; both lie halfway between 2.0 and 4.0 dB. */
+    @Test
+    void aTableIsStraightBetweenItsPointsTheWayItSays() {
+        Requirement overLog = LimitSamples.requirement(read(withTable("log-frequency")), "insertion-loss");
+        Requirement overFrequency = LimitSamples.requirement(read(withTable("linear")), "insertion-loss");
+
+        assertEquals(new Domain.Range(1, 31.25), overLog.domain());
+        assertEquals(3.0, overLog.limit().upper().orElseThrow().at(2), 1e-12);
+        assertEquals(3.0, overFrequency.limit().upper().orElseThrow().at(2.5), 1e-12);
+        for (Requirement requirement : List.of(overLog, overFrequency)) {
+            Bound bound = requirement.limit().upper().orElseThrow();
+            assertEquals(2.0, bound.at(1), 0);
+            assertEquals(4.0, bound.at(4), 0);
+            assertEquals(11.7, bound.at(31.25), 0);
+            assertEquals(OptionalInt.empty(), bound.decimals());
+        }
+        assertEquals(
+                "2 at 1 MHz to 4 at 4 MHz, straight over log10(f)",
+                overLog.limit().upper().orElseThrow().formula(2));
+    }
+
+    @Test
+    void aTableWithoutInterpolationIsOneRequirementAPointWithItsOwnPlaces() {
+        LimitSet set = read(withTable("none"));
+
+        assertEquals(
+                List.of("insertion-loss-at-1-mhz", "insertion-loss-at-4-mhz", "insertion-loss-at-31.25-mhz"),
+                set.requirements().stream()
+                        .map(Requirement::id)
+                        .filter(id -> id.startsWith("insertion-loss"))
+                        .toList());
+        Requirement last = LimitSamples.requirement(set, "insertion-loss-at-31.25-mhz");
+        assertEquals(new Domain.Spot(31.25), last.domain());
+        assertEquals(Limit.atMost(new Bound.Constant(11.7, 2)), last.limit());
+        assertEquals(Optional.of(new TemperatureWindow(Temperature.ofCelsius(20), 1)), last.temperatureWindow());
+    }
+
+    @Test
+    void aRequirementThatSaysNothingMoreIsRequiredOfEveryPairAtAnyLength() {
+        for (Requirement requirement : sound().requirements()) {
+            assertEquals(Particulars.NONE, requirement.particulars());
+            assertEquals(requirement.unit(), requirement.valueUnit());
+        }
+    }
+
+    @Test
+    void readsWhatARequirementSaysBeyondItsLimit() {
+        LimitSet set = read(
+                LimitSamples.text(SOUND)
+                        .replace("    value: 9.38\n", "    value: 9.38\n    required: false\n")
+                        .replace(
+                                "    statistic: mean\n",
+                                "    statistic: mean\n    sampling: { pairs: 5, lower: 50, upper: 53.0 }\n")
+                        .replace(
+                                "  - property: insertion-loss\n",
+                                """
+                          - property: return-loss
+                            limit: at-least
+                            least-round-trip-loss: 3 dB
+                            segments: [{ from: 1 MHz, to: 10 MHz, constant: 20 }]
+                            unit: dB
+                            source: a document
+                            read: true
+                          - property: insulation-faults
+                            limit: at-most
+                            value: 1
+                            unit: count/3000 m
+                            tested-length: { least: 300 m, least-to-reject: 6 km }
+                            source: a document
+                            read: true
+                          - property: conductor-resistance
+                            statistic: percent-of-pairs
+                            limit: at-least
+                            value: 95
+                            each: { limit: at-most, value: 9.0, unit: ohm/100 m }
+                            unit: '%'
+                            source: a document
+                            read: true
+                          - property: insulation-resistance
+                            limit: at-least
+                            value: 1600
+                            unit: megohm·km
+                            temperature-window: { at: 20 °C, within: 1 °C, warmer-pass-stands: true }
+                            source: a document
+                            read: true
+                          - property: insertion-loss
+                        """));
+
+        assertEquals(false, of(set, "conductor-resistance").required());
+        assertEquals(
+                Optional.of(new Particulars.Sampling(5, new Bound.Constant(50, 0), new Bound.Constant(53, 1))),
+                of(set, "mutual-capacitance-mean").sampling());
+        assertEquals(OptionalDouble.of(3), of(set, "return-loss").leastRoundTripLoss());
+        assertEquals(
+                Optional.of(new Particulars.TestedLength(Length.ofMetres(300), Length.ofMetres(6000))),
+                of(set, "insulation-faults").testedLength());
+        Requirement share = LimitSamples.requirement(set, "conductor-resistance-percent-of-pairs");
+        assertEquals(
+                Limit.atMost(new Bound.Constant(9, 1)),
+                share.particulars().each().orElseThrow().limit());
+        assertEquals("ohm/100 m", share.valueUnit().text());
+        assertEquals(100, set.referenceLengthOf(share).metres());
+        assertEquals(
+                Optional.of(new TemperatureWindow(Temperature.ofCelsius(20), 1, true)),
+                LimitSamples.requirement(set, "insulation-resistance").temperatureWindow());
+    }
+
+    private static Particulars of(LimitSet set, String id) {
+        return LimitSamples.requirement(set, id).particulars();
     }
 
     @Test

@@ -71,6 +71,10 @@ class LimitSetSchemaTest {
         assertWords(Property.values(), Property::tradeName, "/$defs/property/enum");
         assertWords(Statistic.values(), Statistic::word, "/$defs/requirement/properties/statistic/enum");
         assertWords(Scope.values(), Scope::word, "/$defs/requirement/properties/scope/enum");
+        assertWords(
+                Interpolation.values(),
+                Interpolation::word,
+                "/$defs/requirement/properties/table/properties/interpolation/enum");
         assertWords(RoundingRule.values(), RoundingRule::word, "/properties/rounding/enum");
     }
 

@@ -1,0 +1,65 @@
+package dev.reelproof.correction;
+
+import dev.reelproof.quantity.Temperature;
+
+/**
+ * Source: the straight line of the insertion-loss temperature rules of ANSI/TIA-568 (from memory); see the laws that use it.
+ *
+ * <p>Loss that grows in proportion to the distance from 20 °C: d(t) = 1 + δ (t − 20), a0 = a d(t0)/d(t).
+ */
+final class LossLine {
+    private static final double COEFFICIENT_BASE_C = 20;
+
+    private LossLine() {}
+
+    static void requireCoefficient(String law, double coefficient, String example) {
+        if (!(coefficient > 0 && coefficient <= UnscreenedLossTemperature.GREATEST_COEFFICIENT)) {
+            throw new IllegalArgumentException("the coefficient of " + law + " is " + PlainDecimal.of(coefficient)
+                    + " per °C; it must be above 0 and at most "
+                    + PlainDecimal.of(UnscreenedLossTemperature.GREATEST_COEFFICIENT) + ", such as " + example);
+        }
+    }
+
+    /** The line must not reach zero within a stated range. */
+    static void requirePositive(String law, double coefficient, double lowest) {
+        if (!(factor(coefficient, lowest) > 0)) {
+            throw new IllegalArgumentException(
+                    "with " + PlainDecimal.of(coefficient) + " per °C the law " + law + " leaves no loss at "
+                            + PlainDecimal.of(lowest) + " °C; state a coefficient or a range that can be");
+        }
+    }
+
+    static String formula(double coefficient) {
+        String delta = PlainDecimal.of(coefficient);
+        return "a0 = a · [1 + " + delta + " (t0 − 20)] / [1 + " + delta + " (t − 20)], t in °C";
+    }
+
+    static double correct(
+            String law, TemperatureRange range, double coefficient, double value, Circumstances circumstances) {
+        range.require(law, "cable temperature", circumstances.temperature());
+        range.require(law, "reference temperature", circumstances.referenceTemperature());
+        return value
+                * (factor(coefficient, circumstances.referenceTemperature())
+                        / factor(coefficient, circumstances.temperature()));
+    }
+
+    /** ∂a0/∂a = d(t0)/d(t) and ∂a0/∂t = −a d(t0) δ/d(t)². */
+    static Sensitivity sensitivity(
+            String law, TemperatureRange range, double coefficient, double value, Circumstances circumstances) {
+        double corrected = correct(law, range, coefficient, value, circumstances);
+        double factor = factor(coefficient, circumstances.temperature());
+        return new Sensitivity(
+                factor(coefficient, circumstances.referenceTemperature()) / factor,
+                -corrected * coefficient / factor,
+                0,
+                0);
+    }
+
+    private static double factor(double coefficient, Temperature temperature) {
+        return factor(coefficient, temperature.celsius());
+    }
+
+    private static double factor(double coefficient, double celsius) {
+        return 1 + coefficient * (celsius - COEFFICIENT_BASE_C);
+    }
+}

@@ -1,0 +1,113 @@
+package dev.reelproof.limit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.reelproof.correction.Laws;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What holds of every limit set that ships with the program. */
+class ShippedSetsTest {
+    private static final LocalDate LATER = LocalDate.of(2027, 1, 1);
+
+    static Stream<Path> files() {
+        return LimitSamples.shippedFiles().stream();
+    }
+
+    private static LimitSet read(Path file) {
+        return new LimitSetReader(Laws::named).read(file.toString(), LimitSamples.text(file));
+    }
+
+    @ParameterizedTest
+    @MethodSource("files")
+    void everyFigureHasASourceAndItsStatus(Path file) {
+        LimitSet set = read(file);
+
+        assertFalse(set.leftOut().isEmpty(), "a set says what its source demands and it does not judge");
+        for (Requirement requirement : set.requirements()) {
+            String words = requirement.source().words();
+            assertTrue(words.endsWith(" (read)") || words.endsWith(" (from memory)"), words);
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("files")
+    void theFileIsNamedAfterTheSetAndItsRevision(Path file) {
+        LimitSet set = read(file);
+        String suffix = set.revision() == 1 ? "" : "-revision-" + set.revision();
+
+        assertEquals(set.id() + suffix + ".yaml", file.getFileName().toString());
+    }
+
+    /** The high-voltage tests of every set name the danger. */
+    @ParameterizedTest
+    @MethodSource("files")
+    void highVoltageComesWithACaution(Path file) {
+        for (Requirement requirement : read(file).requirements()) {
+            switch (requirement.property()) {
+                case DIELECTRIC_WITHSTAND, SPARK_FAULTS, INSULATION_FAULTS, CONTINUITY_FAULTS -> assertTrue(
+                        requirement.condition().orElseThrow().contains("Caution: "), requirement.id());
+                default -> {
+                    // no voltage that harms
+                }
+            }
+        }
+    }
+
+    @Test
+    void theLibraryHoldsBothFamiliesAndTheRegulation() {
+        LimitLibrary library =
+                LimitLibrary.of(files().map(ShippedSetsTest::read).toList());
+
+        assertEquals(
+                List.of(
+                        "category-3-25-pair-cable 1",
+                        "category-3-cable 1",
+                        "category-5e-25-pair-cable 1",
+                        "category-5e-cable 1",
+                        "category-6-cable 1",
+                        "category-6a-cable 1",
+                        "category-8-cable 1",
+                        "iec-category-5e-cable 1",
+                        "iec-category-6-cable 1",
+                        "iec-category-6a-cable 1",
+                        "iec-category-7-cable 1",
+                        "us-buried-wire-22awg 1",
+                        "us-buried-wire-22awg 2",
+                        "us-buried-wire-24awg 1",
+                        "us-buried-wire-24awg 2",
+                        "us-filled-cable-19awg 1",
+                        "us-filled-cable-22awg 1",
+                        "us-filled-cable-24awg 1",
+                        "us-filled-cable-26awg 1",
+                        "us-filled-t1c-cable-19awg 1",
+                        "us-filled-t1c-cable-22awg 1",
+                        "us-filled-t1c-cable-24awg 1",
+                        "us-terminating-cable-22awg 1",
+                        "us-terminating-cable-22awg 2",
+                        "us-terminating-cable-24awg 1",
+                        "us-terminating-cable-24awg 2"),
+                library.all().stream()
+                        .map(set -> set.id() + " " + set.revision())
+                        .toList());
+    }
+
+    @Test
+    void theSecondRevisionsJudgeFromTheFirstOfJanuary2027() {
+        LimitLibrary library =
+                LimitLibrary.of(files().map(ShippedSetsTest::read).toList());
+
+        for (String id : List.of("us-terminating-cable-24awg", "us-buried-wire-22awg")) {
+            assertEquals(
+                    1, library.current(id, LATER.minusDays(1)).orElseThrow().revision());
+            assertEquals(2, library.current(id, LATER).orElseThrow().revision());
+        }
+    }
+}
