@@ -177,7 +177,7 @@ function sentence(finding) {
 // Why a value that meets its limit is not a plain pass, or one that misses it not a plain fail.
 function guarded(finding) {
   if (finding.outcome === 'fail' && finding.margin < 0) return '';
-  return `, ${finding.outcome === 'conditional-fail' ? 'no more' : 'less'} than the guard band (${finding.decisionRule});`
+  return `, ${finding.outcome === 'conditional-fail' ? 'by no more' : 'less'} than the decision rule's band (${finding.decisionRule});`
     + ` the true value meets the limit with a probability of ${probability(finding.probabilityOfConformity)}`;
 }
 

@@ -1,5 +1,7 @@
 package dev.reelproof.judgement;
 
+import java.util.function.Supplier;
+
 /**
  * One quantity's share in the uncertainty of a corrected value.
  *
@@ -11,7 +13,7 @@ package dev.reelproof.judgement;
  * @param source where the uncertainty of the quantity comes from
  */
 record Contribution(
-        java.util.function.Supplier<String> quantity,
+        Supplier<String> quantity,
         double standard,
         String quantityUnit,
         double derivative,

@@ -60,6 +60,19 @@ class MayHaveCertificateTest {
     }
 
     @Test
+    void aConditionalPassMayAndAConditionalFailMayNot() {
+        Finding passes = finding(Property.MUTUAL_CAPACITANCE, Outcome.CONDITIONAL_PASS, null, null);
+        Finding fails = finding(Property.NEXT, Outcome.CONDITIONAL_FAIL, null, FAILS.figure());
+        assertEquals(
+                Optional.empty(),
+                MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, PASSES, passes)));
+        String reason = MayHaveCertificate.reasonAgainst(
+                        CertificateSamples.judgementOf(Verdict.REJECTED, passes, fails))
+                .orElseThrow();
+        assertTrue(reason.contains("; 1 requirement fails conditionally: next (pairs 1 and 2"), reason);
+    }
+
+    @Test
     void missingIsNotPassingWhateverTheVerdictSays() {
         assertTrue(
                 MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, PASSES, NOT_TESTED))

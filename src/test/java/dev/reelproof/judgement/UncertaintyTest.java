@@ -28,7 +28,9 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.DoubleBinaryOperator;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
@@ -255,7 +257,7 @@ class UncertaintyTest {
         // N0 = N − 10 log10 {[1 − 10^(−2A/5)] / [1 − 10^(−A/5)]} with A the loss of 50 m: of A and N alone, the length
         // drops out
         // but for L0/L in the numerator.
-        java.util.function.DoubleBinaryOperator law = (loss, metres) ->
+        DoubleBinaryOperator law = (loss, metres) ->
                 40 - 10 * Math.log10((1 - Math.pow(10, -loss * 100 / metres / 5)) / (1 - Math.pow(10, -loss / 5)));
         double byLoss = (law.applyAsDouble(2 + 1e-5, 50) - law.applyAsDouble(2 - 1e-5, 50)) / 2e-5 * 0.2;
         double byLength = (law.applyAsDouble(2, 50 + 1e-4) - law.applyAsDouble(2, 50 - 1e-4)) / 2e-4 * 0.25;
@@ -373,7 +375,7 @@ class UncertaintyTest {
                 withstand.source(),
                 withstand.condition(),
                 withstand.particulars(),
-                java.util.Optional.of(DecisionRule.SIMPLE_ACCEPTANCE));
+                Optional.of(DecisionRule.SIMPLE_ACCEPTANCE));
         Finding finding = new Bench()
                 .pairs(1)
                 .rule(TWO)

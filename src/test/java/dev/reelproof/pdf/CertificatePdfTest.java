@@ -262,6 +262,40 @@ class CertificatePdfTest {
         assertTrue(first.contains(oneWord), first);
     }
 
+    @Test
+    void aConditionalPassIsNamedAndTheFileStaysAnArchive() throws Exception {
+        List<Row> rows = new ArrayList<>(content.rows());
+        Row row = rows.get(0);
+        rows.set(
+                0,
+                new Row(
+                        row.requirement(),
+                        row.property(),
+                        row.title(),
+                        row.plain(),
+                        row.limit(),
+                        row.value(),
+                        row.limitThere(),
+                        row.margin(),
+                        row.unit(),
+                        row.where(),
+                        row.points(),
+                        "conditional-pass",
+                        List.of("U = 0.12 " + row.unit() + ", probability of conformity 93.9 %")));
+        byte[] conditional = CertificatePdf.render(with(rows, content.plots(), content.customer()));
+        String first = pages(conditional).get(0);
+        for (String expected : List.of(
+                "ACCEPTED, CONDITIONALLY",
+                "Conditional pass, met by less than the guard band of the decision rule below: " + row.title() + ".",
+                "conditional pass",
+                "probability of conformity 93.9 %")) {
+            assertTrue(first.contains(expected), () -> "missing: " + expected + " in " + first);
+        }
+        assertFalse(pages(pdf).get(0).contains("CONDITIONALLY"));
+        ValidationResult result = validate(conditional);
+        assertTrue(result.isCompliant(), () -> result.getFailedChecks().toString());
+    }
+
     private static List<Row> numbered(int count) {
         return IntStream.range(0, count)
                 .mapToObj(i -> {
