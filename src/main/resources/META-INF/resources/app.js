@@ -44,10 +44,23 @@ const STATISTICS = {
 const LINE_COLOURS = ['#005f9e', '#c2570c', '#00795a', '#7a3b8f', '#8a6d00', '#3f4c57'];
 const VERDICT_LINES = {
   accepted: 'Every requirement was measured and passes. The reel may be shipped.',
+  conditional: 'Every requirement is met, but not every one by enough to be sure. The certificate says so; ask whether the order allows it before you ship.',
   rejected: 'At least one requirement fails. Do not ship this reel.',
   incomplete: 'Nothing fails, but not everything was tested. Do not ship this reel yet.',
 };
-const SIGNS = { accepted: '✓', rejected: '✕', incomplete: '△', pass: '✓', fail: '✕', 'not-tested': '△' };
+const SIGNS = {
+  accepted: '✓', rejected: '✕', incomplete: '△', pass: '✓', fail: '✕', 'not-tested': '△',
+  'conditional-pass': '(✓)', 'conditional-fail': '(✕)',
+};
+
+const fails = (finding) => finding.outcome.endsWith('fail');
+
+const outcome = (finding) => `${SIGNS[finding.outcome]} ${finding.outcome.replace('-', ' ')}`;
+
+// A record that is accepted only conditionally has a look of its own.
+const look = (record) => (record.conditional ? 'conditional' : record.verdict);
+
+const verdictWord = (record) => record.verdict + (record.conditional ? ', conditionally' : '');
 
 // ---- figures in words
 
@@ -78,6 +91,22 @@ function places(finding) {
 
 // What was compared with the limit: rounded where the limit set says so.
 const compared = (finding) => finding.judged ?? finding.value;
+
+// Two digits, rounded up: what is said of an uncertainty is never less than it is.
+function uncertainty(finding) {
+  const value = finding.uncertainty.value;
+  if (value === 0) return '± 0';
+  const digits = 1 - Math.floor(Math.log10(value));
+  const step = 10 ** -digits;
+  const up = Math.ceil(Number((value / step).toPrecision(12))) * step;
+  return `± ${up.toFixed(Math.max(0, digits))}`;
+}
+
+// Never said to be certain.
+function probability(value) {
+  if (value > 0.999) return 'above 99.9 %';
+  return value < 0.001 ? 'below 0.1 %' : `${(100 * value).toFixed(1)} %`;
+}
 
 const DIRECTED = new Set(['acr-f', 'fext']);
 
@@ -120,7 +149,15 @@ function sentence(finding) {
   const digits = places(finding);
   const unit = finding.unit === 'count' ? '' : ' ' + finding.unit;
   return `${figure(compared(finding), digits)}${unit}${finding.pair || finding.frequency ? ' at ' + where(finding) : ''}; the limit is ${sign(finding)} ${figure(finding.limit, digits)}${unit}`
-    + `, missed by ${figure(Math.abs(finding.margin), digits)}${unit}`;
+    + (fails(finding) && finding.margin < 0 ? ', missed by ' : ', met by ')
+    + `${figure(Math.abs(finding.margin), digits)}${unit}${guarded(finding)}`;
+}
+
+// Why a value that meets its limit is not a plain pass, or one that misses it not a plain fail.
+function guarded(finding) {
+  if (finding.outcome === 'fail' && finding.margin < 0) return '';
+  return `, ${finding.outcome === 'conditional-fail' ? 'by no more' : 'less'} than the decision rule's band (${finding.decisionRule});`
+    + ` the true value meets the limit with a probability of ${probability(finding.probabilityOfConformity)}`;
 }
 
 const HIGH_VOLTAGE = new Set(['dielectric-withstand', 'spark-faults']);
@@ -148,7 +185,7 @@ function remedies(findings) {
 }
 
 function nextSteps(record) {
-  const failing = record.findings.filter((finding) => finding.outcome === 'fail');
+  const failing = record.findings.filter(fails);
   const open = record.findings.filter((finding) => finding.outcome === 'not-tested');
   const steps = [];
   if (failing.length) {
@@ -160,6 +197,9 @@ function nextSteps(record) {
     if (failing.some((finding) => HIGH_VOLTAGE.has(finding.property))) {
       steps.push('Isolate and discharge before you touch the cable. ' + CAUTION + '.');
     }
+  }
+  if (record.conditional) {
+    steps.push('A conditional pass is for the engineer to accept by the order: measure again with less uncertainty, or ship with the condition stated.');
   }
   if (open.length) {
     steps.push(`${failing.length ? 'Also not tested' : 'Complete the measurement'}: ${remedies(open)}. Then send the whole result again.`);
@@ -337,13 +377,13 @@ function showRecord(record) {
   if (!record) return;
   const newest = state.reel.records[0];
   const older = newest.id !== record.id;
-  byId('verdict').className = `verdict ${record.verdict}${older ? ' older' : ''}`;
+  byId('verdict').className = `verdict ${record.verdict}${record.conditional ? ' conditional' : ''}${older ? ' older' : ''}`;
   byId('older').hidden = !older;
   byId('older').textContent = older
-    ? `Older attempt ${record.attempt} of ${newest.attempt}. The newest counts, and it is ${newest.verdict.toUpperCase()}.` : '';
-  byId('verdict-mark').replaceChildren(...MARKS[record.verdict].map(([tag, attributes]) => svg(tag, attributes)));
-  byId('verdict-word').textContent = record.verdict.toUpperCase();
-  byId('verdict-line').replaceChildren(older ? '' : VERDICT_LINES[record.verdict],
+    ? `Older attempt ${record.attempt} of ${newest.attempt}. The newest counts, and it is ${verdictWord(newest).toUpperCase()}.` : '';
+  byId('verdict-mark').replaceChildren(...MARKS[look(record)].map(([tag, attributes]) => svg(tag, attributes)));
+  byId('verdict-word').textContent = verdictWord(record).toUpperCase();
+  byId('verdict-line').replaceChildren(older ? '' : VERDICT_LINES[look(record)],
     ` Attempt ${record.attempt}, tested `, time(record.finished) || 'at an unknown time',
     `, by ${record.limitSet.id} revision ${record.limitSet.revision}.`);
   byId('warnings').hidden = !(record.warnings || []).length;
@@ -357,7 +397,7 @@ function showRecord(record) {
 }
 
 function showReasons(record) {
-  const order = { fail: 0, 'not-tested': 1 };
+  const order = { fail: 0, 'conditional-fail': 1, 'not-tested': 2, 'conditional-pass': 3 };
   const reasons = record.findings.filter((finding) => finding.outcome !== 'pass')
     .sort((one, other) => order[one.outcome] - order[other.outcome]);
   byId('reasons-section').hidden = reasons.length === 0;
@@ -401,7 +441,7 @@ function showAttempts(record) {
   const records = state.reel.records;
   byId('attempt-label').hidden = records.length < 2;
   byId('attempt').replaceChildren(...records.map((one, index) => {
-    const option = element('option', { value: String(index) }, `${one.attempt}: ${one.verdict}`);
+    const option = element('option', { value: String(index) }, `${one.attempt}: ${verdictWord(one)}`);
     option.selected = one.id === record.id;
     return option;
   }));
@@ -418,11 +458,13 @@ function row(finding) {
     onkeydown: (event) => rowKey(event, finding) },
   element('td', {}, element('strong', {}, name(finding)), element('small', {}, note),
     caution(finding)),
-  element('td', { class: 'tag ' + finding.outcome }, `${SIGNS[finding.outcome]} ${finding.outcome.replace('-', ' ')}`),
+  element('td', { class: 'tag ' + finding.outcome }, outcome(finding)),
   element('td', { class: 'n' }, figure(compared(finding), digits)),
   element('td', { class: 'n' }, finding.limit === null ? '' : `${sign(finding) === 'at most' ? '≤' : '≥'} ${figure(finding.limit, digits)}`,
     unit ? element('small', {}, unit) : null),
   element('td', { class: 'n' }, figure(finding.margin, digits)),
+  element('td', { class: 'n' }, finding.uncertainty ? uncertainty(finding) : '',
+    finding.uncertainty ? element('small', {}, `conforms: ${probability(finding.probabilityOfConformity)}`) : null),
   element('td', {}, finding.value === null ? '' : where(finding)), element('td', { class: 'n points' }, String(finding.points)));
 }
 
@@ -620,8 +662,8 @@ function plot(finding, data) {
   const box = element('article', { class: 'plot ' + finding.outcome },
     element('h3', {}, (WORDS[data.property] || [data.property])[0] + ', ' + data.unit),
     element('p', {}, finding.frequency
-      ? `${SIGNS[finding.outcome]} ${finding.outcome.replace('-', ' ')}; least margin ${figure(finding.margin, places(finding))} ${finding.unit}: ${where(finding)}`
-      : `${SIGNS[finding.outcome]} ${finding.outcome.replace('-', ' ')}: ${shortReason(finding)}`));
+      ? `${outcome(finding)}; least margin ${figure(finding.margin, places(finding))} ${finding.unit}: ${where(finding)}`
+      : `${outcome(finding)}: ${shortReason(finding)}`));
   const target = element('div', { role: 'img', 'aria-label': `${(WORDS[data.property] || [data.property])[0]} over frequency with its limit` });
   box.append(target);
   byId('plots').append(box);
@@ -661,7 +703,7 @@ function plot(finding, data) {
     const y = chart.valToPos(finding.value, 'y', true);
     chart.ctx.save();
     chart.ctx.lineWidth = 2 * devicePixelRatio;
-    chart.ctx.strokeStyle = finding.outcome === 'fail' ? '#a3180f' : '#15202b';
+    chart.ctx.strokeStyle = fails(finding) ? '#a3180f' : '#15202b';
     chart.ctx.beginPath();
     chart.ctx.arc(x, y, 7 * devicePixelRatio, 0, 2 * Math.PI);
     chart.ctx.stroke();

@@ -3,6 +3,8 @@
 export const MARKS = {
   accepted: [['circle', { cx: 24, cy: 24, r: 21, fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],
     ['path', { d: 'M13 25 l8 8 l15 -17', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
+  conditional: [['circle', { cx: 24, cy: 24, r: 21, fill: 'none', stroke: 'currentColor', 'stroke-width': 4, 'stroke-dasharray': '8 5' }],
+    ['path', { d: 'M13 25 l8 8 l15 -17', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
   rejected: [['path', { d: 'M15 3 h18 l12 12 v18 l-12 12 h-18 l-12 -12 v-18 z', fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],
     ['path', { d: 'M15 15 l18 18 m0 -18 l-18 18', fill: 'none', stroke: 'currentColor', 'stroke-width': 5 }]],
   incomplete: [['path', { d: 'M24 4 L46 43 H2 z', fill: 'none', stroke: 'currentColor', 'stroke-width': 4 }],

@@ -1,6 +1,7 @@
 package dev.reelproof.certificate;
 
 import dev.reelproof.judgement.Judgement;
+import dev.reelproof.judgement.Outcome;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
 import java.util.List;
@@ -30,6 +31,7 @@ import java.util.List;
  * @param rows one a finding, in the set's order
  * @param leftOut what the set's source demands and the set does not judge, with the reason; sentences
  * @param plots one a property that was measured against frequency
+ * @param uncertainty what the uncertainties of the rows are and where they come from, a sentence; null when there are none
  */
 public record CertificateContent(
         String number,
@@ -51,7 +53,8 @@ public record CertificateContent(
         String decisionRule,
         List<Row> rows,
         List<String> leftOut,
-        List<Plot> plots) {
+        List<Plot> plots,
+        String uncertainty) {
 
     /**
      * A value with its unit, as sent.
@@ -306,7 +309,15 @@ public record CertificateContent(
                 limitSet.leftOut().stream()
                         .map(left -> left.what() + " (" + left.why() + ")")
                         .toList(),
-                Plots.of(judgement, limitSet, product));
+                Plots.of(judgement, limitSet, product),
+                Words.uncertainty(judgement));
+    }
+
+    /** The rows that are passed only conditionally. */
+    public List<Row> conditionalRows() {
+        return rows.stream()
+                .filter(row -> row.outcome().equals(Outcome.CONDITIONAL_PASS.word()))
+                .toList();
     }
 
     private static Conditions conditions(TestConditions test) {

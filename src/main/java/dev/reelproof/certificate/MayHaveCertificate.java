@@ -22,6 +22,8 @@ public final class MayHaveCertificate {
         }
         List<String> reasons = new ArrayList<>();
         list(judgement, Outcome.FAIL, "fails", "fail").ifPresent(reasons::add);
+        list(judgement, Outcome.CONDITIONAL_FAIL, "fails conditionally", "fail conditionally")
+                .ifPresent(reasons::add);
         list(judgement, Outcome.NOT_TESTED, "was not tested", "were not tested").ifPresent(reasons::add);
         if (reasons.isEmpty() && judgement.verdict() != Verdict.ACCEPTED) {
             reasons.add("the verdict is " + judgement.verdict().word());

@@ -154,6 +154,9 @@ final class Rows {
 
     private static List<String> notes(Finding finding, Requirement requirement) {
         List<String> notes = new ArrayList<>();
+        if (finding.figure().uncertainty() != null) {
+            notes.add(Words.uncertainty(finding.figure()));
+        }
         requirement
                 .unitPairs()
                 .map(range -> range.from() == range.to()

@@ -1,6 +1,7 @@
 package dev.reelproof.certificate;
 
 import dev.reelproof.judgement.Figure;
+import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.RoundingRule;
@@ -15,6 +16,9 @@ import java.util.stream.Collectors;
 /** The trade's words, plain words and figures as a certificate prints them. */
 final class Words {
     private static final int SIGNIFICANT_DIGITS = 4;
+    private static final int DIGITS_OF_UNCERTAINTY = 2;
+    private static final double NEARLY_SURE = 0.999;
+    private static final double PERCENT = 100;
     private static final double KILOHERTZ_PER_MEGAHERTZ = 1000;
 
     private Words() {}
@@ -160,6 +164,50 @@ final class Words {
         return minus(BigDecimal.valueOf(value)
                 .setScale(places, RoundingMode.HALF_EVEN)
                 .toPlainString());
+    }
+
+    /**
+     * An uncertainty to two significant digits, rounded up.
+     *
+     * <p>Source: JCGM 100:2008 (GUM), 7.2.6, two digits at most and rounding up where it is fitting (from memory).
+     */
+    private static String uncertainty(double expanded) {
+        BigDecimal rounded = BigDecimal.valueOf(expanded)
+                .round(new MathContext(DIGITS_OF_UNCERTAINTY, RoundingMode.UP))
+                .stripTrailingZeros();
+        return (rounded.scale() < 0 ? rounded.setScale(0) : rounded).toPlainString();
+    }
+
+    /** How sure a figure is. */
+    static String uncertainty(Figure figure) {
+        return "U = " + uncertainty(figure.uncertainty().expanded()) + " " + figure.unit()
+                + ", probability of conformity "
+                + probability(figure.uncertainty().probabilityOfConformity());
+    }
+
+    /** In percent with one place; never printed as certain. */
+    static String probability(double probability) {
+        if (probability > NEARLY_SURE) {
+            return "above 99.9 %";
+        }
+        return probability < 1 - NEARLY_SURE ? "below 0.1 %" : fixed(PERCENT * probability, 1) + " %";
+    }
+
+    /** What the uncertainties of a judgement are; null when it has none. */
+    static String uncertainty(Judgement judgement) {
+        return judgement.findings().stream()
+                .map(Finding::figure)
+                .filter(figure -> figure != null && figure.uncertainty() != null)
+                .findFirst()
+                .filter(figure -> judgement.uncertaintyModel() != null)
+                .map(figure ->
+                        "U: expanded uncertainty of the worst value at reference conditions, coverage factor k = "
+                                + significant(figure.uncertainty().coverageFactor())
+                                + ", normal distribution supposed; uncertainty model "
+                                + judgement.uncertaintyModel().id() + " revision "
+                                + judgement.uncertaintyModel().revision() + ", SHA-256 "
+                                + judgement.uncertaintyModel().sha256() + ".")
+                .orElse(null);
     }
 
     private static String minus(String number) {

@@ -168,7 +168,7 @@ final class DemoLoading implements Runnable {
     /** The first failing finding in words, else the first not tested with its first reason, else nothing. */
     static String firstReason(JsonNode findings) {
         for (JsonNode finding : findings) {
-            if (finding.path("outcome").asText().equals("fail")) {
+            if (finding.path("outcome").asText().endsWith("fail")) {
                 return place(finding) + ": " + figure(finding, "value") + " against " + figure(finding, "limit")
                         + " " + finding.path("unit").asText()
                         + (finding.path("frequency").hasNonNull("value")

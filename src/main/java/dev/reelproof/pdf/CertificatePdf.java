@@ -68,14 +68,14 @@ public final class CertificatePdf {
     /** A column of the table: its heading, where it ends or begins, and whether its figures stand right. */
     private enum Column {
         REQUIREMENT("Requirement", 0, 112, false),
-        LIMIT("Limit", 112, 121, false),
-        WORST("Worst", 233, 38, true),
-        THERE("Limit there", 271, 40, true),
-        MARGIN_THERE("Margin", 311, 36, true),
-        UNIT("Unit", 347, 45, false),
-        WHERE("Where", 392, 65, false),
-        POINTS("Points", 457, 28, true),
-        OUTCOME("Result", 485, 26, true);
+        LIMIT("Limit", 112, 107, false),
+        WORST("Worst", 219, 38, true),
+        THERE("Limit there", 257, 40, true),
+        MARGIN_THERE("Margin", 297, 36, true),
+        UNIT("Unit", 333, 45, false),
+        WHERE("Where", 378, 65, false),
+        POINTS("Points", 443, 28, true),
+        OUTCOME("Result", 471, 40, true);
 
         private final String heading;
         private final float offset;
@@ -99,7 +99,7 @@ public final class CertificatePdf {
                 case UNIT -> together(row.unit());
                 case WHERE -> row.where().replace(" MHz", together(" MHz")).replace(" kHz", together(" kHz"));
                 case POINTS -> Integer.toString(row.points());
-                case OUTCOME -> row.outcome();
+                case OUTCOME -> row.outcome().replace('-', ' ');
             };
         }
     }
@@ -342,7 +342,8 @@ public final class CertificatePdf {
     }
 
     private void verdict() throws IOException {
-        String word = content.verdict().toUpperCase(Locale.ROOT);
+        String word = content.verdict().toUpperCase(Locale.ROOT)
+                + (content.conditionalRows().isEmpty() ? "" : ", CONDITIONALLY");
         float size = 8.6f;
         float indent = 14 + type.width(word, 12) + 12;
         List<String> lines = type.wrap(statement(), size, BODY - indent - 10, MOST_NOTE_LINES);
@@ -363,7 +364,18 @@ public final class CertificatePdf {
         return "Reel " + content.reel() + " was tested and meets "
                 + (rows == 1 ? "the one requirement" : "each of the " + rows + " requirements") + " of the limit set “"
                 + content.limits().title() + "”, revision " + content.limits().revision()
-                + ".";
+                + "."
+                + conditional();
+    }
+
+    /** Names what is passed only within a guard band. */
+    private String conditional() {
+        List<Row> rows = content.conditionalRows();
+        if (rows.isEmpty()) {
+            return "";
+        }
+        return " Conditional pass, met by less than the guard band of the decision rule below: "
+                + rows.stream().map(Row::title).collect(Collectors.joining("; ")) + ".";
     }
 
     private void table() throws IOException {
@@ -467,6 +479,9 @@ public final class CertificatePdf {
                 "This certificate relates only to the reel named above. It may be copied whole; parts of it only with the"
                         + " plant's consent. Worst, limit there and margin are those of the place where the margin is least; figures"
                         + " are rounded for print after the decision. In formulas f is in MHz.");
+        if (content.uncertainty() != null) {
+            paragraph(content.uncertainty());
+        }
         paragraph(content.decisionRule() + " Rounding: " + content.limits().rounding() + ".");
         if (!content.leftOut().isEmpty()) {
             paragraph("Not judged, though the source of the limit set demands it: "

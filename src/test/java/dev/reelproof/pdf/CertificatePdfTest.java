@@ -309,7 +309,8 @@ class CertificatePdfTest {
                 content.decisionRule(),
                 rows,
                 content.leftOut(),
-                plots);
+                plots,
+                content.uncertainty());
     }
 
     /** Each text that a person can enter replaced. */
@@ -342,6 +343,7 @@ class CertificatePdfTest {
                 content.decisionRule(),
                 content.rows(),
                 List.of(text),
-                content.plots());
+                content.plots(),
+                content.uncertainty());
     }
 }
