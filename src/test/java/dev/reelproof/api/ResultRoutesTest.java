@@ -353,7 +353,7 @@ class ResultRoutesTest {
         putProduct(product, "us-terminating-cable-24awg", 12).statusCode(201);
         String reel = newReel();
         putReel(reel, "{\"product\": \"" + product + "\", \"length\": {\"value\": 300, \"unit\": \"m\"}}")
-                .statusCode(201);
+                .statusCode(200);
         String id = test(
                         reel,
                         "{\"product\": \"" + product + "\", \"length\": {\"value\": 300, \"unit\": \"m\"},"
