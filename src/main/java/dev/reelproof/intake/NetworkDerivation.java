@@ -15,7 +15,6 @@ import dev.reelproof.network.NetworkSweeps;
 import dev.reelproof.network.Port;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -122,13 +121,9 @@ public final class NetworkDerivation {
             return;
         }
         warnings.addAll(found.warnings());
-        Set<Property> given = EnumSet.noneOf(Property.class);
-        for (Sweep sweep : found.sweeps()) {
-            given.add(sweep.property());
-            take(network, sweep);
-        }
+        found.sweeps().forEach(sweep -> take(network, sweep));
         for (Property property : network.derive()) {
-            if (!given.contains(property) && found.warnings().isEmpty()) {
+            if (!found.reachable().contains(property)) {
                 faults.add(
                         network.pointer() + "/derive",
                         property + " cannot be derived from " + network.data().file()

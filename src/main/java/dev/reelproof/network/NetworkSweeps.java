@@ -64,6 +64,7 @@ public final class NetworkSweeps {
     private final MixedMode mixedMode;
     private final List<Level> levels = new ArrayList<>();
     private final List<Transmission> transmissions = new ArrayList<>();
+    private final Set<Property> reachable = EnumSet.noneOf(Property.class);
 
     /** A sweep that is a figure of the matrix at each frequency. */
     private record Level(
@@ -123,6 +124,11 @@ public final class NetworkSweeps {
                     farCrosstalk(port, here, from, disturbing);
                 }
             }
+        }
+        levels.forEach(level -> reachable.add(level.property));
+        if (!transmissions.isEmpty()) {
+            reachable.add(Property.PROPAGATION_DELAY);
+            reachable.add(Property.GROUP_DELAY);
         }
         levels.removeIf(level -> !wanted.contains(level.property));
         if (!wanted.contains(Property.PROPAGATION_DELAY) && !wanted.contains(Property.GROUP_DELAY)) {
@@ -306,7 +312,7 @@ public final class NetworkSweeps {
         for (int k = 0; k < re.length; k++) {
             delays(transmissions.get(k), grid, first, lines, re[k], im[k], span, sweeps, warnings);
         }
-        return new DerivedSweeps(sweeps, warnings);
+        return new DerivedSweeps(sweeps, reachable, warnings);
     }
 
     private ComplexMatrix modesAt(int index) {
