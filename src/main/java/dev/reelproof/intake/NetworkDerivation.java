@@ -24,8 +24,9 @@ import java.util.Set;
 /**
  * Adds to a result what follows from its network-analyser files, by the terms of the limit set that it will be judged by.
  *
- * <p>A property is either sent or derived, not both. Files combine: each gives the sweeps of its ports. A sweep that two files give is taken when
- * both give the same values at the same frequencies; otherwise nobody could say which of them counts, and the upload is refused.
+ * <p>A property is either sent or derived, not both. Files combine: each gives the sweeps of its ports. A sweep that two files
+ * give is taken when both give the same values at the same frequencies; otherwise nobody could say which of them counts, and
+ * the upload is refused.
  */
 public final class NetworkDerivation {
     private record Key(Property property, Subject subject) {}
@@ -52,7 +53,8 @@ public final class NetworkDerivation {
      * @param read the result as read
      * @param product what the reel is meant to be
      * @param limitSet what it will be judged by
-     * @throws IntakeException CONTENT when a network cannot be one of the product's, or what it gives clashes with what was sent
+     * @throws IntakeException CONTENT when a network cannot be one of the product's, or what it gives clashes with what was
+     *     sent
      */
     public static ReadResult derive(ReadResult read, Product product, LimitSet limitSet) {
         return read.networks().isEmpty()
