@@ -575,10 +575,12 @@ const listed = (files) => files.map((file) => file.name).join(', ');
 async function send(files) {
   if (!files.length || !state.reel) return;
   const documents = files.filter((file) => file.name.toLowerCase().endsWith('.json'));
+  const zips = files.filter((file) => file.name.toLowerCase().endsWith('.zip'));
   const reel = state.reel.reel;
   byId('faults').hidden = true;
-  if (documents.length !== 1) {
-    showFaults(reel, { title: 'which file is the result?', detail: `Give one file that ends in .json, with any number of CSV files beside it, not ${listed(files)}.` });
+  // A ZIP file may hold the document; the service says so when it does not.
+  if (documents.length !== 1 && !(documents.length === 0 && zips.length > 0)) {
+    showFaults(reel, { title: 'which file is the result?', detail: `Give one file that ends in .json, with any number of CSV, Touchstone and ZIP files beside it, not ${listed(files)}.` });
     return;
   }
   if (files.reduce((sum, file) => sum + file.size, 0) > MOST_BYTES) {
@@ -592,14 +594,16 @@ async function send(files) {
   request.setRequestHeader('Accept', 'application/json');
   if (who && who.csrf) request.setRequestHeader('X-CSRF-Token', who.csrf);
   let body;
-  if (files.length === 1) {
+  if (files.length === 1 && documents.length === 1) {
     body = documents[0];
     request.setRequestHeader('Content-Type', 'application/json');
   } else {
     body = new FormData();
-    body.append('result', new Blob([documents[0]], { type: 'application/json' }), documents[0].name);
-    files.filter((file) => file !== documents[0])
-      .forEach((file) => body.append(file.name, new Blob([file], { type: 'text/csv' }), file.name));
+    documents.forEach((file) => body.append('result', new Blob([file], { type: 'application/json' }), file.name));
+    files.filter((file) => file !== documents[0]).forEach((file) => {
+      const type = file.name.toLowerCase().endsWith('.csv') ? 'text/csv' : 'application/octet-stream';
+      body.append(file.name, new Blob([file], { type }), file.name);
+    });
   }
   byId('progress').hidden = false;
   byId('progress').value = 0;

@@ -15,7 +15,6 @@ import dev.reelproof.network.NetworkSweeps;
 import dev.reelproof.network.Port;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,8 +24,9 @@ import java.util.Set;
 /**
  * Adds to a result what follows from its network-analyser files, by the terms of the limit set that it will be judged by.
  *
- * <p>A property is either sent or derived, not both. Files combine: each gives the sweeps of its ports. A sweep that two files give is taken when
- * both give the same values at the same frequencies; otherwise nobody could say which of them counts, and the upload is refused.
+ * <p>A property is either sent or derived, not both. Files combine: each gives the sweeps of its ports. A sweep that two files
+ * give is taken when both give the same values at the same frequencies; otherwise nobody could say which of them counts, and
+ * the upload is refused.
  */
 public final class NetworkDerivation {
     private record Key(Property property, Subject subject) {}
@@ -53,7 +53,8 @@ public final class NetworkDerivation {
      * @param read the result as read
      * @param product what the reel is meant to be
      * @param limitSet what it will be judged by
-     * @throws IntakeException CONTENT when a network cannot be one of the product's, or what it gives clashes with what was sent
+     * @throws IntakeException CONTENT when a network cannot be one of the product's, or what it gives clashes with what was
+     *     sent
      */
     public static ReadResult derive(ReadResult read, Product product, LimitSet limitSet) {
         return read.networks().isEmpty()
@@ -122,13 +123,9 @@ public final class NetworkDerivation {
             return;
         }
         warnings.addAll(found.warnings());
-        Set<Property> given = EnumSet.noneOf(Property.class);
-        for (Sweep sweep : found.sweeps()) {
-            given.add(sweep.property());
-            take(network, sweep);
-        }
+        found.sweeps().forEach(sweep -> take(network, sweep));
         for (Property property : network.derive()) {
-            if (!given.contains(property) && found.warnings().isEmpty()) {
+            if (!found.reachable().contains(property)) {
                 faults.add(
                         network.pointer() + "/derive",
                         property + " cannot be derived from " + network.data().file()

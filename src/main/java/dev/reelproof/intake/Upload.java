@@ -7,8 +7,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * A result as received: the JSON document under the name {@code result}, and any number of CSV, Touchstone and ZIP files beside it;
- * or a ZIP file that holds the document as {@code result.json}.
+ * A result as received: the JSON document under the name {@code result}, and any number of CSV, Touchstone and ZIP files beside
+ * it; or a ZIP file that holds the document as {@code result.json}.
  *
  * @param parts the files, in the order received
  */
@@ -77,9 +77,9 @@ public record Upload(List<Part> parts) {
     /**
      * The digest that tells one content from another, in lower-case hexadecimal.
      *
-     * <p>Of one part alone: SHA-256 of its bytes. With other files: SHA-256 over one line a part,
-     * {@code "<sha256 of its bytes, hexadecimal>  <name>\n"} in UTF-8, the lines sorted; a Touchstone file that came in a field of another
-     * name has that after its own and two blanks, since {@code networks} may mean it by either. Neither the order of the parts nor their
+     * <p>Of one part alone: SHA-256 of its bytes. With other files: SHA-256 over one line a part, {@code "<sha256 of its bytes,
+     * hexadecimal>  <name>\n"} in UTF-8, the lines sorted; a Touchstone file that came in a field of another name has that
+     * after its own and two blanks, since {@code networks} may mean it by either. Neither the order of the parts nor their
      * media types nor the boundaries of the multipart body count.
      */
     public String sha256() {

@@ -25,8 +25,8 @@ final class ValueRules {
             Property.INSULATION_FAULTS);
 
     /**
-     * Those that are signed: levels in dB, unbalances whose sign says which side is the greater, and the group delay, which echoes
-     * can turn negative at single frequencies.
+     * Those that are signed: levels in dB, unbalances whose sign says which side is the greater, and the group delay, which
+     * echoes can turn negative at single frequencies.
      */
     private static final Set<Property> SIGNED = EnumSet.of(
             Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR,

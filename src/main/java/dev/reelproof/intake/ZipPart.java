@@ -14,8 +14,8 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 
 /**
- * Reads the members of a ZIP file in one pass, as a stream: nothing is unpacked to disk, and what all members hold together is bounded,
- * whatever they claim.
+ * Reads the members of a ZIP file in one pass, as a stream: nothing is unpacked to disk, and what all members hold together is
+ * bounded, whatever they claim.
  */
 final class ZipPart {
     /** The member that may hold the JSON document. */
@@ -25,6 +25,7 @@ final class ZipPart {
     static final long MOST_EXPANDED_BYTES = 200_000_000;
 
     private static final int MOST_MEMBERS = 1000;
+    private static final int READ_AT_ONCE = 8192;
     private static final byte[] BEGINS_WITH = {'P', 'K', 3, 4};
 
     /** Takes a member in: its name and its bytes. */
@@ -59,7 +60,8 @@ final class ZipPart {
     /**
      * Gives each file in a ZIP file to a reader, in the order of the ZIP file.
      *
-     * @throws IntakeException MALFORMED when it cannot be read, CONTENT when a name leads out of it or stands twice, or it holds too much
+     * @throws IntakeException MALFORMED when it cannot be read, CONTENT when a name leads out of it or stands twice, or it
+     *     holds too much
      */
     static void each(Part zip, MemberReader reader) {
         Set<String> names = new HashSet<>();
@@ -152,7 +154,7 @@ final class ZipPart {
         }
 
         void skipRest() throws IOException {
-            byte[] rest = new byte[8192];
+            byte[] rest = new byte[READ_AT_ONCE];
             int read = read(rest, 0, rest.length);
             while (read >= 0) {
                 read = read(rest, 0, rest.length);

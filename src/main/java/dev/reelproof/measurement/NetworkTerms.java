@@ -5,8 +5,8 @@ package dev.reelproof.measurement;
  *
  * @param differentialOhm reference impedance of the differential mode in ohm; positive and finite
  * @param commonOhm reference impedance of the common mode in ohm; positive and finite
- * @param lossOfDisturbing whether ACR-F is the far-end crosstalk less the insertion loss of the disturbing pair; otherwise that of the
- *     disturbed one
+ * @param lossOfDisturbing whether ACR-F is the far-end crosstalk less the insertion loss of the disturbing pair; otherwise that
+ *     of the disturbed one
  */
 public record NetworkTerms(double differentialOhm, double commonOhm, boolean lossOfDisturbing) {
 

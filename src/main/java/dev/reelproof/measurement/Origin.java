@@ -25,8 +25,8 @@ public sealed interface Origin {
     }
 
     /**
-     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how a value was made of it. A
-     * class and not a record, since it holds an array.
+     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how a value was made of
+     * it. A class and not a record, since it holds an array.
      */
     final class Network implements Origin {
         private final String file;

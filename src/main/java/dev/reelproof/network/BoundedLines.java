@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 
 /**
- * The lines of a text in single-byte characters, however they end (LF, CR LF or CR), none longer than a bound: a line without an end
- * must not fill the memory.
+ * The lines of a text in single-byte characters, however they end (LF, CR LF or CR), none longer than a bound: a line without
+ * an end must not fill the memory.
  */
 final class BoundedLines {
     /** A row of 32 ports is 64 numbers, a whole matrix of theirs on one line some 50 000 characters. */

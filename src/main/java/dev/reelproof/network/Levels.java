@@ -1,13 +1,15 @@
 package dev.reelproof.network;
 
 /**
- * Source: the decibel of an amplitude, 20 log10, as in ISO 80000-3, and Zin = Z (1 + S11)/(1 − S11), textbook (both from memory).
+ * Source: the decibel of an amplitude, 20 log10, as in ISO 80000-3, and Zin = Z (1 + S11)/(1 − S11), textbook (both from
+ * memory).
  *
  * <ul>
  *   <li>Equation: A = −20 log10 |S| (1); |Zin| = Z |1 + S11| / |1 − S11| (2)
- *   <li>Symbols: S an entry of the matrix of the modes (no unit), A its loss in dB, Z the reference of the mode and Zin the impedance seen, in ohm
- *   <li>Range: any S; edge cases: a magnitude below 1e-15, such as the exact zero of an ideal model, counts as that, so that the loss
- *       is 300 dB at most and the impedance of an open end finite
+ *   <li>Symbols: S an entry of the matrix of the modes (no unit), A its loss in dB, Z the reference of the mode and Zin the
+ *       impedance seen, in ohm
+ *   <li>Range: any S; edge cases: a magnitude below 1e-15, such as the exact zero of an ideal model, counts as that, so that
+ *       the loss is 300 dB at most and the impedance of an open end finite
  *   <li>Known error: none beyond rounding; (2) magnifies that of S11 near an open or short circuit
  * </ul>
  */

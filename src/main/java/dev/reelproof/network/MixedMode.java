@@ -5,16 +5,16 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Source: Bockelman and Eisenstadt, Combined Differential and Common-Mode Scattering Parameters, IEEE T-MTT 43(7), 1995: the definition of the
- * modes read in a public secondary text, the matrix calculated from it.
+ * Source: Bockelman and Eisenstadt, Combined Differential and Common-Mode Scattering Parameters, IEEE T-MTT 43(7), 1995: the
+ * definition of the modes read in a public secondary text, the matrix calculated from it.
  *
  * <ul>
- *   <li>Equation: Smm = M S Mᵀ (1); for each pair at an end with ports a and b M has the rows d = (a − b)/√2 and c = (a + b)/√2 (2), from
- *       Vd = Va − Vb, Id = (Ia − Ib)/2, Vc = (Va + Vb)/2, Ic = Ia + Ib
- *   <li>Symbols: S single-ended scattering matrix, all ports to z; Smm that of the modes, the differential modes first, then the common ones, to
- *       2z and z/2 (no unit; z in ohm)
- *   <li>Range: equal real references z; {@link Renormalisation} sees to it, before for the differential reference and after for a common
- *       one that is not a quarter of it
+ *   <li>Equation: Smm = M S Mᵀ (1); for each pair at an end with ports a and b M has the rows d = (a − b)/√2 and c = (a + b)/√2
+ *       (2), from Vd = Va − Vb, Id = (Ia − Ib)/2, Vc = (Va + Vb)/2, Ic = Ia + Ib
+ *   <li>Symbols: S single-ended scattering matrix, all ports to z; Smm that of the modes, the differential modes first, then
+ *       the common ones, to 2z and z/2 (no unit; z in ohm)
+ *   <li>Range: equal real references z; {@link Renormalisation} sees to it, before for the differential reference and after for
+ *       a common one that is not a quarter of it
  *   <li>Edge cases: exchanging a and b turns the sign of the differential mode, which no level shows
  *   <li>Known error: none beyond rounding
  * </ul>

@@ -4,15 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Source: conservation of energy and the reciprocity theorem, textbook (from memory); the tolerances are common practice, no source.
+ * Source: conservation of energy and the reciprocity theorem, textbook (from memory); the tolerances are common practice, no
+ * source.
  *
  * <ul>
- *   <li>Equation: passive when (1 + t)² I − Sᴴ S is positive definite (1), tried by its Cholesky factors; reciprocal when |Sij − Sji| ≤ 0.0003 +
- *       0.05 max(|Sij|, |Sji|) for all ports (2)
+ *   <li>Equation: passive when (1 + t)² I − Sᴴ S is positive definite (1), tried by its Cholesky factors; reciprocal when |Sij
+ *       − Sji| ≤ 0.0003 + 0.05 max(|Sij|, |Sji|) for all ports (2)
  *   <li>Symbols: S scattering matrix to real references (no unit); t = 0.01, what noise and calibration leave of a passive
  *       network's amplitude; 0.0003 is some −70 dB, 0.05 some 0.4 dB
  *   <li>Range: real references; edge cases: a lossless network is on the border and passive within t
- *   <li>Known error: none; a network that gains in one mode and loses in another is found all the same, as no look at single entries would
+ *   <li>Known error: none; a network that gains in one mode and loses in another is found all the same, as no look at single
+ *       entries would
  * </ul>
  */
 final class NetworkChecks {

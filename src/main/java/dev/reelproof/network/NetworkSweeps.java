@@ -19,18 +19,19 @@ import java.util.Set;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Source: ISO/IEC 11801 and the TIA-568 family, definitions of the transmission parameters (from memory). The sweeps of the cable that
- * follow from the matrix of its modes.
+ * Source: ISO/IEC 11801 and the TIA-568 family, definitions of the transmission parameters (from memory). The sweeps of the
+ * cable that follow from the matrix of its modes.
  *
  * <ul>
- *   <li>Equation: with A(x, y) = −20 log10 |S(x, y)|, x where the wave leaves and y where it enters, D and C the differential and common mode of a
- *       pair at an end: insertion loss A(D far, D near); return loss A(D, D); NEXT A(D of one pair, D of the other) at one end; TCL
- *       A(C, D) at one end; TCTL A(C other end, D this end); EL TCTL = TCTL − A(D other end, D this end); crosstalk to the far end X = A(D of the
- *       disturbed pair at the other end, D of the disturbing pair at this end); ACR-F = X − the loss of the disturbed pair (or of the
- *       disturbing pair, where the limit set says so); FEXT, output to output, = X − the loss of the disturbing pair
+ *   <li>Equation: with A(x, y) = −20 log10 |S(x, y)|, x where the wave leaves and y where it enters, D and C the differential
+ *       and common mode of a pair at an end: insertion loss A(D far, D near); return loss A(D, D); NEXT A(D of one pair, D of
+ *       the other) at one end; TCL A(C, D) at one end; TCTL A(C other end, D this end); EL TCTL = TCTL − A(D other end, D this
+ *       end); crosstalk to the far end X = A(D of the disturbed pair at the other end, D of the disturbing pair at this end);
+ *       ACR-F = X − the loss of the disturbed pair (or of the disturbing pair, where the limit set says so); FEXT, output to
+ *       output, = X − the loss of the disturbing pair
  *   <li>Symbols: all in dB; the end of a sweep is the one at which the disturbing or measured pair is driven
- *   <li>Range: frequencies of 1 kHz and more: a point below, such as the extrapolated one at 0 Hz, has no place on a logarithmic axis and no
- *       delay, and is left out
+ *   <li>Range: frequencies of 1 kHz and more: a point below, such as the extrapolated one at 0 Hz, has no place on a
+ *       logarithmic axis and no delay, and is left out
  *   <li>Edge cases: see {@link Levels} and {@link PhaseDelay}
  *   <li>Known error: that of the data
  * </ul>
@@ -64,6 +65,7 @@ public final class NetworkSweeps {
     private final MixedMode mixedMode;
     private final List<Level> levels = new ArrayList<>();
     private final List<Transmission> transmissions = new ArrayList<>();
+    private final Set<Property> reachable = EnumSet.noneOf(Property.class);
 
     /** A sweep that is a figure of the matrix at each frequency. */
     private record Level(
@@ -123,6 +125,11 @@ public final class NetworkSweeps {
                     farCrosstalk(port, here, from, disturbing);
                 }
             }
+        }
+        levels.forEach(level -> reachable.add(level.property));
+        if (!transmissions.isEmpty()) {
+            reachable.add(Property.PROPAGATION_DELAY);
+            reachable.add(Property.GROUP_DELAY);
         }
         levels.removeIf(level -> !wanted.contains(level.property));
         if (!wanted.contains(Property.PROPAGATION_DELAY) && !wanted.contains(Property.GROUP_DELAY)) {
@@ -306,7 +313,7 @@ public final class NetworkSweeps {
         for (int k = 0; k < re.length; k++) {
             delays(transmissions.get(k), grid, first, lines, re[k], im[k], span, sweeps, warnings);
         }
-        return new DerivedSweeps(sweeps, warnings);
+        return new DerivedSweeps(sweeps, reachable, warnings);
     }
 
     private ComplexMatrix modesAt(int index) {

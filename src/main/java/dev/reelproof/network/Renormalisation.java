@@ -1,14 +1,15 @@
 package dev.reelproof.network;
 
 /**
- * Source: Kurokawa, Power Waves and the Scattering Matrix, IEEE T-MTT 13(2), 1965 (from memory), written out for real references.
+ * Source: Kurokawa, Power Waves and the Scattering Matrix, IEEE T-MTT 13(2), 1965 (from memory), written out for real
+ * references.
  *
  * <ul>
- *   <li>Equation: S′ = F (S − R) (I − R S)⁻¹ F⁻¹ (1), R = diag((z′ − z)/(z′ + z)) (2), F = diag((z′ + z)/(2 √(z z′))) (3). It follows
- *       from a = (V + zI)/(2√z), b = (V − zI)/(2√z), which stay V and I of the port whatever z is. No impedance matrix is
- *       formed, which an ideal line does not have at a multiple of half a wavelength
- *   <li>Symbols: S, S′ scattering matrix to the old and to the new references (no unit); z, z′ reference resistance of each port before and
- *       after, in ohm
+ *   <li>Equation: S′ = F (S − R) (I − R S)⁻¹ F⁻¹ (1), R = diag((z′ − z)/(z′ + z)) (2), F = diag((z′ + z)/(2 √(z z′))) (3). It
+ *       follows from a = (V + zI)/(2√z), b = (V − zI)/(2√z), which stay V and I of the port whatever z is. No impedance matrix
+ *       is formed, which an ideal line does not have at a multiple of half a wavelength
+ *   <li>Symbols: S, S′ scattering matrix to the old and to the new references (no unit); z, z′ reference resistance of each
+ *       port before and after, in ohm
  *   <li>Range: real positive references, one for each port; power waves and pseudo waves are then the same
  *   <li>Edge cases: equal references leave S as it is; I − R S is singular only for a network that gains power
  *   <li>Known error: that of solving the system, some 1e-14 of the largest entry for a passive network

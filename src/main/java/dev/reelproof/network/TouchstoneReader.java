@@ -12,13 +12,13 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Source: Touchstone File Format Specification, versions 1.1 and 2.0 (IBIS Open Forum). The rules were read in public secondary texts or
- * are from memory; the specification itself was not read.
+ * Source: Touchstone File Format Specification, versions 1.1 and 2.0 (IBIS Open Forum). The rules were read in public secondary
+ * texts or are from memory; the specification itself was not read.
  *
- * <p>Reads S-parameters as a stream, line by line. Pairs of numbers are never split over lines, so that a line with an odd count of
- * numbers begins a frequency and one with an even count goes on with it; that is how a wrong number of ports is found. Data in mixed mode, and
- * Y, Z, G and H parameters, are refused; noise data are passed over with a warning. One reader serves all files of one upload and bounds
- * how much they hold together.
+ * <p>Reads S-parameters as a stream, line by line. Pairs of numbers are never split over lines, so that a line with an odd
+ * count of numbers begins a frequency and one with an even count goes on with it; that is how a wrong number of ports is found.
+ * Data in mixed mode, and Y, Z, G and H parameters, are refused; noise data are passed over with a warning. One reader serves
+ * all files of one upload and bounds how much they hold together.
  */
 public final class TouchstoneReader {
     /** The most ports that a file may have. */
@@ -35,7 +35,9 @@ public final class TouchstoneReader {
     private static final int LONGEST_NUMBER = 64;
     private static final int LONGEST_QUOTED = 40;
     private static final int NOISE_COLUMNS = 5;
+    private static final int FIRST_CAPACITY = 256;
     private static final int NOT_STATED = -1;
+    private static final double DECIBEL_BASE = 10;
     private static final double USUAL_OHM = 50;
     private static final double DECIBELS_PER_DECADE = 20;
 
@@ -113,8 +115,8 @@ public final class TouchstoneReader {
         private boolean ended;
         private int referencesMissing;
 
-        private double[] megahertz = new double[256];
-        private int[] startLines = new int[256];
+        private double[] megahertz = new double[FIRST_CAPACITY];
+        private int[] startLines = new int[FIRST_CAPACITY];
         private final List<double[]> matrices = new ArrayList<>();
         private double[] open;
         private int openFilled;
@@ -468,7 +470,8 @@ public final class TouchstoneReader {
             if (format == NumberFormat.RI) {
                 return;
             }
-            double size = format == NumberFormat.DB ? StrictMath.pow(10, open[i] / DECIBELS_PER_DECADE) : open[i];
+            double size =
+                    format == NumberFormat.DB ? StrictMath.pow(DECIBEL_BASE, open[i] / DECIBELS_PER_DECADE) : open[i];
             if (!(size >= 0 && Double.isFinite(size))) {
                 throw fault("entry " + (i / 2 + 1) + " of the matrix that ends here has the magnitude " + open[i]
                         + (format == NumberFormat.DB ? " dB" : "") + "; a magnitude is finite and 0 or more");

@@ -1,5 +1,6 @@
 /**
- * Network-analyser data: S-parameters from Touchstone files, renormalised, taken to mixed mode, and the sweeps that follow from them.
+ * Network-analyser data: S-parameters from Touchstone files, renormalised, taken to mixed mode, and the sweeps that follow from
+ * them.
  *
  * <p>Plain Java on primitive columns; streams come from outside. May use {@code quantity} and {@code measurement}.
  */
