@@ -113,7 +113,8 @@ final class Evaluator {
             return megahertz >= range.from() * (1 - Coverage.FREQUENCY_TOLERANCE)
                     && megahertz <= range.to() * (1 + Coverage.FREQUENCY_TOLERANCE);
         }
-        return false;
+        // A limit that states no frequency holds at every one.
+        return true;
     }
 
     private Evaluation individual(List<Candidate> candidates, List<String> obstacles) {

@@ -128,6 +128,9 @@ public final class Judge {
             VaryingPairs.Case one, Evaluation evaluation, String reason, Set<Integer> varying) {
         List<String> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.population()));
         obstacles.addAll(evaluation.obstacles());
+        if (obstacles.isEmpty() && evaluation.figure() == null) {
+            obstacles.add("no data: no " + one.requirement().property() + " was measured where the limit holds");
+        }
         return obstacles.isEmpty()
                 ? finding(one.requirement(), Outcome.PASS, reason, evaluation, varying)
                 : finding(one.requirement(), Outcome.NOT_TESTED, inShort(obstacles), evaluation, varying);
