@@ -165,7 +165,8 @@ final class Evaluator {
             return megahertz >= range.from() * (1 - Coverage.FREQUENCY_TOLERANCE)
                     && megahertz <= range.to() * (1 + Coverage.FREQUENCY_TOLERANCE);
         }
-        return false;
+        // A limit that states no frequency holds at every one.
+        return true;
     }
 
     private Evaluation individual(List<Candidate> all, List<Step> rules, List<String> obstacles) {

@@ -199,6 +199,9 @@ public final class Judge {
             VaryingPairs.Case one, Evaluation evaluation, String reason, Set<Integer> varying) {
         List<String> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.population()));
         obstacles.addAll(evaluation.obstacles());
+        if (obstacles.isEmpty() && evaluation.figure() == null) {
+            obstacles.add("no data: no " + one.requirement().property() + " was measured where the limit holds");
+        }
         String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.population()))
                 .flatMap(Optional::stream)
                 .reduce((first, second) -> first + "; " + second)

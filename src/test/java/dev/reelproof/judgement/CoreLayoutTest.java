@@ -17,6 +17,7 @@ import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -116,5 +117,30 @@ class CoreLayoutTest {
     @Test
     void whereTheUnitsAreUnknownARequirementIsNotLeftOut() {
         assertTrue(core(100).meets(of(Scope.WITHIN_UNIT, OF_12)));
+    }
+
+    @Test
+    void aRequirementForOtherPairCountsIsNotMet() {
+        Requirement any = of(Scope.CORE, ANY_SIZE);
+        Requirement forSmallCores = new Requirement(
+                any.id(),
+                any.property(),
+                any.statistic(),
+                any.limit(),
+                any.domain(),
+                any.unit(),
+                any.laws(),
+                any.denominator(),
+                any.scope(),
+                Optional.of(new PairCount(6, 12)),
+                any.unitPairs(),
+                any.temperatureWindow(),
+                any.source(),
+                any.condition());
+
+        assertTrue(core(6).meets(forSmallCores));
+        assertTrue(core(12).meets(forSmallCores));
+        assertFalse(core(5).meets(forSmallCores));
+        assertFalse(core(13).meets(forSmallCores));
     }
 }
