@@ -4,12 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.certificate.CertificateContent.Row;
+import dev.reelproof.limit.LimitSamples;
 import dev.reelproof.measurement.Property;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -34,6 +37,22 @@ class PropertyWordsTest {
                 .matcher(page());
         assertTrue(onThePage.find(), "the page has no words for " + property);
         assertEquals(Words.title(property), onThePage.group(1));
+    }
+
+    /** A count alone needs no unit in print; a count per length means nothing without. */
+    @Test
+    void aCountPerLengthKeepsItsUnitAndItsPlaces() {
+        Row faults =
+                CertificateSamples.meetingAll(LimitSamples.shipped("us-terminating-cable-24awg", 2), 100)
+                        .rows()
+                        .stream()
+                        .filter(row -> row.property().equals("insulation-faults"))
+                        .findFirst()
+                        .orElseThrow();
+
+        assertEquals("≤ 1 count/3000 m", faults.limit());
+        assertEquals("1.0", faults.value());
+        assertEquals("count/3000 m", faults.unit());
     }
 
     @ParameterizedTest
