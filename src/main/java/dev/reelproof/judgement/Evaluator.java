@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -127,19 +128,19 @@ final class Evaluator {
                 points,
                 "count",
                 set));
-        limitSet.allowance().filter(allowance -> !without.isEmpty()).ifPresent(allowance -> {
-            Bound.Constant ceiling = allowance.ceilings().get(requirement.property());
-            steps.add(new Step(
-                    "allowed to vary",
-                    "pair "
-                            + String.join(
-                                    ", ", without.stream().map(String::valueOf).toList())
-                            + " left out; its values must still be "
-                            + requirement.limit().sense() + " the ceiling",
-                    ceiling.value(),
-                    requirement.unit().text(),
-                    allowance.source().words()));
-        });
+        limitSet.allowance().filter(allowance -> !without.isEmpty()).ifPresent(allowance -> Optional.ofNullable(
+                        allowance.ceilings().get(requirement.property()))
+                .ifPresent(ceiling -> steps.add(new Step(
+                        "allowed to vary",
+                        "pair "
+                                + String.join(
+                                        ", ",
+                                        without.stream().map(String::valueOf).toList())
+                                + " left out; its values must still be "
+                                + requirement.limit().sense() + " the ceiling",
+                        ceiling.value(),
+                        requirement.unit().text(),
+                        allowance.source().words()))));
         return steps;
     }
 

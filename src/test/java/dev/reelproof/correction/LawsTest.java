@@ -199,7 +199,8 @@ class LawsTest {
     /** A law whose name did not say that it refers to a length would have reels cut that cutting cannot mend. */
     @Test
     void theNamesSayWhichLawsAreOfLength() {
-        Map<String, Double> coefficients = Map.of("coefficient", 0.004, "to-40", 0.004, "above-40", 0.006);
+        Map<String, Double> coefficients = Map.of(
+                "coefficient", 0.004, "to-40", 0.004, "above-40", 0.006, "factor", 1.1, "lowest", 0.0, "highest", 40.0);
         for (String name : Laws.names()) {
             Map<String, Double> parameters = new TreeMap<>(coefficients);
             parameters.keySet().retainAll(Laws.parameters(name));

@@ -269,7 +269,7 @@ class ResultReaderTest {
     @Test
     void everyPropertyTakesItsCanonicalUnitAndSignsWhereTheyMakeSense() {
         Set<String> signed = Set.of("dB", "pF");
-        Set<Property> signedByThemselves = Set.of(Property.GROUP_DELAY);
+        Set<Property> signedByThemselves = Set.of(Property.GROUP_DELAY, Property.LENGTH_MARKING_ERROR);
         for (Property property : Property.values()) {
             Measurements measurements = new Measurements(new Faults());
             var unit = measurements.unit(property, property.canonicalUnit());

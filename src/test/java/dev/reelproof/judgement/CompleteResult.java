@@ -38,8 +38,8 @@ final class CompleteResult {
     private static final double CELSIUS = 20.5;
 
     private static final int LARGEST_UNIT = 12;
-    private static final double LEVEL_TO_SPARE = 14;
-    private static final double SHARE = 0.6;
+    private static final double LEVEL_TO_SPARE = 30;
+    private static final double SHARE = 0.8;
     private static final double DIFFERENCE = 1e-4;
 
     private final LimitSet set;
@@ -109,10 +109,12 @@ final class CompleteResult {
     private void add(Property property, Subject subject) {
         int pair = subject.pair() == null ? 0 : subject.pair();
         // Slightly different from pair to pair and conductor to conductor, so that the worst place and the extremes are
-        // single.
-        double own = 1 + DIFFERENCE * (pair + (subject.conductor() == Conductor.B ? 1 : 0));
+        // single; the greater conductor changes from pair to pair, as a random unbalance does.
+        Conductor greater = pair % 2 == 0 ? Conductor.A : Conductor.B;
+        double own = 1 + DIFFERENCE * (pair + (subject.conductor() == greater ? 1 : 0));
         List<Requirement> limiting = set.requirements().stream()
-                .filter(requirement -> requirement.property() == property)
+                .filter(requirement -> requirement.property() == property
+                        || (property.isSweep() && requirement.property().parts().contains(property)))
                 .filter(requirement -> requirement.statistic() != Statistic.RMS_DEVIATION)
                 .filter(requirement -> requirement.pairs().isEmpty()
                         || requirement.pairs().get().holds(product.pairs()))

@@ -38,7 +38,7 @@ class CoverageTest {
     }
 
     @Test
-    void theFirstMissingIsNamedAndTheOthersAreCounted() {
+    void whatIsMissingIsNamed() {
         Requirement resistance =
                 requirement(Property.CONDUCTOR_RESISTANCE, Statistic.INDIVIDUAL, atMost(9.38, 2), NONE, "ohm/100 m");
         Bench bench = new Bench()
@@ -46,12 +46,12 @@ class CoverageTest {
                 .require(resistance)
                 .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 9, "ohm");
         assertEquals(
-                "pair missing: conductor-resistance of pair 1, conductor b and 2 more was not measured",
+                "pair missing: conductor-resistance of pair 2 and conductor b of pair 1 was not measured",
                 bench.only().reason());
         bench.read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 9, "ohm");
         bench.read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(2, Conductor.A), 9, "ohm");
         assertEquals(
-                "pair missing: conductor-resistance of pair 2, conductor b was not measured",
+                "pair missing: conductor-resistance of conductor b of pair 2 was not measured",
                 bench.only().reason());
         bench.read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(2, Conductor.B), 9, "ohm");
         assertEquals(Outcome.PASS, bench.only().outcome());
@@ -82,7 +82,7 @@ class CoverageTest {
                 .require(acrF)
                 .sweep(Property.ACR_F, Subject.ofCombination(1, 2).at(End.NEAR), everyMegahertzTo(10), f -> 60);
         assertEquals(
-                "pair missing: acr-f of pair 2 and pair 1, near end was not measured",
+                "pair missing: acr-f of pair 2 and pair 1 at the near end was not measured",
                 bench.only().reason());
         bench.sweep(Property.ACR_F, Subject.ofCombination(2, 1).at(End.NEAR), everyMegahertzTo(10), f -> 60);
         assertEquals(Outcome.PASS, bench.only().outcome());
@@ -181,7 +181,7 @@ class CoverageTest {
         String reason = bench.only().reason();
         String[] told = reason.split("; (?=range|and)");
         assertEquals(4, told.length, reason);
-        assertEquals("pair missing: return-loss of pair 5, near end was not measured", told[0].split("; ")[0]);
+        assertEquals("pair missing: return-loss of pair 5 at the near end was not measured", told[0].split("; ")[0]);
         assertEquals("and 2 more", told[3]);
 
         String three = new Bench()
