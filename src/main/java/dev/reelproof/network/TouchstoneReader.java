@@ -470,7 +470,8 @@ public final class TouchstoneReader {
             if (format == NumberFormat.RI) {
                 return;
             }
-            double size = format == NumberFormat.DB ? StrictMath.pow(DECIBEL_BASE, open[i] / DECIBELS_PER_DECADE) : open[i];
+            double size =
+                    format == NumberFormat.DB ? StrictMath.pow(DECIBEL_BASE, open[i] / DECIBELS_PER_DECADE) : open[i];
             if (!(size >= 0 && Double.isFinite(size))) {
                 throw fault("entry " + (i / 2 + 1) + " of the matrix that ends here has the magnitude " + open[i]
                         + (format == NumberFormat.DB ? " dB" : "") + "; a magnitude is finite and 0 or more");
