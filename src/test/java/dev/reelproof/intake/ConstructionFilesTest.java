@@ -35,7 +35,15 @@ class ConstructionFilesTest {
     @Test
     void theShippedOnesNameShippedSets() {
         Constructions shipped = load(Optional.empty());
-        assertEquals(List.of("category-6-cable", "category-5e-cable"), shipped.othersOf("category-6a-cable", "23 AWG"));
+        assertEquals(
+                List.of(
+                        "iec-category-6a-cable",
+                        "category-6-cable",
+                        "iec-category-6-cable",
+                        "category-5e-cable",
+                        "iec-category-5e-cable",
+                        "category-3-cable"),
+                shipped.othersOf("category-6a-cable", "23 AWG"));
         assertEquals(List.of(), shipped.othersOf("us-terminating-cable-24awg", "24 AWG"));
         assertEquals(List.of("us-buried-wire-22awg"), shipped.othersOf("us-buried-wire-24awg", "22 AWG"));
     }
