@@ -1,5 +1,7 @@
 package dev.reelproof.judgement;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.function.Supplier;
 
 /**
@@ -20,13 +22,20 @@ record Contribution(
         double amount,
         String source) {
 
+    /** Digits of a factor in a sentence; the share itself keeps them all. */
+    private static final MathContext DIGITS_TOLD = new MathContext(6);
+
     Step step(String unit) {
         return new Step(
                 "uncertainty",
-                quantity.get() + "; standard uncertainty " + standard + " " + quantityUnit + ", derivative "
-                        + derivative,
+                quantity.get() + "; standard uncertainty " + told(standard) + " " + quantityUnit + ", derivative "
+                        + told(derivative),
                 amount,
                 unit,
                 source);
+    }
+
+    private static String told(double value) {
+        return BigDecimal.valueOf(value).round(DIGITS_TOLD).stripTrailingZeros().toString();
     }
 }
