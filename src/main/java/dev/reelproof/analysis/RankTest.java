@@ -26,24 +26,41 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * 1e-3.
  */
 final class RankTest {
-    /** The most steps of the exact form, some milliseconds. */
-    static final long MOST_EXACT_STEPS = 1_000_000;
+    /** The most steps of the exact form, below a millisecond. */
+    static final long MOST_EXACT_STEPS = 100_000;
 
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
     private static final double STEP = 0.5;
     private static final double VARIANCE_DIVISOR = 12;
 
+    private final double[] margins;
+    /** The places of the reels that take part, the lowest margin first. */
+    private final int[] order;
+    /** By place; nothing at the places of reels that take no part. */
     private final double[] ranks;
-    private final double[] leastRankSums;
+
     private final double ties;
 
-    private RankTest(double[] ranks, double ties) {
-        this.ranks = ranks;
-        this.ties = ties;
-        double[] sorted = ranks.clone();
-        Arrays.sort(sorted);
-        Arrays.parallelPrefix(sorted, Double::sum);
-        this.leastRankSums = sorted;
+    private RankTest(double[] margins, int[] order) {
+        this.margins = margins;
+        this.order = order;
+        this.ranks = new double[margins.length];
+        double sum = 0;
+        int from = 0;
+        while (from < order.length) {
+            int to = from + 1;
+            while (to < order.length && margins[order[to]] == margins[order[from]]) {
+                to++;
+            }
+            double middle = (from + 1 + to) / 2.0;
+            for (int i = from; i < to; i++) {
+                ranks[order[i]] = middle;
+            }
+            double shared = to - from;
+            sum += shared * shared * shared - shared;
+            from = to;
+        }
+        this.ties = sum;
     }
 
     /**
@@ -57,28 +74,17 @@ final class RankTest {
                 throw new IllegalArgumentException("a margin must be a finite number, not " + margin);
             }
         }
-        int[] order = IntStream.range(0, margins.length)
-                .boxed()
-                .sorted(Comparator.comparingDouble(i -> margins[i]))
-                .mapToInt(Integer::intValue)
-                .toArray();
-        double[] ranks = new double[margins.length];
-        double ties = 0;
-        int from = 0;
-        while (from < order.length) {
-            int to = from + 1;
-            while (to < order.length && margins[order[to]] == margins[order[from]]) {
-                to++;
-            }
-            double middle = (from + 1 + to) / 2.0;
-            for (int i = from; i < to; i++) {
-                ranks[order[i]] = middle;
-            }
-            double shared = to - from;
-            ties += shared * shared * shared - shared;
-            from = to;
-        }
-        return new RankTest(ranks, ties);
+        return new RankTest(
+                margins.clone(),
+                IntStream.range(0, margins.length)
+                        .boxed()
+                        .sorted(Comparator.comparingDouble(i -> margins[i]))
+                        .mapToInt(Integer::intValue)
+                        .toArray());
+    }
+
+    private RankTest within(BitSet stratum) {
+        return new RankTest(margins, Arrays.stream(order).filter(stratum::get).toArray());
     }
 
     /** The chance of ranks as low or lower, were exposure without effect. */
@@ -88,13 +94,15 @@ final class RankTest {
 
     /** The least p that so many exposed reels allow among these margins; as Tarone's for counts. */
     double leastAttainable(int exposed) {
-        return exposed == 0 ? 1 : lower(exposed, leastRankSums[exposed - 1]);
+        return lower(
+                exposed,
+                Arrays.stream(order).limit(exposed).mapToDouble(i -> ranks[i]).sum());
     }
 
     /** The share of pairs of an exposed and another reel in which the exposed one has the lower margin; equal ones count half. */
     double shareLower(BitSet exposed) {
         double n1 = exposed.cardinality();
-        double n2 = ranks.length - n1;
+        double n2 = order.length - n1;
         return 1 - (rankSum(exposed) - n1 * (n1 + 1) / 2) / (n1 * n2);
     }
 
@@ -103,7 +111,7 @@ final class RankTest {
     }
 
     private double lower(int exposed, double rankSum) {
-        int others = ranks.length - exposed;
+        int others = order.length - exposed;
         double variance = variance(exposed);
         if (!(variance > 0)) {
             return 1;
@@ -144,32 +152,23 @@ final class RankTest {
     }
 
     private double variance(int exposed) {
-        double n = ranks.length;
+        double n = order.length;
         double others = n - exposed;
         return n > 1 ? exposed * others / VARIANCE_DIVISOR * (n + 1 - ties / (n * (n - 1))) : 0;
     }
 
-    /**
-     * The chance of ranks as low or lower within the strata, were exposure without effect in each; normal form.
-     *
-     * @param margins one a reel
-     * @param exposed the places of the exposed reels
-     * @param strata the places of the reels of each stratum
-     */
-    static double lower(double[] margins, BitSet exposed, List<BitSet> strata) {
+    /** The chance of ranks as low or lower within the strata, were exposure without effect in each; normal form. */
+    double lower(BitSet exposed, List<BitSet> strata) {
         double below = 0;
         double variance = 0;
         for (BitSet stratum : strata) {
-            int[] places = stratum.stream().toArray();
-            BitSet within = new BitSet();
-            for (int i = 0; i < places.length; i++) {
-                within.set(i, exposed.get(places[i]));
-            }
-            RankTest test =
-                    of(Arrays.stream(places).mapToDouble(i -> margins[i]).toArray());
-            double weight = 1 / (places.length + 1.0);
-            int n1 = within.cardinality();
-            below += weight * (test.rankSum(within) - n1 * (places.length + 1.0) / 2);
+            RankTest test = within(stratum);
+            BitSet both = (BitSet) exposed.clone();
+            both.and(stratum);
+            double all = stratum.cardinality();
+            double weight = 1 / (all + 1);
+            int n1 = both.cardinality();
+            below += weight * (test.rankSum(both) - n1 * (all + 1) / 2);
             variance += weight * weight * test.variance(n1);
         }
         return variance > 0 ? NORMAL.cumulativeProbability(below / Math.sqrt(variance)) : 1;

@@ -200,7 +200,7 @@ public record SuspectRanking(
         private boolean isLeft(Candidate suspect, Candidate fixed) {
             List<BitSet> strata = List.of(fixed.exposed, others(fixed.exposed));
             double p = question.evidence() == Evidence.MARGINS
-                    ? RankTest.lower(margins, suspect.exposed, strata)
+                    ? rankTest.lower(suspect.exposed, strata)
                     : ExactTest.greater(strata.stream()
                             .map(stratum -> counts(suspect.exposed, stratum))
                             .toList());

@@ -243,7 +243,7 @@ class EvidenceTestsValidationTest {
     @Test
     void overOneStratumItIsTheRankSumTest() {
         double[] margins = {20, 11, 17, 12, 19, 22, 16, 29, 24};
-        assertEquals(0.0864107330 / 2, RankTest.lower(margins, first(4), List.of(first(9))), 5e-11);
+        assertEquals(0.0864107330 / 2, RankTest.of(margins).lower(first(4), List.of(first(9))), 5e-11);
     }
 
     // By hand: in each of two strata of three the exposed reel is the lowest; R − n1(N + 1)/2 = −1, variance 2/3, w =
@@ -262,7 +262,7 @@ class EvidenceTestsValidationTest {
         BitSet alone = new BitSet();
         alone.set(6);
         // Φ(−√3) = 0.0416322583 (normal tables; computed with scipy).
-        assertEquals(0.0416322583, RankTest.lower(margins, exposed, List.of(one, other, alone)), 5e-11);
+        assertEquals(0.0416322583, RankTest.of(margins).lower(exposed, List.of(one, other, alone)), 5e-11);
     }
 
     @Test
