@@ -36,7 +36,7 @@ public record Amount(double value, String unit) {
      *
      * @throws IllegalArgumentException when a lot's quantity cannot be in it
      */
-    static Kind kindOf(String unit) {
+    public static Kind kindOf(String unit) {
         if (LENGTHS.contains(unit)) {
             return Kind.LENGTH;
         }
@@ -48,7 +48,7 @@ public record Amount(double value, String unit) {
     }
 
     /** A number in a lot's unit, zero included, in metres or kilograms. */
-    static double baseOf(double value, String unit) {
+    public static double baseOf(double value, String unit) {
         kindOf(unit);
         return value * base(1, unit);
     }

@@ -99,8 +99,7 @@ public class Lots {
     public Optional<Pedigree> ancestorsOfReel(String plant, LotId reel) {
         Optional<LotRow> row = row(plant, reel);
         if (row.isPresent()) {
-            return row.filter(lot -> LotKind.named(lot.kind) == LotKind.REEL)
-                    .map(lot -> pedigree(plant, reel, Direction.ANCESTORS));
+            return row.filter(lot -> lot.kind() == LotKind.REEL).map(lot -> pedigree(plant, reel, Direction.ANCESTORS));
         }
         return reels.byId(plant, reel.value()).map(registered -> {
             Amount length = new Amount(registered.length().metres(), "m");
@@ -110,6 +109,15 @@ public class Lots {
                     List.of(new Pedigree.Member(reel, plant, LotKind.REEL, length, null, null, null)),
                     List.of());
         });
+    }
+
+    /** The identifier of a reel, registered as a reel or as a lot of that kind; empty when there is none. */
+    @Transactional
+    public Optional<LotId> reelId(String plant, LotId reel) {
+        boolean isReel = row(plant, reel)
+                .map(lot -> lot.kind() == LotKind.REEL)
+                .orElseGet(() -> reels.byId(plant, reel.value()).isPresent());
+        return isReel ? Optional.of(reel) : Optional.empty();
     }
 
     private Pedigree pedigree(String plant, LotId start, Direction direction) {
