@@ -29,7 +29,7 @@ class ArchitectureTest {
             "correction", Set.of("quantity", "measurement"),
             "limit", Set.of("quantity", "measurement"),
             "judgement", Set.of("quantity", "measurement", "correction", "limit"),
-            "genealogy", Set.of("quantity"),
+            "genealogy", Set.of("quantity", "correction"),
             "analysis", Set.of("quantity", "measurement", "judgement", "genealogy"),
             "certificate", Set.of("quantity", "measurement", "limit", "judgement"));
 

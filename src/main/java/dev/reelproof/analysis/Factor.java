@@ -10,6 +10,9 @@ public enum Factor {
     STEP_RUN,
     MACHINE,
     DIE,
+    /** Another setting of a machine that is a word: its name, a colon and the word. */
+    SETTING,
+    LINE,
     OPERATOR,
     SHIFT,
     /** A kind of material that not every reel has in it. */

@@ -81,7 +81,12 @@ class ServiceRoleTest {
                 "truncate test_record_2026",
                 "delete from certificate",
                 "update lot set quantity_value = 1",
-                "delete from lot_input"
+                "delete from lot_input",
+                "update step_run set machine = 'another'",
+                "delete from lot_sample",
+                "delete from implausible_link",
+                "update reel_disposition set state = 'scrapped'",
+                "delete from refused_report"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -137,9 +142,14 @@ class ServiceRoleTest {
                 "audit_entry",
                 "certificate",
                 "finding",
+                "implausible_link",
                 "limit_set_revision",
                 "lot",
                 "lot_input",
+                "lot_sample",
+                "reel_disposition",
+                "refused_report",
+                "step_run",
                 "sweep_block",
                 "test_record",
                 "upload",
