@@ -30,7 +30,8 @@ class ArchitectureTest {
             "correction", Set.of("quantity", "measurement"),
             "limit", Set.of("quantity", "measurement"),
             "judgement", Set.of("quantity", "measurement", "correction", "limit"),
-            "genealogy", Set.of("quantity"),
+            "genealogy", Set.of("quantity", "correction"),
+            "analysis", Set.of("quantity", "measurement", "judgement", "genealogy"),
             "certificate", Set.of("quantity", "measurement", "limit", "judgement"));
 
     private static final Set<String> EDGES = Set.of("access", "intake", "store", "pdf", "api", "demo");
@@ -68,6 +69,7 @@ class ArchitectureTest {
                         switch (room) {
                             case "judgement" -> Stream.of("org.apache.commons.statistics..");
                             case "quantity" -> Stream.of("javax.measure..", "tech.units..", "systems.uom..");
+                            case "analysis" -> Stream.of("org.apache.commons.statistics..");
                             case "limit" -> Stream.of(
                                     "com.fasterxml.jackson..",
                                     "com.networknt..",

@@ -10,6 +10,7 @@ import java.util.Set;
 public enum Action {
     UPLOAD("upload", Role.TECHNICIAN, Role.ENGINEER, Role.QUALITY_MANAGER),
     REGISTER("register", Role.TECHNICIAN, Role.ENGINEER, Role.QUALITY_MANAGER),
+    DISPATCH("dispatch", Role.TECHNICIAN, Role.CUSTOMER_SERVICE, Role.ENGINEER, Role.QUALITY_MANAGER),
     DEFINE_PRODUCTS("define-products", Role.ENGINEER, Role.QUALITY_MANAGER),
     ISSUE("issue", Role.CUSTOMER_SERVICE, Role.QUALITY_MANAGER),
     REISSUE("reissue", Role.CUSTOMER_SERVICE, Role.QUALITY_MANAGER),

@@ -39,6 +39,28 @@ public class Audit {
         write(callers.current(), plant, action, subject, reason, details);
     }
 
+    /**
+     * Writes one entry a subject, of what the current caller changed in many of them at once.
+     *
+     * @param details by subject, as in {@link #write}
+     */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public void writeAll(String plant, String action, Map<String, ? extends Map<String, ?>> details) {
+        Caller caller = callers.current();
+        session.createNativeMutationQuery(
+                        """
+                        insert into audit_entry (plant, actor, actor_kind, from_address, action, subject, details)
+                        select :plant, :actor, :kind, cast(:from as text), :action, entry.key, cast(entry.value as jsonb)
+                        from json_each(cast(:details as json)) as entry""")
+                .setParameter("plant", plant)
+                .setParameter("actor", caller.name())
+                .setParameter("kind", caller.kind().word())
+                .setParameter("from", caller.from())
+                .setParameter("action", action)
+                .setParameter("details", json(details))
+                .executeUpdate();
+    }
+
     /** Writes what somebody did who is not the current caller by now, such as one who just signed in. */
     @Transactional(Transactional.TxType.MANDATORY)
     public void write(

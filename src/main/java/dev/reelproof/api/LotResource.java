@@ -4,10 +4,14 @@ import dev.reelproof.access.Action;
 import dev.reelproof.access.Callers;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotFaultsException;
+import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.Upload;
+import dev.reelproof.store.Dispositions;
 import dev.reelproof.store.LotConflictException;
 import dev.reelproof.store.Lots;
+import dev.reelproof.store.Reels;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -21,6 +25,7 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -38,8 +43,12 @@ public class LotResource {
     private final Plants plants;
     private final LotFinder finder;
     private final Callers callers;
+    private final Dispositions dispositions;
+    private final Reels reels;
 
-    LotResource(Lots lots, Plants plants, LotFinder finder, Callers callers) {
+    LotResource(Lots lots, Plants plants, LotFinder finder, Callers callers, Dispositions dispositions, Reels reels) {
+        this.dispositions = dispositions;
+        this.reels = reels;
         this.callers = callers;
         this.lots = lots;
         this.finder = finder;
@@ -105,8 +114,13 @@ public class LotResource {
 
     @GET
     @Path("/{lot}/descendants")
-    @Operation(summary = "A lot and all that descends from it, each once, with the least depth")
-    public PedigreeAnswer descendants(@PathParam("lot") String lot, @QueryParam("plant") String plantNamed) {
-        return PedigreeAnswer.of(finder.find("lot", lot, plantNamed, lots::descendants));
+    @Operation(
+            summary =
+                    "A lot and all that descends from it, each once, with the least depth; its reels by where they are")
+    public DescendantsAnswer descendants(@PathParam("lot") String lot, @QueryParam("plant") String plantNamed) {
+        Pedigree pedigree = finder.find("lot", lot, plantNamed, lots::descendants);
+        String plant = pedigree.lots().get(0).lot().plant();
+        List<LotId> found = DescendantsAnswer.reels(pedigree);
+        return DescendantsAnswer.of(pedigree, dispositions.latest(plant, found), reels.byIds(plant, found));
     }
 }

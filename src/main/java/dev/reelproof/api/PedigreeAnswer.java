@@ -1,5 +1,6 @@
 package dev.reelproof.api;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.genealogy.Pedigree;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -16,17 +17,26 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
             Quantity quantity,
             OffsetDateTime made,
             String step,
-            String machine) {}
+            String machine,
+            String run,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<LotAnswer.Doubt> implausible) {}
 
     /** How much of a parent went into a child. */
-    record Link(String from, String to, Quantity quantity) {}
+    record Link(
+            String from,
+            String to,
+            Quantity quantity,
+            @JsonInclude(JsonInclude.Include.NON_NULL) LotAnswer.Position position) {}
 
     static PedigreeAnswer of(Pedigree pedigree) {
         return new PedigreeAnswer(
                 pedigree.lots().stream().map(PedigreeAnswer::place).toList(),
                 pedigree.links().stream()
-                        .map(link ->
-                                new Link(link.from().value(), link.to().value(), LotAnswer.asSent(link.quantity())))
+                        .map(link -> new Link(
+                                link.from().value(),
+                                link.to().value(),
+                                LotAnswer.asSent(link.quantity()),
+                                LotAnswer.Position.of(link.placement())))
                         .toList());
     }
 
@@ -40,6 +50,8 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
                 LotAnswer.asSent(lot.quantity()),
                 lot.made(),
                 lot.step(),
-                lot.machine());
+                lot.machine(),
+                lot.run() == null ? null : lot.run().value(),
+                LotAnswer.Doubt.of(lot.implausible()));
     }
 }

@@ -107,6 +107,13 @@ class Problems {
     }
 
     @ServerExceptionMapper
+    Response brokeOff(LoadBrokeOffException e, UriInfo request) {
+        LOG.error("a load of lots broke off", e);
+        return Problem.at(request.getPath(), SERVER_ERROR, "The service failed", e.getMessage())
+                .response();
+    }
+
+    @ServerExceptionMapper
     Response unexpected(Throwable e, UriInfo request, SimpleResourceInfo resource) {
         // Not the address: it can hold the name of a person.
         LOG.error("failed: " + (resource == null ? "no route" : resource.getMethodName()), e);
@@ -147,8 +154,10 @@ class Problems {
             case NOT_FOUND -> "There is nothing at " + request.getPath() + "; /q/openapi lists what there is.";
             case NOT_ALLOWED -> "See the header Allow for the methods that " + request.getPath() + " serves.";
             case NOT_ACCEPTABLE -> "Ask for application/json.";
-            case WRONG_MEDIA_TYPE -> "Send application/json"
-                    + (request.getPath().endsWith("/tests") ? " or multipart/form-data." : ".");
+            case WRONG_MEDIA_TYPE -> request.getPath().endsWith("/lots/bulk")
+                    ? "Send application/x-ndjson or text/csv."
+                    : "Send application/json"
+                            + (request.getPath().endsWith("/tests") ? " or multipart/form-data." : ".");
             case TOO_LARGE -> "Send less than the limit.";
             default -> title(e.getResponse().getStatus()) + ".";
         };

@@ -3,8 +3,6 @@ package dev.reelproof.genealogy;
 import dev.reelproof.quantity.Kind;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Mass;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.List;
 
 /**
@@ -16,13 +14,9 @@ import java.util.List;
 public record Amount(double value, String unit) {
     private static final List<String> LENGTHS = List.of("m", "km", "ft", "kft", "mile");
     private static final List<String> MASSES = List.of("kg", "g", "t", "lb");
-    private static final MathContext SHOWN = new MathContext(9);
 
     public Amount {
-        if (!LENGTHS.contains(unit) && !MASSES.contains(unit)) {
-            throw new IllegalArgumentException("a lot's quantity cannot be in '" + unit + "'; use one of "
-                    + String.join(", ", LENGTHS) + " for a length, or " + String.join(", ", MASSES) + " for a mass");
-        }
+        kindOf(unit);
         if (!(value > 0 && Double.isFinite(value))) {
             throw new IllegalArgumentException(
                     "a lot's quantity must be positive and finite, not " + value + " " + unit);
@@ -37,9 +31,37 @@ public record Amount(double value, String unit) {
                 : Mass.of(value, unit).kilograms();
     }
 
+    /**
+     * Whether a unit is one of length or of mass.
+     *
+     * @throws IllegalArgumentException when a lot's quantity cannot be in it
+     */
+    public static Kind kindOf(String unit) {
+        if (LENGTHS.contains(unit)) {
+            return Kind.LENGTH;
+        }
+        if (MASSES.contains(unit)) {
+            return Kind.MASS;
+        }
+        throw new IllegalArgumentException("a lot's quantity cannot be in '" + unit + "'; use one of "
+                + String.join(", ", LENGTHS) + " for a length, or " + String.join(", ", MASSES) + " for a mass");
+    }
+
+    /** A number in a lot's unit, zero included, in metres or kilograms. */
+    public static double baseOf(double value, String unit) {
+        kindOf(unit);
+        return value * base(1, unit);
+    }
+
+    /** A number of metres or kilograms, in a lot's unit. */
+    public static double inUnit(double base, String unit) {
+        kindOf(unit);
+        return base / base(1, unit);
+    }
+
     /** Whether it is a length or a mass. */
     public Kind kind() {
-        return LENGTHS.contains(unit) ? Kind.LENGTH : Kind.MASS;
+        return kindOf(unit);
     }
 
     /** The amount in metres when it is a length, in kilograms when it is a mass. */
@@ -49,11 +71,7 @@ public record Amount(double value, String unit) {
 
     /** An amount of metres or kilograms in words, in this amount's unit and to nine digits. */
     String inMyUnit(double base) {
-        return new BigDecimal(base / base(1, unit))
-                        .round(SHOWN)
-                        .stripTrailingZeros()
-                        .toPlainString()
-                + " " + unit;
+        return PlainNumber.of(base / base(1, unit)) + " " + unit;
     }
 
     @Override

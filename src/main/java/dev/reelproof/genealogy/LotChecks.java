@@ -1,5 +1,6 @@
 package dev.reelproof.genealogy;
 
+import dev.reelproof.quantity.Kind;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -7,16 +8,21 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * What must hold before a new lot joins the others: its parents are known, none is its own descendant, and none gives more than
- * it had.
+ * What must hold before a new lot joins the others: its parents are known, none is its own descendant, none gives more than it had,
+ * and what is said of positions lies on both lots. What can hardly be so is told beside.
  *
  * <p>Common practice, no source: conservation of length and mass. With {@code q} the parent's quantity, {@code t} what its children
- * took before and {@code x} what this lot takes, all in m or all in kg, {@code t + x ≤ q (1 + 1e-9)}. The tolerance covers the
- * rounding of unit conversions and of the sum of some thousands of takings in double precision (each below 1.2e-16 relative), and
- * is far below what any counter or scale can tell.
+ * took before and {@code x} what this lot takes, all in m or all in kg, {@code t + x ≤ q (1 + e)}. For a report by itself, e = 1e-9:
+ * this covers the rounding of unit conversions and of the sum of some thousands of takings in double precision (each below 1.2e-16
+ * relative), and is far below what any counter or scale can tell. For reports in bulk, made by several counters at several times,
+ * e = 2 %; what lies between the two is taken and told as implausible.
  */
 public final class LotChecks {
-    private static final double ROUNDING = 1e-9;
+    /** How much more than it had may be taken of a lot, relative: rounding alone. */
+    public static final double EXACT = 1e-9;
+
+    /** How much more than it had may be taken of a lot by reports in bulk, relative: what counters and scales differ by. */
+    public static final double OF_COUNTERS = 0.02;
 
     private LotChecks() {}
 
@@ -25,37 +31,89 @@ public final class LotChecks {
      *
      * @param lot the new lot
      * @param stocks what is registered of its parents; a parent that is not in here is unknown
-     * @param ancestorsOfParents all lots from which the parents descend
+     * @param tolerance how much more than it had may be taken of a parent, relative; zero or more
      * @throws LotFaultsException naming every input that is wrong
      */
-    public static void check(Lot lot, Map<LotId, Stock> stocks, Set<LotId> ancestorsOfParents) {
-        List<LotFault> faults = new ArrayList<>();
-        Set<LotId> seen = new HashSet<>();
-        for (int i = 0; i < lot.inputs().size(); i++) {
-            LotInput input = lot.inputs().get(i);
-            String where = "/inputs/" + i;
-            if (input.lot().equals(lot.id())) {
-                faults.add(new LotFault(where + "/lot", "lot " + lot.id() + " cannot go into itself"));
-            } else if (!seen.add(input.lot())) {
-                faults.add(new LotFault(
-                        where + "/lot", "lot " + input.lot() + " is listed twice; give it once, with the sum of both"));
-            } else if (!stocks.containsKey(input.lot())) {
-                faults.add(new LotFault(
-                        where + "/lot", "unknown lot " + input.lot() + "; register it before what is made from it"));
-            } else {
-                checkStock(lot, input, stocks.get(input.lot()), where, faults);
-            }
-        }
-        if (ancestorsOfParents.contains(lot.id())) {
-            faults.add(new LotFault(
-                    "/inputs", "lot " + lot.id() + " would descend from itself; its inputs were already made from it"));
-        }
+    public static void check(Lot lot, Map<LotId, Stock> stocks, double tolerance) {
+        List<LotFault> faults = faults(lot, stocks, tolerance);
         if (!faults.isEmpty()) {
             throw new LotFaultsException(faults);
         }
     }
 
-    private static void checkStock(Lot lot, LotInput input, Stock stock, String where, List<LotFault> faults) {
+    /** As {@link #check}, and gives what is wrong; nothing when all is well. */
+    public static List<LotFault> faults(Lot lot, Map<LotId, Stock> stocks, double tolerance) {
+        List<LotFault> faults = new ArrayList<>();
+        Set<LotId> seen = new HashSet<>();
+        for (int i = 0; i < lot.inputs().size(); i++) {
+            LotInput input = lot.inputs().get(i);
+            if (checkInItself(lot, i, seen, faults)) {
+                String where = "/inputs/" + i;
+                Stock stock = stocks.get(input.lot());
+                if (stock == null) {
+                    faults.add(new LotFault(
+                            where + "/lot",
+                            "unknown lot " + input.lot() + "; register it before what is made from it"));
+                } else {
+                    checkStock(lot, input, stock, where, tolerance, faults);
+                }
+            }
+        }
+        return faults;
+    }
+
+    /** What is wrong with a lot whatever its parents are; nothing when all is well. */
+    public static List<LotFault> faultsInItself(Lot lot) {
+        List<LotFault> faults = new ArrayList<>();
+        Set<LotId> seen = new HashSet<>();
+        for (int i = 0; i < lot.inputs().size(); i++) {
+            checkInItself(lot, i, seen, faults);
+        }
+        return faults;
+    }
+
+    /** Whether the input's parent is one that can be looked up. */
+    private static boolean checkInItself(Lot lot, int ordinal, Set<LotId> seen, List<LotFault> faults) {
+        LotInput input = lot.inputs().get(ordinal);
+        String where = "/inputs/" + ordinal;
+        if (input.placement() != null) {
+            checkPlace(
+                    where + "/position",
+                    lot.id(),
+                    lot.quantity(),
+                    input.placement().kind(),
+                    input.placement().stretch(),
+                    faults);
+        }
+        if (input.lot().equals(lot.id())) {
+            faults.add(new LotFault(where + "/lot", "lot " + lot.id() + " cannot go into itself"));
+            return false;
+        }
+        if (!seen.add(input.lot())) {
+            faults.add(new LotFault(
+                    where + "/lot", "lot " + input.lot() + " is listed twice; give it once, with the sum of both"));
+            return false;
+        }
+        return true;
+    }
+
+    private static void checkPlace(
+            String where, LotId id, Amount quantity, Kind kind, Stretch stretch, List<LotFault> faults) {
+        if (kind != quantity.kind()) {
+            faults.add(new LotFault(
+                    where,
+                    "lot " + id + " is measured as " + quantity.kind().words() + " (" + quantity
+                            + "); a position on it cannot be given as " + kind.words()));
+        } else if (!(stretch.to() <= quantity.base() * (1 + OF_COUNTERS))) {
+            faults.add(new LotFault(
+                    where,
+                    "lot " + id + " ends at " + quantity + "; there is no place at " + quantity.inMyUnit(stretch.to())
+                            + " on it"));
+        }
+    }
+
+    private static void checkStock(
+            Lot lot, LotInput input, Stock stock, String where, double tolerance, List<LotFault> faults) {
         if (lot.made().isBefore(stock.made())) {
             faults.add(new LotFault(
                     where + "/lot",
@@ -69,12 +127,62 @@ public final class LotChecks {
                             + stock.quantity().kind().words() + " ("
                             + stock.quantity() + "); what goes in of it cannot be given as "
                             + input.quantity().kind().words() + " (" + input.quantity() + ")"));
-        } else if (!(stock.taken() + input.quantity().base() <= stock.quantity().base() * (1 + ROUNDING))) {
-            double left = Math.max(0, stock.quantity().base() - stock.taken());
-            faults.add(new LotFault(
-                    where + "/quantity",
-                    "lot " + stock.id() + " had " + stock.quantity() + ", of which "
-                            + stock.quantity().inMyUnit(left) + " are left; " + input.quantity() + " is too much"));
+        } else if (!(stock.taken() + input.quantity().base() <= stock.quantity().base() * (1 + tolerance))) {
+            faults.add(new LotFault(where + "/quantity", tooMuch(input, stock)));
         }
+        if (input.placement() != null) {
+            checkPlace(
+                    where + "/position",
+                    stock.id(),
+                    stock.quantity(),
+                    input.placement().kindOnParent(),
+                    input.placement().stretchOfParent(),
+                    faults);
+        }
+    }
+
+    private static String tooMuch(LotInput input, Stock stock) {
+        double left = Math.max(0, stock.quantity().base() - stock.taken());
+        return "lot " + stock.id() + " had " + stock.quantity() + ", of which "
+                + stock.quantity().inMyUnit(left) + " are left; " + input.quantity() + " is too much";
+    }
+
+    /**
+     * What can hardly be so, of a lot in which nothing is wrong.
+     *
+     * @param stocks what is registered of each of its parents
+     */
+    public static List<Implausible> implausible(Lot lot, Map<LotId, Stock> stocks) {
+        List<Implausible> found = new ArrayList<>();
+        for (LotInput input : lot.inputs()) {
+            Stock stock = stocks.get(input.lot());
+            if (!(stock.taken() + input.quantity().base() <= stock.quantity().base() * (1 + EXACT))) {
+                found.add(new Implausible(stock.id(), tooMuch(input, stock) + ", by less than the counters' 2 %"));
+            }
+            if (lot.run() != null
+                    && lot.run().started() != null
+                    && lot.run().started().isBefore(stock.made())) {
+                found.add(new Implausible(
+                        stock.id(),
+                        "run " + lot.run().id() + " started at " + lot.run().started() + ", before lot " + stock.id()
+                                + " was made (" + stock.made() + "); this fits only a lot that joined the run later"));
+            }
+            if (input.placement() != null
+                    && input.placement().stretchOfParent().length()
+                            > input.quantity().base() * (1 + OF_COUNTERS)) {
+                found.add(new Implausible(
+                        stock.id(),
+                        "the position says that "
+                                + input.quantity()
+                                        .inMyUnit(input.placement()
+                                                .stretchOfParent()
+                                                .length())
+                                + " of lot " + stock.id() + " went in, the quantity " + input.quantity()
+                                + "; they differ by more than the counters' 2 %"));
+            }
+        }
+        found.addAll(CopperBalance.check(lot, stocks));
+        found.addAll(LengthBalance.check(lot, stocks));
+        return found;
     }
 }

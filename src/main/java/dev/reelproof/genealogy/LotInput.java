@@ -5,5 +5,12 @@ package dev.reelproof.genealogy;
  *
  * @param lot the parent lot
  * @param quantity how much of the parent, in the parent's dimension: a length of a lot measured by length, a mass of one by mass
+ * @param placement which stretch of the parent became which stretch of the lot; null when it is not known
  */
-public record LotInput(LotId lot, Amount quantity) {}
+public record LotInput(LotId lot, Amount quantity, Placement placement) {
+
+    /** An input of which nobody noted where it lay. */
+    public LotInput(LotId lot, Amount quantity) {
+        this(lot, quantity, null);
+    }
+}

@@ -41,6 +41,19 @@ public enum LotKind {
         return kind;
     }
 
+    /** Whether it is copper and nothing else: rod or bare wire. */
+    public boolean isBareCopper() {
+        return this == ROD || this == BREAKDOWN_WIRE || this == ANNEALED_CONDUCTOR;
+    }
+
+    /** Whether it is bought and not made of other lots. */
+    public boolean isBought() {
+        return switch (this) {
+            case ROD, INSULATION_COMPOUND, COLOUR_CONCENTRATE, FILLING_COMPOUND, TAPE, SHIELD, JACKET_COMPOUND -> true;
+            default -> false;
+        };
+    }
+
     /** The trade's word in kebab case, as in the HTTP contract: {@code insulated-conductor}. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');

@@ -31,9 +31,36 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
      * @param made when it was made; null for a reel that is registered but whose making was not reported
      * @param step null when not said
      * @param machine null when not said
+     * @param run the run that it is an output of; null when not said
+     * @param implausible what can hardly be so in it; empty when all fits
      */
     public record Member(
-            LotId id, String plant, LotKind kind, Amount quantity, OffsetDateTime made, String step, String machine) {}
+            LotId id,
+            String plant,
+            LotKind kind,
+            Amount quantity,
+            OffsetDateTime made,
+            String step,
+            String machine,
+            RunId run,
+            List<Implausible> implausible) {
+
+        public Member {
+            implausible = List.copyOf(implausible);
+        }
+
+        /** A member of which no run is known, and in which all fits. */
+        public Member(
+                LotId id,
+                String plant,
+                LotKind kind,
+                Amount quantity,
+                OffsetDateTime made,
+                String step,
+                String machine) {
+            this(id, plant, kind, quantity, made, step, machine, null, List.of());
+        }
+    }
 
     /**
      * A lot at its place.
@@ -48,8 +75,15 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
      * @param from the parent
      * @param to the child
      * @param quantity how much of the parent went into the child
+     * @param placement which stretch of the parent became which stretch of the child; null when it is not known
      */
-    public record Link(LotId from, LotId to, Amount quantity) {}
+    public record Link(LotId from, LotId to, Amount quantity, Placement placement) {
+
+        /** A link of which nobody noted where the parent lay. */
+        public Link(LotId from, LotId to, Amount quantity) {
+            this(from, to, quantity, null);
+        }
+    }
 
     public Pedigree {
         lots = List.copyOf(lots);

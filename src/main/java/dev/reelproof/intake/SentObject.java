@@ -169,6 +169,16 @@ public final class SentObject {
         return node.hasNonNull(key);
     }
 
+    /** Whether the key's value is text. */
+    public boolean isText(String key) {
+        return value(key).filter(JsonNode::isTextual).isPresent();
+    }
+
+    /** Whether the key's value is a number. */
+    public boolean isNumber(String key) {
+        return value(key).filter(JsonNode::isNumber).isPresent();
+    }
+
     private Optional<JsonNode> value(String key) {
         return has(key) ? Optional.of(node.get(key)) : Optional.empty();
     }

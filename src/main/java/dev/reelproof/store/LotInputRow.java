@@ -4,6 +4,7 @@ import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.Pedigree;
+import dev.reelproof.genealogy.Placement;
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
@@ -37,16 +38,28 @@ class LotInputRow extends PanacheEntityBase {
     @Column(name = "amount_base")
     public double amountBase;
 
-    static LotInputRow of(String plant, LotId child, int ordinal, LotInput input) {
-        LotInputRow row = new LotInputRow();
-        row.plant = plant;
-        row.child = child.value();
-        row.parent = input.lot().value();
-        row.ordinal = ordinal;
-        row.quantityValue = input.quantity().value();
-        row.quantityUnit = input.quantity().unit();
-        row.amountBase = input.quantity().base();
-        return row;
+    @Column(name = "position_from")
+    public Double positionFrom;
+
+    @Column(name = "position_to")
+    public Double positionTo;
+
+    @Column(name = "position_unit")
+    public String positionUnit;
+
+    @Column(name = "onto_from")
+    public Double ontoFrom;
+
+    @Column(name = "onto_to")
+    public Double ontoTo;
+
+    @Column(name = "onto_unit")
+    public String ontoUnit;
+
+    private Placement placement() {
+        return positionUnit == null
+                ? null
+                : new Placement(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit);
     }
 
     private Amount quantity() {
@@ -54,10 +67,10 @@ class LotInputRow extends PanacheEntityBase {
     }
 
     LotInput toInput() {
-        return new LotInput(new LotId(parent), quantity());
+        return new LotInput(new LotId(parent), quantity(), placement());
     }
 
     Pedigree.Link toLink() {
-        return new Pedigree.Link(new LotId(parent), new LotId(child), quantity());
+        return new Pedigree.Link(new LotId(parent), new LotId(child), quantity(), placement());
     }
 }

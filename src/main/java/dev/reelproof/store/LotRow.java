@@ -1,11 +1,15 @@
 package dev.reelproof.store;
 
 import dev.reelproof.genealogy.Amount;
+import dev.reelproof.genealogy.Implausible;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
+import dev.reelproof.genealogy.RunId;
+import dev.reelproof.genealogy.Sample;
+import dev.reelproof.genealogy.StepRun;
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
@@ -41,10 +45,16 @@ class LotRow extends PanacheEntityBase {
 
     public String machine;
 
+    public String run;
+
     @Column(name = "source_sha256")
     public String sourceSha256;
 
     public Instant registered;
+
+    LotKind kind() {
+        return LotKind.named(kind);
+    }
 
     LotId lotId() {
         return new LotId(id);
@@ -54,11 +64,30 @@ class LotRow extends PanacheEntityBase {
         return new Amount(quantityValue, quantityUnit);
     }
 
-    Lot toLot(List<LotInput> inputs) {
-        return new Lot(lotId(), plant, LotKind.named(kind), quantity(), UtcTimes.utc(made), step, machine, inputs);
+    Lot toLot(List<LotInput> inputs, StepRun ofRun, List<Sample> samples) {
+        return new Lot(
+                lotId(),
+                plant,
+                LotKind.named(kind),
+                quantity(),
+                UtcTimes.utc(made),
+                step,
+                machine,
+                inputs,
+                ofRun,
+                samples);
     }
 
-    Pedigree.Member toMember() {
-        return new Pedigree.Member(lotId(), plant, LotKind.named(kind), quantity(), UtcTimes.utc(made), step, machine);
+    Pedigree.Member toMember(List<Implausible> implausible) {
+        return new Pedigree.Member(
+                lotId(),
+                plant,
+                LotKind.named(kind),
+                quantity(),
+                UtcTimes.utc(made),
+                step,
+                machine,
+                run == null ? null : new RunId(run),
+                implausible);
     }
 }

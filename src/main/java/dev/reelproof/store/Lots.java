@@ -1,17 +1,13 @@
 package dev.reelproof.store;
 
-import dev.reelproof.access.Audit;
 import dev.reelproof.genealogy.Amount;
+import dev.reelproof.genealogy.Implausible;
 import dev.reelproof.genealogy.Lot;
-import dev.reelproof.genealogy.LotChecks;
-import dev.reelproof.genealogy.LotFault;
 import dev.reelproof.genealogy.LotFaultsException;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.Pedigree.Direction;
-import dev.reelproof.genealogy.Stock;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.QueryTimeoutException;
 import jakarta.transaction.Transactional;
@@ -19,10 +15,6 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.function.Function;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.hibernate.Session;
 
 /** The lots of each plant and what went into them. */
@@ -47,152 +39,44 @@ public class Lots {
 
     private final Session session;
     private final Reels reels;
-    private final Audit audit;
+    private final LotReading reading;
+    private final LotLoading loading;
 
-    Lots(Session session, Reels reels, Audit audit) {
+    Lots(Session session, Reels reels, LotReading reading, LotLoading loading) {
         this.session = session;
         this.reels = reels;
-        this.audit = audit;
+        this.reading = reading;
+        this.loading = loading;
     }
 
     /**
      * Registers a lot; the same lot again changes nothing.
      *
-     * @param sourceSha256 the SHA-256 of the report as received
+     * @param sha256 the SHA-256 of the report as received
      * @param now the time of receipt
      * @return whether it is new
      * @throws LotFaultsException when it cannot be so; nothing is kept
      * @throws LotConflictException when another lot has its identifier
      */
-    @Transactional
-    public boolean register(Lot lot, String sourceSha256, OffsetDateTime now) {
-        List<LotRow> parents = lockParents(lot);
-        Optional<RegisteredLot> before = byId(lot.plant(), lot.id());
-        if (before.isPresent()) {
-            requireSame(before.get().lot(), lot);
-            return false;
-        }
-        if (lot.kind() != LotKind.REEL
-                && reels.byId(lot.plant(), lot.id().value()).isPresent()) {
-            throw new LotFaultsException(List.of(new LotFault(
-                    "/id",
-                    "'" + lot.id() + "' is the number of a registered reel; a lot of kind "
-                            + lot.kind().word() + " needs an identifier of its own")));
-        }
-        LotChecks.check(lot, stocks(lot, parents), ancestors(lot));
-        if (!insert(lot, sourceSha256, now)) {
-            // Another transaction registered it since we looked.
-            requireSame(byId(lot.plant(), lot.id()).orElseThrow().lot(), lot);
-            return false;
-        }
-        for (int i = 0; i < lot.inputs().size(); i++) {
-            LotInputRow.of(lot.plant(), lot.id(), i, lot.inputs().get(i)).persist();
-        }
-        audit.write(
-                lot.plant(),
-                "lot-registered",
-                "lot/" + lot.id(),
-                null,
-                Map.of("kind", lot.kind().word(), "inputs", lot.inputs().size(), "sha256", sourceSha256));
-        return true;
-    }
-
-    /** Children of one parent register one after the other, so that what they take together is not more than there is. */
-    private List<LotRow> lockParents(Lot lot) {
-        Turns.take(
-                session,
-                Stream.of(parentIds(lot))
-                        .map(parent -> lot.plant() + "/lot/" + parent)
-                        .toArray(String[]::new));
-        return session.createNativeQuery(
-                        "select * from lot where plant = :plant and id = any(:ids) order by id", LotRow.class)
-                .setParameter("plant", lot.plant())
-                .setParameter("ids", parentIds(lot))
-                .getResultList();
-    }
-
-    private static void requireSame(Lot registered, Lot sent) {
-        List<String> differences = sent.differencesFrom(registered);
-        if (!differences.isEmpty()) {
-            throw new LotConflictException("lot " + sent.id() + " is registered with other content ("
-                    + String.join(", ", differences)
-                    + "); a registered lot does not change: send it as it was, or give this one its own identifier");
-        }
-    }
-
-    private Map<LotId, Stock> stocks(Lot lot, List<LotRow> parents) {
-        // Summed in the order of the children, so that the last digit is the same on every machine.
-        Map<String, Double> taken = session
-                .createNativeQuery(
-                        """
-                        select parent, sum(amount_base order by child) from lot_input
-                        where plant = :plant and parent = any(:ids) group by parent""",
-                        Object[].class)
-                .setParameter("plant", lot.plant())
-                .setParameter("ids", parentIds(lot))
-                .getResultList()
-                .stream()
-                .collect(Collectors.toMap(row -> (String) row[0], row -> (Double) row[1]));
-        return parents.stream()
-                .map(parent -> new Stock(
-                        parent.lotId(),
-                        parent.quantity(),
-                        taken.getOrDefault(parent.id, 0.0),
-                        UtcTimes.utc(parent.made)))
-                .collect(Collectors.toMap(Stock::id, Function.identity()));
-    }
-
-    /** The parents and all from which they descend. */
-    private Set<LotId> ancestors(Lot lot) {
-        return relatives(FIND_ANCESTORS, lot.plant(), lot.id(), parentIds(lot)).stream()
-                .map(LotId::new)
-                .collect(Collectors.toSet());
-    }
-
-    /** The parents; without the lot itself, which is refused as its own parent in any case. */
-    private static String[] parentIds(Lot lot) {
-        return lot.inputs().stream()
-                .map(LotInput::lot)
-                .filter(parent -> !parent.equals(lot.id()))
-                .map(LotId::value)
-                .toArray(String[]::new);
-    }
-
-    private boolean insert(Lot lot, String sourceSha256, OffsetDateTime now) {
-        return session.createNativeMutationQuery(
-                                """
-                                insert into lot (plant, id, kind, quantity_value, quantity_unit, made, step, machine, source_sha256, registered)
-                                values (:plant, :id, :kind, :value, :unit, :made, cast(:step as text), cast(:machine as text), :sha256, :now)
-                                on conflict (plant, id) do nothing""")
-                        .setParameter("plant", lot.plant())
-                        .setParameter("id", lot.id().value())
-                        .setParameter("kind", lot.kind().word())
-                        .setParameter("value", lot.quantity().value())
-                        .setParameter("unit", lot.quantity().unit())
-                        .setParameter("made", UtcTimes.instant(lot.made()))
-                        .setParameter("step", lot.step())
-                        .setParameter("machine", lot.machine())
-                        .setParameter("sha256", sourceSha256)
-                        .setParameter("now", UtcTimes.instant(now))
-                        .executeUpdate()
-                == 1;
+    public boolean register(Lot lot, String sha256, OffsetDateTime now) {
+        LotLoading.Outcome outcome = loading.takeOne(lot.plant(), new LotLoading.Report(lot, sha256), now);
+        return switch (outcome.fate()) {
+            case REGISTERED -> true;
+            case KNOWN -> false;
+            case CONFLICT -> throw new LotConflictException(
+                    outcome.faults().get(0).message());
+            case REFUSED, WAITING -> throw new LotFaultsException(outcome.faults());
+        };
     }
 
     /** The lot of that identifier. */
     @Transactional
     public Optional<RegisteredLot> byId(String plant, LotId id) {
-        return row(plant, id).map(row -> new RegisteredLot(row.toLot(inputs(plant, id)), UtcTimes.utc(row.registered)));
+        return Optional.ofNullable(reading.lots(plant, List.of(id)).get(id));
     }
 
     private static Optional<LotRow> row(String plant, LotId id) {
         return LotRow.<LotRow>find("plant = ?1 and id = ?2", plant, id.value()).firstResultOptional();
-    }
-
-    private static List<LotInput> inputs(String plant, LotId child) {
-        return LotInputRow.<LotInputRow>find("plant = ?1 and child = ?2 order by ordinal", plant, child.value())
-                .stream()
-                .map(LotInputRow::toInput)
-                .toList();
     }
 
     /**
@@ -215,8 +99,7 @@ public class Lots {
     public Optional<Pedigree> ancestorsOfReel(String plant, LotId reel) {
         Optional<LotRow> row = row(plant, reel);
         if (row.isPresent()) {
-            return row.filter(lot -> LotKind.named(lot.kind) == LotKind.REEL)
-                    .map(lot -> pedigree(plant, reel, Direction.ANCESTORS));
+            return row.filter(lot -> lot.kind() == LotKind.REEL).map(lot -> pedigree(plant, reel, Direction.ANCESTORS));
         }
         return reels.byId(plant, reel.value()).map(registered -> {
             Amount length = new Amount(registered.length().metres(), "m");
@@ -226,6 +109,15 @@ public class Lots {
                     List.of(new Pedigree.Member(reel, plant, LotKind.REEL, length, null, null, null)),
                     List.of());
         });
+    }
+
+    /** The identifier of a reel, registered as a reel or as a lot of that kind; empty when there is none. */
+    @Transactional
+    public Optional<LotId> reelId(String plant, LotId reel) {
+        boolean isReel = row(plant, reel)
+                .map(lot -> lot.kind() == LotKind.REEL)
+                .orElseGet(() -> reels.byId(plant, reel.value()).isPresent());
+        return isReel ? Optional.of(reel) : Optional.empty();
     }
 
     private Pedigree pedigree(String plant, LotId start, Direction direction) {
@@ -250,10 +142,14 @@ public class Lots {
                     .setParameter("plant", plant)
                     .setParameter("ids", ids)
                     .getResultList();
+            Map<LotId, List<Implausible>> implausible =
+                    reading.implausible(plant, lots.stream().map(LotRow::lotId).toList());
             return Pedigree.of(
                     start,
                     direction,
-                    lots.stream().map(LotRow::toMember).toList(),
+                    lots.stream()
+                            .map(row -> row.toMember(implausible.getOrDefault(row.lotId(), List.of())))
+                            .toList(),
                     links.stream().map(LotInputRow::toLink).toList());
         } catch (QueryTimeoutException e) {
             throw new PedigreeTooLargeException("the pedigree of lot " + start + " was not found within "

@@ -1,15 +1,19 @@
 package dev.reelproof.store;
 
 import dev.reelproof.access.Audit;
+import dev.reelproof.genealogy.LotId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.hibernate.Session;
 
 /** The reels of each plant. */
@@ -66,6 +70,19 @@ public class Reels {
         return ReelRow.<ReelRow>find("plant = ?1 and id = ?2", plant, id)
                 .firstResultOptional()
                 .map(ReelRow::toReel);
+    }
+
+    /** The registered reels among these. */
+    @Transactional
+    public Map<LotId, RegisteredReel> byIds(String plant, Collection<LotId> ids) {
+        return session
+                .createNativeQuery("select * from reel where plant = :plant and id = any(:ids)", ReelRow.class)
+                .setParameter("plant", plant)
+                .setParameter("ids", ids.stream().map(LotId::value).toArray(String[]::new))
+                .getResultList()
+                .stream()
+                .map(ReelRow::toReel)
+                .collect(Collectors.toMap(reel -> new LotId(reel.id()), Function.identity()));
     }
 
     /**

@@ -25,4 +25,11 @@ final class Turns {
                 .setParameter("names", Stream.of(names).toArray(String[]::new))
                 .getSingleResult();
     }
+
+    /** As {@link #take} of one turn that others may share who take it so; who takes it alone waits for all of them. */
+    static void share(Session session, String name) {
+        session.createNativeQuery("select count(pg_advisory_xact_lock_shared(hashtextextended(:name, 0)))", Long.class)
+                .setParameter("name", name)
+                .getSingleResult();
+    }
 }

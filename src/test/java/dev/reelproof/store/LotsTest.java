@@ -85,7 +85,7 @@ class LotsTest {
                 "delete from lot_input where child = 'B" + own + "'",
                 "update lot_input set quantity_value = 2 where child = 'B" + own + "'",
                 "delete from lot where id = 'B" + own + "'",
-                "truncate lot, lot_input")) {
+                "truncate lot, lot_input, lot_sample, implausible_link")) {
             try (Connection connection = DatabaseOwner.connect();
                     Statement statement = connection.createStatement()) {
                 SQLException refusal = assertThrows(SQLException.class, () -> statement.execute(change), change);

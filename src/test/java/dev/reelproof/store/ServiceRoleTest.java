@@ -82,7 +82,12 @@ class ServiceRoleTest {
                 "delete from certificate",
                 "update uncertainty_model_revision set text = ''",
                 "update lot set quantity_value = 1",
-                "delete from lot_input"
+                "delete from lot_input",
+                "update step_run set machine = 'another'",
+                "delete from lot_sample",
+                "delete from implausible_link",
+                "update reel_disposition set state = 'scrapped'",
+                "delete from refused_report"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -138,9 +143,14 @@ class ServiceRoleTest {
                 "audit_entry",
                 "certificate",
                 "finding",
+                "implausible_link",
                 "limit_set_revision",
                 "lot",
                 "lot_input",
+                "lot_sample",
+                "reel_disposition",
+                "refused_report",
+                "step_run",
                 "sweep_block",
                 "test_record",
                 "uncertainty_model_revision",

@@ -1,0 +1,57 @@
+package dev.reelproof.api;
+
+import dev.reelproof.intake.IntakeException;
+import dev.reelproof.store.LotQuestions;
+import dev.reelproof.store.PedigreeTooLargeException;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.function.Supplier;
+
+/** What lists are asked with: how many, from when to when. */
+final class Listing {
+    private Listing() {}
+
+    /**
+     * How many are listed.
+     *
+     * @throws IntakeException when it is not 1 to {@value LotQuestions#MOST_LISTED}
+     */
+    static int limit(int limit) {
+        if (!(limit >= 1 && limit <= LotQuestions.MOST_LISTED)) {
+            throw IntakeException.of(
+                    IntakeException.Kind.CONTENT,
+                    "limit",
+                    "must be from 1 to " + LotQuestions.MOST_LISTED + ", not " + limit);
+        }
+        return limit;
+    }
+
+    /**
+     * A time of a query; null when it is not given.
+     *
+     * @throws IntakeException when it is not ISO 8601 with its offset
+     */
+    static OffsetDateTime time(String where, String text) {
+        try {
+            return text == null ? null : OffsetDateTime.parse(text);
+        } catch (DateTimeParseException e) {
+            throw IntakeException.of(
+                    IntakeException.Kind.CONTENT,
+                    where,
+                    "'" + text + "' is not a time in ISO 8601 with its offset, such as 2026-03-02T14:05:00Z");
+        }
+    }
+
+    /**
+     * What is found, in the time that one answer may take.
+     *
+     * @throws IntakeException when it takes longer
+     */
+    static <T> T inReason(Supplier<T> search) {
+        try {
+            return search.get();
+        } catch (PedigreeTooLargeException e) {
+            throw IntakeException.of(IntakeException.Kind.CONTENT, "query", e.getMessage());
+        }
+    }
+}

@@ -1,0 +1,51 @@
+package dev.reelproof.genealogy;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A stretch of a lot, counted from the beginning of the lot; a single place when both ends are the same.
+ *
+ * @param from its lower end in metres, or in kilograms for a lot measured by mass; zero or more
+ * @param to its upper end, likewise; not below {@code from}
+ */
+public record Stretch(double from, double to) {
+
+    public Stretch {
+        if (!(from >= 0 && to >= from && Double.isFinite(to))) {
+            throw new IllegalArgumentException(
+                    "a stretch lies between two places of a lot, the lower first, not between " + from + " and " + to);
+        }
+    }
+
+    /** How long it is, in metres or kilograms. */
+    public double length() {
+        return to - from;
+    }
+
+    /** What the two have in common; empty when nothing. Two that touch have one place in common. */
+    public Optional<Stretch> common(Stretch other) {
+        double low = Math.max(from, other.from);
+        double high = Math.min(to, other.to);
+        return low <= high ? Optional.of(new Stretch(low, high)) : Optional.empty();
+    }
+
+    /** The same places in as few stretches as can be, lowest first. */
+    public static List<Stretch> union(Collection<Stretch> stretches) {
+        List<Stretch> sorted = new ArrayList<>(stretches);
+        sorted.sort(Comparator.comparingDouble(Stretch::from).thenComparingDouble(Stretch::to));
+        List<Stretch> union = new ArrayList<>();
+        for (Stretch stretch : sorted) {
+            Stretch last = union.isEmpty() ? null : union.get(union.size() - 1);
+            if (last != null && stretch.from <= last.to) {
+                union.set(union.size() - 1, new Stretch(last.from, Math.max(last.to, stretch.to)));
+            } else {
+                union.add(stretch);
+            }
+        }
+        return union;
+    }
+}
