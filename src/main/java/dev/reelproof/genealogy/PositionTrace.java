@@ -111,8 +111,7 @@ public record PositionTrace(List<Found> found, List<End> ends) {
     }
 
     private static boolean isCovered(Stretch stretch, List<Stretch> covered) {
-        return Stretch.union(covered).stream()
-                .anyMatch(whole -> whole.from() <= stretch.from() && stretch.to() <= whole.to());
+        return Stretch.union(covered).stream().anyMatch(whole -> whole.covers(stretch));
     }
 
     /** All lots, each after everything that was made from it. Lots in a circle, which are never registered, are left out. */

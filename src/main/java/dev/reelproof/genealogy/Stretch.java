@@ -14,6 +14,9 @@ import java.util.Optional;
  */
 public record Stretch(double from, double to) {
 
+    // Units are converted with a few roundings of 1.1e-16; no counter tells a nanometre.
+    private static final double ROUNDING = 1e-9;
+
     public Stretch {
         if (!(from >= 0 && to >= from && Double.isFinite(to))) {
             throw new IllegalArgumentException(
@@ -26,11 +29,24 @@ public record Stretch(double from, double to) {
         return to - from;
     }
 
-    /** What the two have in common; empty when nothing. Two that touch have one place in common. */
+    /**
+     * What of this the other covers too; empty when nothing. Two that touch have one place in common, also where rounding keeps them
+     * a billionth apart.
+     */
     public Optional<Stretch> common(Stretch other) {
         double low = Math.max(from, other.from);
         double high = Math.min(to, other.to);
-        return low <= high ? Optional.of(new Stretch(low, high)) : Optional.empty();
+        if (low <= high) {
+            return Optional.of(new Stretch(low, high));
+        }
+        double end = Math.min(Math.max(low, from), to);
+        return low - high <= ROUNDING * Math.max(1, low) ? Optional.of(new Stretch(end, end)) : Optional.empty();
+    }
+
+    /** Whether this covers all of the other, rounding aside. */
+    public boolean covers(Stretch other) {
+        double slack = ROUNDING * Math.max(1, to);
+        return from - slack <= other.from && other.to <= to + slack;
     }
 
     /** The same places in as few stretches as can be, lowest first. */
