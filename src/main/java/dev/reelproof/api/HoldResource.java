@@ -9,6 +9,7 @@ import dev.reelproof.intake.SentObject;
 import dev.reelproof.store.HoldConflictException;
 import dev.reelproof.store.Holds;
 import dev.reelproof.store.PedigreeTooLargeException;
+import dev.reelproof.store.RangeNotOnHeldException;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
@@ -195,7 +196,7 @@ public class HoldResource {
                             .orElseThrow(() -> unknown(plant, id)));
         } catch (HoldConflictException e) {
             throw new ConflictException(e.getMessage());
-        } catch (IllegalArgumentException e) {
+        } catch (RangeNotOnHeldException e) {
             throw IntakeException.of(IntakeException.Kind.CONTENT, "/range", e.getMessage());
         }
     }

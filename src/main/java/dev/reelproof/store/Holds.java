@@ -164,7 +164,7 @@ public class Holds {
      * @return the hold as it stands now; empty when the plant has none of that id
      * @throws io.quarkus.security.ForbiddenException when the caller is not a person who may
      * @throws HoldConflictException when the caller placed it, or it was released before
-     * @throws IllegalArgumentException when the range does not lie on what is held
+     * @throws RangeNotOnHeldException when the range does not lie on what is held
      */
     @Transactional
     public Optional<Hold> release(String plant, long id, Hold.Range range, String reason, OffsetDateTime now) {
@@ -221,14 +221,17 @@ public class Holds {
 
     private void requireOnTarget(String plant, Hold hold, Hold.Range range) {
         if (!hold.target().hasLength()) {
-            throw new IllegalArgumentException("hold " + hold.id() + " is of " + hold.target()
+            throw new RangeNotOnHeldException("hold " + hold.id() + " is of " + hold.target()
                     + "; a range is a stretch of one lot: release the hold whole, and hold the lots that must stay");
         }
-        range.requireOn(
-                hold.target().what().word() + " " + hold.target().name(),
-                quantity(plant, new LotId(hold.target().name()))
-                        .orElseThrow(() -> new IllegalArgumentException("the length of " + hold.target()
-                                + " is not known yet; register it first, or release the hold whole")));
+        Amount quantity = quantity(plant, new LotId(hold.target().name()))
+                .orElseThrow(() -> new RangeNotOnHeldException("the length of " + hold.target()
+                        + " is not known yet; register it first, or release the hold whole"));
+        try {
+            range.requireOn(hold.target().toString(), quantity);
+        } catch (IllegalArgumentException e) {
+            throw new RangeNotOnHeldException(e.getMessage());
+        }
     }
 
     private Optional<Amount> quantity(String plant, LotId id) {
