@@ -43,11 +43,11 @@ public class Holds {
             not exists (select from hold_release e
                         where e.plant = h.plant and e.hold = h.id and e.range_unit is null)""";
 
-    /** Only identifiers go round: each lot counts once, however many ways lead to it. */
+    /** Only identifiers go round: each lot counts once, however many ways lead to it. While nothing is open, nothing is climbed. */
     private static final String FIND_OPEN_ABOVE =
             """
             with recursive above(id) as (
-                select cast(:reel as text)
+                select cast(:reel as text) where exists (select from hold h where h.plant = :plant and %1$s)
                 union
                 select i.parent from above a join lot_input i on i.plant = :plant and i.child = a.id),
             met as (
@@ -61,7 +61,7 @@ public class Holds {
                 union
                 select h.id from met m join hold h on h.plant = :plant and h.machine = m.machine
                     and h.window_from <= m.ended and h.window_to >= m.began)
-            select h.id from hold h where h.plant = :plant and h.id in (select id from reached) and %s order by h.id"""
+            select h.id from hold h where h.plant = :plant and h.id in (select id from reached) and %1$s order by h.id"""
                     .formatted(IS_OPEN);
 
     private static final String STARTS_OF_LOT = "select cast(:name as text)";
