@@ -69,6 +69,7 @@ const VERDICT_LINES = {
   rejected: 'At least one requirement fails. Do not ship this reel.',
   incomplete: 'Nothing fails, but not everything was tested. Do not ship this reel yet.',
 };
+const HELD_LINE = 'Every requirement was measured and passes, but the reel is on hold. Do not ship it.';
 const SIGNS = {
   accepted: '✓', rejected: '✕', incomplete: '△', pass: '✓', fail: '✕', 'not-tested': '△',
   'conditional-pass': '(✓)', 'conditional-fail': '(✕)',
@@ -384,6 +385,7 @@ async function openReel(number) {
       ['Order', reel.order], ['Customer', reel.customer], ['Plant', reel.plant]]
       .filter(([, value]) => value)
       .map(([label, value]) => element('div', {}, element('dt', {}, label), element('dd', {}, value))));
+    showHolds(reel);
     showRecord(reel.records[0] || null);
   } catch (e) {
     if (opened !== state.opened) return;
@@ -391,6 +393,22 @@ async function openReel(number) {
     notice(e.status === 404 ? `Reel ${number} is not known here. Check the number, or register the reel first.` : e.message);
     byId('query').focus();
   }
+}
+
+const isHeld = () => (state.reel.holds || []).length > 0;
+
+function showHolds(reel) {
+  byId('held').hidden = !isHeld();
+  byId('held').replaceChildren(element('h2', {}, 'On hold'),
+    element('p', {}, 'Do not ship this reel; it gets no certificate until the hold is released by somebody other than who placed it.'),
+    element('ul', {}, ...(reel.holds || []).map((hold) => element('li', {}, element('strong', {}, hold.reason),
+      ` (hold ${hold.id} of ${held(hold)}, by ${hold.heldBy}, `, time(hold.held), ')'))));
+}
+
+function held(hold) {
+  if (hold.machine) return `machine ${hold.machine}`;
+  if (hold.run) return `run ${hold.run}`;
+  return hold.reel ? `reel ${hold.reel}` : `lot ${hold.lot}`;
 }
 
 function showRecord(record) {
@@ -407,7 +425,7 @@ function showRecord(record) {
     ? `Older attempt ${record.attempt} of ${newest.attempt}. The newest counts, and it is ${verdictWord(newest).toUpperCase()}.` : '';
   byId('verdict-mark').replaceChildren(...MARKS[look(record)].map(([tag, attributes]) => svg(tag, attributes)));
   byId('verdict-word').textContent = verdictWord(record).toUpperCase();
-  byId('verdict-line').replaceChildren(older ? '' : VERDICT_LINES[look(record)],
+  byId('verdict-line').replaceChildren(older ? '' : isHeld() && record.verdict === 'accepted' ? HELD_LINE : VERDICT_LINES[look(record)],
     ` Attempt ${record.attempt}, tested `, time(record.finished) || 'at an unknown time',
     `, by ${record.limitSet.id} revision ${record.limitSet.revision}.`);
   byId('warnings').hidden = !(record.warnings || []).length;
@@ -528,6 +546,7 @@ function showCertificate(record) {
   const issued = (state.reel.certificates || []).find((certificate) => certificate.record === record.id);
   if (record.verdict !== 'accepted' || !newest) { box.replaceChildren(); return; }
   if (issued) { box.replaceChildren(certificateLink(issued)); return; }
+  if (isHeld()) { box.replaceChildren(element('p', {}, 'No certificate while the reel is on hold.')); return; }
   box.replaceChildren(may(state.who, 'issue') ? element('button', { type: 'button', id: 'issue', onclick: issue }, 'Issue certificate')
     : element('p', {}, 'No certificate yet. Customer service or the quality manager issues it.'));
 }

@@ -114,4 +114,13 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
     public boolean isPerson(String other) {
         return kind == Kind.PERSON && AccountName.fold(name).equals(AccountName.fold(other));
     }
+
+    /**
+     * Whether this is the caller of that kind and name, as {@link #isPerson} compares names.
+     *
+     * @param kindWord the kind in its word
+     */
+    public boolean is(String kindWord, String other) {
+        return kind.word().equals(kindWord) && AccountName.fold(name).equals(AccountName.fold(other));
+    }
 }

@@ -8,10 +8,13 @@ import dev.reelproof.certificate.Issuing;
 import dev.reelproof.certificate.Item;
 import dev.reelproof.certificate.MayHaveCertificate;
 import dev.reelproof.certificate.TestConditions;
+import dev.reelproof.genealogy.Hold;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.pdf.CertificatePdf;
 import dev.reelproof.store.Archive;
 import dev.reelproof.store.Certificates;
+import dev.reelproof.store.Holds;
+import dev.reelproof.store.PedigreeTooLargeException;
 import dev.reelproof.store.Reels;
 import dev.reelproof.store.RegisteredReel;
 import dev.reelproof.store.StoredCertificate;
@@ -19,9 +22,10 @@ import dev.reelproof.store.StoredRecord;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.Optional;
 
-/** Issues certificates: for the newest record of a reel, when it is accepted, once. */
+/** Issues certificates: for the newest record of a reel, when it is accepted and not on hold, once. */
 @ApplicationScoped
 public class CertificateDesk {
     private static final ObjectMapper JSON = new ObjectMapper();
@@ -30,13 +34,16 @@ public class CertificateDesk {
     private final Reels reels;
     private final Archive archive;
     private final Certificates certificates;
+    private final Holds holds;
     private final LimitSets limitSets;
     private final Plants plants;
 
-    CertificateDesk(Reels reels, Archive archive, Certificates certificates, LimitSets limitSets, Plants plants) {
+    CertificateDesk(
+            Reels reels, Archive archive, Certificates certificates, Holds holds, LimitSets limitSets, Plants plants) {
         this.reels = reels;
         this.archive = archive;
         this.certificates = certificates;
+        this.holds = holds;
         this.limitSets = limitSets;
         this.plants = plants;
     }
@@ -54,6 +61,7 @@ public class CertificateDesk {
      *
      * @throws NothingThereException when the reel is not registered
      * @throws ConflictException when the reel may not have one
+     * @throws HeldException when the reel is on hold, also when it has one already
      */
     @Transactional
     public Issued issue(String plant, String reelNumber, OffsetDateTime now) {
@@ -61,8 +69,10 @@ public class CertificateDesk {
                 .orElseThrow(() -> new NothingThereException(
                         "Reel '" + reelNumber + "' is not registered at plant " + plant + "."));
         reels.lock(plant, reel.id());
-        StoredRecord record = archive.newestOf(plant, reel.id())
-                .orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
+        Optional<StoredRecord> newest = archive.newestOf(plant, reel.id());
+        requireFree(plant, reel.id(), newest);
+        StoredRecord record =
+                newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
         MayHaveCertificate.reasonAgainst(record.judgement()).ifPresent(reason -> {
             throw new ConflictException("Reel " + reel.id() + ": " + reason);
         });
@@ -90,6 +100,25 @@ public class CertificateDesk {
                         json(content),
                         CertificatePdf.render(content)),
                 true);
+    }
+
+    private void requireFree(String plant, String reel, Optional<StoredRecord> newest) {
+        holds.keepOut(plant);
+        List<Hold> found;
+        try {
+            found = holds.ofReel(plant, reel);
+        } catch (PedigreeTooLargeException e) {
+            throw new ConflictException(
+                    "Whether reel " + reel + " is on hold could not be found out: " + e.getMessage());
+        }
+        if (!found.isEmpty()) {
+            throw new HeldException(
+                    reel,
+                    found,
+                    newest.flatMap(record -> certificates.ofRecord(plant, record.id()))
+                            .map(StoredCertificate::number)
+                            .orElse(null));
+        }
     }
 
     /** The measured length; as registered when it is the same, so that a length in feet reads in feet. */

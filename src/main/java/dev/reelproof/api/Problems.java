@@ -45,6 +45,11 @@ class Problems {
     }
 
     @ServerExceptionMapper
+    Response held(HeldException e) {
+        return new Problem("The reel is on hold", CONFLICT, e.getMessage(), e.faults()).response();
+    }
+
+    @ServerExceptionMapper
     Response notSignedIn(UnauthorizedException e, UriInfo request) {
         return Problem.at(
                         request.getPath(),

@@ -7,7 +7,12 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
 
-/** A reel, as the HTTP contract has it; with its records where these were asked for. */
+/**
+ * A reel, as the HTTP contract has it; with its records where these were asked for.
+ *
+ * @param held the ids of the open holds that it is under
+ * @param holds those holds
+ */
 record ReelAnswer(
         String reel,
         String plant,
@@ -17,7 +22,9 @@ record ReelAnswer(
         String customer,
         OffsetDateTime registered,
         @JsonInclude(JsonInclude.Include.NON_NULL) List<RecordAnswer> records,
-        @JsonInclude(JsonInclude.Include.NON_NULL) List<CertificateAnswer> certificates) {
+        @JsonInclude(JsonInclude.Include.NON_NULL) List<CertificateAnswer> certificates,
+        @JsonInclude(JsonInclude.Include.NON_NULL) List<String> held,
+        @JsonInclude(JsonInclude.Include.NON_NULL) List<HoldAnswer> holds) {
 
     /** A reel in a list. */
     record Line(
@@ -49,7 +56,11 @@ record ReelAnswer(
     /** A list of reels. */
     record Lines(List<Line> reels) {}
 
-    static ReelAnswer of(RegisteredReel reel, List<RecordAnswer> records, List<CertificateAnswer> certificates) {
+    static ReelAnswer of(
+            RegisteredReel reel,
+            List<RecordAnswer> records,
+            List<CertificateAnswer> certificates,
+            List<HoldAnswer> holds) {
         return new ReelAnswer(
                 reel.id(),
                 reel.plant(),
@@ -59,6 +70,8 @@ record ReelAnswer(
                 reel.customer(),
                 reel.registered(),
                 records,
-                certificates);
+                certificates,
+                holds == null ? null : holds.stream().map(HoldAnswer::id).toList(),
+                holds);
     }
 }

@@ -11,6 +11,7 @@ import dev.reelproof.intake.Upload;
 import dev.reelproof.store.Archive;
 import dev.reelproof.store.Archive.Taken;
 import dev.reelproof.store.Certificates;
+import dev.reelproof.store.Holds;
 import dev.reelproof.store.Products;
 import dev.reelproof.store.Reels;
 import dev.reelproof.store.RegisteredReel;
@@ -51,6 +52,7 @@ public class ReelResource {
     private final Products products;
     private final Archive archive;
     private final Certificates certificates;
+    private final Holds holds;
     private final LimitSets limitSets;
     private final Plants plants;
     private final TestDesk testDesk;
@@ -62,6 +64,7 @@ public class ReelResource {
             Products products,
             Archive archive,
             Certificates certificates,
+            Holds holds,
             LimitSets limitSets,
             Plants plants,
             TestDesk testDesk,
@@ -71,6 +74,7 @@ public class ReelResource {
         this.products = products;
         this.archive = archive;
         this.certificates = certificates;
+        this.holds = holds;
         this.limitSets = limitSets;
         this.plants = plants;
         this.testDesk = testDesk;
@@ -109,7 +113,7 @@ public class ReelResource {
 
     @GET
     @Path("/{reel}")
-    @Operation(summary = "A reel with its records and certificates, newest first")
+    @Operation(summary = "A reel with its records and certificates, newest first, and the open holds that it is under")
     public ReelAnswer get(String reel, @QueryParam("plant") String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         RegisteredReel found = reels.byId(plant, reel)
@@ -122,6 +126,9 @@ public class ReelResource {
                         .toList(),
                 certificates.ofReel(plant, reel).stream()
                         .map(CertificateAnswer::of)
+                        .toList(),
+                Listing.inReason(() -> holds.ofReel(plant, reel)).stream()
+                        .map(hold -> HoldAnswer.of(hold, null))
                         .toList());
     }
 
@@ -158,7 +165,7 @@ public class ReelResource {
                 now());
         boolean isNew = reels.put(registered);
         return Response.status(isNew ? Response.Status.CREATED : Response.Status.OK)
-                .entity(ReelAnswer.of(reels.byId(plant, registered.id()).orElseThrow(), null, null))
+                .entity(ReelAnswer.of(reels.byId(plant, registered.id()).orElseThrow(), null, null, null))
                 .build();
     }
 
@@ -239,7 +246,7 @@ public class ReelResource {
     @APIResponse(responseCode = "404", description = "the reel is not registered")
     @APIResponse(
             responseCode = "409",
-            description = "the reel may not have one: it is not accepted, or was never tested")
+            description = "the reel may not have one: it is on hold, not accepted, or was never tested")
     public Response certify(String reel, @QueryParam("plant") String plantNamed) {
         Issued issued = certificateDesk.issue(plants.forAction(Action.ISSUE, plantNamed, "plant"), reel, now());
         CertificateAnswer answer = CertificateAnswer.of(issued.certificate());

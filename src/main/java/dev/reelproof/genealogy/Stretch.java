@@ -49,6 +49,30 @@ public record Stretch(double from, double to) {
         return from - slack <= other.from && other.to <= to + slack;
     }
 
+    /** Whether it is more than a single place, rounding aside. */
+    public boolean hasLength() {
+        return length() > ROUNDING * Math.max(1, to);
+    }
+
+    /** What of this none of the others covers, lowest first; what rounding leaves between them is nothing. */
+    public List<Stretch> without(Collection<Stretch> others) {
+        List<Stretch> left = new ArrayList<>();
+        double from = this.from;
+        for (Stretch other : union(others)) {
+            if (other.from > from) {
+                left.add(new Stretch(from, Math.min(other.from, to)));
+            }
+            from = Math.max(from, other.to);
+            if (!(from < to)) {
+                break;
+            }
+        }
+        if (from < to) {
+            left.add(new Stretch(from, to));
+        }
+        return left.stream().filter(Stretch::hasLength).toList();
+    }
+
     /** The same places in as few stretches as can be, lowest first. */
     public static List<Stretch> union(Collection<Stretch> stretches) {
         List<Stretch> sorted = new ArrayList<>(stretches);

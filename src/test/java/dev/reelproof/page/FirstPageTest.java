@@ -187,6 +187,30 @@ class FirstPageTest {
     }
 
     @Test
+    void aHeldReelSaysSoAndOffersNoCertificate() throws IOException {
+        register("PAGE-8");
+        browser.signIn(page, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/#/reel/PAGE-8");
+        browser.says("reel-number", "PAGE-8");
+        drop("accepted.json", completeResult());
+        browser.says("verdict-word", "ACCEPTED");
+        browser.shown("issue");
+        assertFalse(browser.driver().findElement(By.id("held")).isDisplayed());
+        people.station()
+                .contentType("application/json")
+                .body("{\"reel\": \"PAGE-8\", \"reason\": \"bare <b>spots\"}")
+                .post("/api/v1/holds")
+                .then()
+                .statusCode(201);
+        browser.shown("issue").sendKeys(Keys.ENTER);
+        browser.says("certificate", "is on hold");
+        browser.driver().navigate().refresh();
+        browser.says("held", "On hold");
+        browser.says("held", "bare <b>spots");
+        browser.says("verdict-line", "Do not ship it");
+        assertTrue(browser.driver().findElements(By.id("issue")).isEmpty(), "no certificate for a held reel");
+    }
+
+    @Test
     void aPartOfANumberIsOfferedButNeverOpened() {
         register("PAGE-50");
         open("/");

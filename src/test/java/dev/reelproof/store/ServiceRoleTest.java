@@ -87,7 +87,9 @@ class ServiceRoleTest {
                 "delete from lot_sample",
                 "delete from implausible_link",
                 "update reel_disposition set state = 'scrapped'",
-                "delete from refused_report"
+                "delete from refused_report",
+                "update hold set held_by = 'another'",
+                "delete from hold_release"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -143,6 +145,8 @@ class ServiceRoleTest {
                 "audit_entry",
                 "certificate",
                 "finding",
+                "hold",
+                "hold_release",
                 "implausible_link",
                 "limit_set_revision",
                 "lot",
