@@ -30,6 +30,7 @@ class ArchitectureTest {
             "limit", Set.of("quantity", "measurement"),
             "judgement", Set.of("quantity", "measurement", "correction", "limit"),
             "genealogy", Set.of("quantity", "correction"),
+            "analysis", Set.of("quantity", "measurement", "judgement", "genealogy"),
             "certificate", Set.of("quantity", "measurement", "limit", "judgement"));
 
     private static final Set<String> EDGES = Set.of("access", "intake", "store", "pdf", "api", "demo");
@@ -66,6 +67,7 @@ class ArchitectureTest {
                         Stream.of("dev.reelproof..", "java.lang..", "java.util..", "java.math..", "java.time.."),
                         switch (room) {
                             case "quantity" -> Stream.of("javax.measure..", "tech.units..", "systems.uom..");
+                            case "analysis" -> Stream.of("org.apache.commons.statistics..");
                             case "limit" -> Stream.of(
                                     "com.fasterxml.jackson..",
                                     "com.networknt..",

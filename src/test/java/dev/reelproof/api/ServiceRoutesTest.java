@@ -71,6 +71,7 @@ class ServiceRoutesTest {
             "get /api/v1/certificates",
             "get /api/v1/certificates/{number}.pdf",
             "get /api/v1/certificates/{number}/verification",
+            "get /api/v1/suspects",
             "get /api/v1/audit",
             "get /api/v1/approvals",
             "post /api/v1/approvals",

@@ -1,0 +1,48 @@
+package dev.reelproof.analysis;
+
+import java.util.OptionalDouble;
+
+/**
+ * Reels in and out of an exposure, and how many of them fail.
+ *
+ * @param exposed how many reels met the exposure
+ * @param exposedFailing how many of them fail
+ * @param others how many did not meet it
+ * @param othersFailing how many of those fail
+ */
+public record CountTable(int exposed, int exposedFailing, int others, int othersFailing) {
+    public CountTable {
+        requirePart(exposedFailing, exposed, "exposed");
+        requirePart(othersFailing, others, "other");
+    }
+
+    private static void requirePart(int failing, int all, String which) {
+        if (!(failing >= 0 && failing <= all)) {
+            throw new IllegalArgumentException(failing + " failing of " + all + " " + which
+                    + " reels cannot be; it must be from 0 to as many as there are");
+        }
+    }
+
+    /** All reels. */
+    public int reels() {
+        return exposed + others;
+    }
+
+    /** All failing reels. */
+    public int failing() {
+        return exposedFailing + othersFailing;
+    }
+
+    /** The most failing exposed reels that these four margins allow. */
+    int mostExposedFailing() {
+        return Math.min(exposed, failing());
+    }
+
+    /** The odds ratio of the sample, ad/bc; empty where it has no value: no reel, or none but failing or passing ones, to divide by. */
+    public OptionalDouble oddsRatio() {
+        double divisor = (double) (exposed - exposedFailing) * othersFailing;
+        return divisor > 0
+                ? OptionalDouble.of((double) exposedFailing * (others - othersFailing) / divisor)
+                : OptionalDouble.empty();
+    }
+}

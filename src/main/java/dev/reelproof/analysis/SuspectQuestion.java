@@ -1,0 +1,35 @@
+package dev.reelproof.analysis;
+
+/**
+ * How suspects are looked for.
+ *
+ * @param evidence what is held against them
+ * @param level the rate of false alarms among those named, more than 0 and at most 0.5
+ * @param minimumExposed the fewest exposed reels that are evidence at all, at least 1
+ */
+public record SuspectQuestion(Evidence evidence, double level, int minimumExposed) {
+    /** The level meant where none is given. */
+    public static final double USUAL_LEVEL = 0.05;
+
+    /** The highest level: above it, more than half of what is named may be false. */
+    public static final double HIGHEST_LEVEL = 0.5;
+
+    /** The minimum meant where none is given. */
+    public static final int USUAL_MINIMUM_EXPOSED = 3;
+
+    public SuspectQuestion {
+        if (!(level > 0 && level <= HIGHEST_LEVEL)) {
+            throw new IllegalArgumentException(
+                    "the level must be more than 0 and at most " + HIGHEST_LEVEL + ", not " + level);
+        }
+        if (!(minimumExposed >= 1)) {
+            throw new IllegalArgumentException(
+                    "the minimum of exposed reels must be at least 1, not " + minimumExposed);
+        }
+    }
+
+    /** The question with the usual level and minimum. */
+    public static SuspectQuestion of(Evidence evidence) {
+        return new SuspectQuestion(evidence, USUAL_LEVEL, USUAL_MINIMUM_EXPOSED);
+    }
+}
