@@ -60,6 +60,17 @@ final class DescendantsStream {
 
     void lot(Pedigree.Entry lot) {
         write(places, PedigreeAnswer.place(lot));
+        if (lot.depth() == 0) {
+            flush(); // the first line does not wait until a piece is full
+        }
+    }
+
+    private void flush() {
+        try {
+            json.flush();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     void link(Pedigree.Link link) {

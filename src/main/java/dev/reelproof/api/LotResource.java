@@ -135,7 +135,12 @@ public class LotResource {
         StreamingOutput answer = out -> {
             try {
                 DescendantsStream stream = new DescendantsStream(mapper, out);
-                lots.stream(plant, id, stream::lot, stream::link, stream::reel);
+                ReadAhead.run(next -> lots.stream(
+                        plant,
+                        id,
+                        entry -> next.accept(() -> stream.lot(entry)),
+                        link -> next.accept(() -> stream.link(link)),
+                        reel -> next.accept(() -> stream.reel(reel))));
                 stream.end();
             } catch (IOException | RuntimeException e) {
                 // The status was sent: a connection that breaks off is all that can still tell of it.

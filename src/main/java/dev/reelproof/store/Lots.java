@@ -7,7 +7,7 @@ import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.Pedigree.Direction;
-import io.quarkus.narayana.jta.runtime.TransactionConfiguration;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
@@ -24,7 +24,7 @@ public class Lots {
     static final int MOST_LOTS = 100_000;
 
     /** Up to so many descendants are put in order before they are answered; more are answered as they are found. */
-    public static final int MOST_IN_ORDER = 1_000;
+    public static final int MOST_IN_ORDER = 500;
 
     private static final Duration LONGEST_SEARCH = Duration.ofSeconds(5);
 
@@ -109,15 +109,16 @@ public class Lots {
      *
      * @throws PedigreeTooLargeException when the next ones take too long to find
      */
-    @Transactional
-    @TransactionConfiguration(timeout = LONGEST_ANSWER_SECONDS)
     public void stream(
             String plant,
             LotId id,
             Consumer<Pedigree.Entry> lots,
             Consumer<Pedigree.Link> links,
             Consumer<ReelBelow> below) {
-        pedigrees.read(plant, id, Direction.DESCENDANTS, Integer.MAX_VALUE, LONGEST_STEP, lots, links, below);
+        QuarkusTransaction.joiningExisting()
+                .timeout(LONGEST_ANSWER_SECONDS)
+                .run(() -> pedigrees.read(
+                        plant, id, Direction.DESCENDANTS, Integer.MAX_VALUE, LONGEST_STEP, lots, links, below));
     }
 
     /**

@@ -29,13 +29,25 @@ import javax.sql.DataSource;
  */
 @ApplicationScoped
 class PedigreeReading {
-    /** A round trip for so many rows costs little beside them. */
-    private static final int ROWS_AT_ONCE = 1_000;
+    /** What is put in order comes at once, or shows with one row more that it is too much; and the first rows of all come soon. */
+    private static final int ROWS_AT_FIRST = Lots.MOST_IN_ORDER + 1;
+
+    /** A round trip for so many costs little beside them. */
+    private static final int ROWS_AT_ONCE = 4_000;
 
     private static final String CANCELLED = "57014";
 
     /** Whoever does not read on for so long has gone, and gives the connection to the database back. */
     private static final Duration LONGEST_PAUSE = Duration.ofMinutes(1);
+
+    /** Compiling a statement ("jit") takes longer than most answers. */
+    private static final String LIMITS =
+            """
+            set local statement_timeout = %%d;
+            set local idle_in_transaction_session_timeout = %d;
+            set local jit = off;
+            """
+                    .formatted(LONGEST_PAUSE.toMillis());
 
     // The statement's rows are of three sorts; a column means what its sort makes of it.
     private static final int LOT = 1;
@@ -67,9 +79,9 @@ class PedigreeReading {
                    cast(null as double precision), cast(null as double precision), cast(null as text),
                    cast(null as double precision), cast(null as double precision), cast(null as text), d.parents, d.messages
             from member m
-            cross join lateral (
+            left join lateral (
                 select array_agg(parent order by ordinal) as parents, array_agg(message order by ordinal) as messages
-                from implausible_link where plant = ? and lot = m.id) d
+                from implausible_link where plant = ? and lot = m.id group by lot) d on true
             union all
             select 2, m.depth, i.parent, i.child, i.quantity_value, i.quantity_unit, null, null, null, null,
                    i.position_from, i.position_to, i.position_unit, i.onto_from, i.onto_to, i.onto_unit, null, null
@@ -127,16 +139,22 @@ class PedigreeReading {
             Consumer<ReelBelow> reels) {
         String query = direction == Direction.ANCESTORS ? FIND_ANCESTORS : FIND_DESCENDANTS;
         try (Connection connection = database.getConnection()) {
-            limit(connection, longestStep);
-            try (PreparedStatement statement = connection.prepareStatement(query)) {
-                statement.setFetchSize(ROWS_AT_ONCE);
+            // The limits go with the statement, in one round trip, and end with the transaction.
+            try (PreparedStatement statement =
+                    connection.prepareStatement(LIMITS.formatted(longestStep.toMillis()) + query)) {
+                statement.setFetchSize(ROWS_AT_FIRST);
                 int parameter = 1;
                 statement.setString(parameter, start.value());
                 int parameters = (int) query.chars().filter(mark -> mark == '?').count();
                 while (parameter < parameters) {
                     statement.setString(++parameter, plant);
                 }
-                try (ResultSet row = statement.executeQuery()) {
+                statement.execute();
+                while (statement.getUpdateCount() != -1) {
+                    statement.getMoreResults();
+                }
+                try (ResultSet row = statement.getResultSet()) {
+                    row.setFetchSize(ROWS_AT_ONCE);
                     int count = 0;
                     while (row.next()) {
                         int sort = row.getInt(1);
@@ -158,18 +176,6 @@ class PedigreeReading {
                         + longestStep.toSeconds() + "s; ask again later, or for a lot nearer to what you look for");
             }
             throw new IllegalStateException("the pedigree of lot " + start + " could not be read", e);
-        }
-    }
-
-    /** Ends with the transaction. Compiling a statement takes longer than most answers. */
-    private static void limit(Connection connection, Duration longestStep) throws SQLException {
-        try (PreparedStatement settings = connection.prepareStatement(
-                """
-                select set_config('statement_timeout', ?, true),
-                       set_config('idle_in_transaction_session_timeout', ?, true), set_config('jit', 'off', true)""")) {
-            settings.setString(1, Long.toString(longestStep.toMillis()));
-            settings.setString(2, Long.toString(LONGEST_PAUSE.toMillis()));
-            settings.execute();
         }
     }
 

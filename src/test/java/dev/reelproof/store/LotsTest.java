@@ -206,7 +206,7 @@ class LotsTest {
         try (Connection connection = database.getConnection();
                 Statement statement = connection.createStatement()) {
             statement.execute(
-                    "insert into lot_input select 'north', 'N1%1$s', 'R%1$s', 0, 1, 'mm', 0.001".formatted(own));
+                    "insert into lot_input select 'north', 'N1%1$s', 'R%1$s', 0, 1, 'g', 0.001".formatted(own));
         }
         Pedigree up = lots.ancestorsOfReel("north", id("R")).orElseThrow();
         assertEquals(
@@ -220,11 +220,11 @@ class LotsTest {
                 Statement statement = connection.createStatement()) {
             statement.execute(
                     """
-                    insert into lot select 'north', 'N' || n || '%1$s', 'unit', 1, 'm', now(), null, null, '', now()
+                    insert into lot select 'north', 'N' || n || '%1$s', 'unit', 1, 'm', '%3$s', null, null, '', now()
                     from generate_series(1, %2$d) n"""
-                            .formatted(own, count));
+                            .formatted(own, count, MORNING));
             statement.execute(
-                    "insert into lot_input select 'north', %s, %s, 0, 1, 'mm', 0.001 from generate_series(1, %d) n"
+                    "insert into lot_input select 'north', %s, %s, 0, 1, 'g', 0.001 from generate_series(1, %d) n"
                             .formatted(child.formatted(own), parent.formatted(own), count));
         }
     }
