@@ -1,12 +1,9 @@
 package dev.reelproof.api;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
-import dev.reelproof.store.Dispositions;
 import dev.reelproof.store.Dispositions.State;
-import dev.reelproof.store.RegisteredReel;
+import dev.reelproof.store.ReelBelow;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -33,24 +30,24 @@ record DescendantsAnswer(List<PedigreeAnswer.Place> lots, List<PedigreeAnswer.Li
             @JsonInclude(JsonInclude.Include.NON_NULL) String customer,
             @JsonInclude(JsonInclude.Include.NON_NULL) ReelDispositionResource.DispositionAnswer disposition) {}
 
-    static DescendantsAnswer of(
-            Pedigree pedigree, Map<LotId, Dispositions.Entry> latest, Map<LotId, RegisteredReel> registered) {
+    static Reel reel(ReelBelow below) {
+        return new Reel(
+                below.reel().value(),
+                below.order(),
+                below.customer(),
+                below.disposition() == null ? null : ReelDispositionResource.DispositionAnswer.of(below.disposition()));
+    }
+
+    static DescendantsAnswer of(Pedigree pedigree, List<ReelBelow> below) {
         PedigreeAnswer answer = PedigreeAnswer.of(pedigree);
         Map<State, List<Reel>> byState = new EnumMap<>(State.class);
         Map<String, List<Reel>> byRecipient = new TreeMap<>();
-        for (LotId id : reels(pedigree)) {
-            Dispositions.Entry entry = latest.get(id);
-            RegisteredReel known = registered.get(id);
-            State state = entry == null ? State.IN_STOCK : entry.state();
-            Reel reel = new Reel(
-                    id.value(),
-                    known == null ? null : known.order(),
-                    known == null ? null : known.customer(),
-                    entry == null ? null : ReelDispositionResource.DispositionAnswer.of(entry));
-            byState.computeIfAbsent(state, key -> new ArrayList<>()).add(reel);
-            if (state == State.SHIPPED) {
+        for (ReelBelow one : below) {
+            Reel reel = reel(one);
+            byState.computeIfAbsent(one.state(), key -> new ArrayList<>()).add(reel);
+            if (one.state() == State.SHIPPED) {
                 byRecipient
-                        .computeIfAbsent(entry.recipient(), key -> new ArrayList<>())
+                        .computeIfAbsent(one.disposition().recipient(), key -> new ArrayList<>())
                         .add(reel);
             }
         }
@@ -58,20 +55,11 @@ record DescendantsAnswer(List<PedigreeAnswer.Place> lots, List<PedigreeAnswer.Li
                 answer.lots(),
                 answer.links(),
                 new Split(
-                        byState.values().stream().mapToInt(List::size).sum(),
+                        below.size(),
                         byState.getOrDefault(State.IN_STOCK, List.of()),
                         byRecipient.entrySet().stream()
                                 .map(entry -> new Shipment(entry.getKey(), entry.getValue()))
                                 .toList(),
                         byState.getOrDefault(State.SCRAPPED, List.of())));
-    }
-
-    /** The reels of a pedigree, in its order. */
-    static List<LotId> reels(Pedigree pedigree) {
-        return pedigree.lots().stream()
-                .map(Pedigree.Entry::lot)
-                .filter(lot -> lot.kind() == LotKind.REEL)
-                .map(Pedigree.Member::id)
-                .toList();
     }
 }

@@ -1,18 +1,17 @@
 package dev.reelproof.api;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Callers;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotFaultsException;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.Upload;
-import dev.reelproof.store.Dispositions;
 import dev.reelproof.store.LotConflictException;
 import dev.reelproof.store.Lots;
-import dev.reelproof.store.Reels;
 import io.quarkus.security.Authenticated;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -20,12 +19,14 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.io.IOException;
 import java.net.URI;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -43,12 +44,10 @@ public class LotResource {
     private final Plants plants;
     private final LotFinder finder;
     private final Callers callers;
-    private final Dispositions dispositions;
-    private final Reels reels;
+    private final ObjectMapper mapper;
 
-    LotResource(Lots lots, Plants plants, LotFinder finder, Callers callers, Dispositions dispositions, Reels reels) {
-        this.dispositions = dispositions;
-        this.reels = reels;
+    LotResource(Lots lots, Plants plants, LotFinder finder, Callers callers, ObjectMapper mapper) {
+        this.mapper = mapper;
         this.callers = callers;
         this.lots = lots;
         this.finder = finder;
@@ -116,11 +115,39 @@ public class LotResource {
     @Path("/{lot}/descendants")
     @Operation(
             summary =
-                    "A lot and all that descends from it, each once, with the least depth; its reels by where they are")
-    public DescendantsAnswer descendants(@PathParam("lot") String lot, @QueryParam("plant") String plantNamed) {
-        Pedigree pedigree = finder.find("lot", lot, plantNamed, lots::descendants);
-        String plant = pedigree.lots().get(0).lot().plant();
-        List<LotId> found = DescendantsAnswer.reels(pedigree);
-        return DescendantsAnswer.of(pedigree, dispositions.latest(plant, found), reels.byIds(plant, found));
+                    "A lot and all that descends from it, each once, with the least depth; its reels by where they are",
+            description = "Nearest first, and at one depth by identifier; of more than " + Lots.MOST_IN_ORDER
+                    + " lots, at one depth as they are found. Such an answer is sent while it is found: when that fails, the"
+                    + " connection is broken off, and what was sent by then is no JSON.")
+    @APIResponse(
+            responseCode = "200",
+            description = "found",
+            content = @Content(schema = @Schema(implementation = DescendantsAnswer.class)))
+    public Response descendants(
+            @PathParam("lot") String lot, @QueryParam("plant") String plantNamed, @Context RoutingContext request) {
+        Lots.Descendants found = finder.find("lot", lot, plantNamed, lots::descendants);
+        if (found instanceof Lots.Descendants.InOrder all) {
+            return Response.ok(DescendantsAnswer.of(all.pedigree(), all.reels()))
+                    .build();
+        }
+        String plant = plants.named(plantNamed, "plant");
+        LotId id = new LotId(lot);
+        StreamingOutput answer = out -> {
+            try {
+                DescendantsStream stream = new DescendantsStream(mapper, out);
+                ReadAhead.run(next -> lots.stream(
+                        plant,
+                        id,
+                        entry -> next.accept(() -> stream.lot(entry)),
+                        link -> next.accept(() -> stream.link(link)),
+                        reel -> next.accept(() -> stream.reel(reel))));
+                stream.end();
+            } catch (IOException | RuntimeException e) {
+                // The status was sent: a connection that breaks off is all that can still tell of it.
+                request.request().connection().close();
+                throw e;
+            }
+        };
+        return Response.ok(answer).build();
     }
 }

@@ -31,16 +31,18 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
     static PedigreeAnswer of(Pedigree pedigree) {
         return new PedigreeAnswer(
                 pedigree.lots().stream().map(PedigreeAnswer::place).toList(),
-                pedigree.links().stream()
-                        .map(link -> new Link(
-                                link.from().value(),
-                                link.to().value(),
-                                LotAnswer.asSent(link.quantity()),
-                                LotAnswer.Position.of(link.placement())))
-                        .toList());
+                pedigree.links().stream().map(PedigreeAnswer::link).toList());
     }
 
-    private static Place place(Pedigree.Entry entry) {
+    static Link link(Pedigree.Link link) {
+        return new Link(
+                link.from().value(),
+                link.to().value(),
+                LotAnswer.asSent(link.quantity()),
+                LotAnswer.Position.of(link.placement()));
+    }
+
+    static Place place(Pedigree.Entry entry) {
         Pedigree.Member lot = entry.lot();
         return new Place(
                 lot.id().value(),

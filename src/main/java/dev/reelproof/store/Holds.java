@@ -353,7 +353,8 @@ public class Holds {
         return inTime(() -> {
             if (!hold.releasedStretches().isEmpty()) {
                 LotId held = new LotId(hold.target().name());
-                Optional<Pedigree> pedigree = lots.descendants(plant, held).or(() -> lots.ancestorsOfReel(plant, held));
+                Optional<Pedigree> pedigree =
+                        lots.allDescendants(plant, held).or(() -> lots.ancestorsOfReel(plant, held));
                 if (pedigree.isPresent()) {
                     Set<LotId> freed = freed(pedigree.get(), hold);
                     return pedigree.get().lots().stream()

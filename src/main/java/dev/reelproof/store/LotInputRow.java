@@ -3,7 +3,6 @@ package dev.reelproof.store;
 import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
-import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.Placement;
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
@@ -68,9 +67,5 @@ class LotInputRow extends PanacheEntityBase {
 
     LotInput toInput() {
         return new LotInput(new LotId(parent), quantity(), placement());
-    }
-
-    Pedigree.Link toLink() {
-        return new Pedigree.Link(new LotId(parent), new LotId(child), quantity(), placement());
     }
 }

@@ -1,13 +1,10 @@
 package dev.reelproof.store;
 
 import dev.reelproof.genealogy.Amount;
-import dev.reelproof.genealogy.Implausible;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.LotKind;
-import dev.reelproof.genealogy.Pedigree;
-import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.Sample;
 import dev.reelproof.genealogy.StepRun;
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
@@ -76,18 +73,5 @@ class LotRow extends PanacheEntityBase {
                 inputs,
                 ofRun,
                 samples);
-    }
-
-    Pedigree.Member toMember(List<Implausible> implausible) {
-        return new Pedigree.Member(
-                lotId(),
-                plant,
-                LotKind.named(kind),
-                quantity(),
-                UtcTimes.utc(made),
-                step,
-                machine,
-                run == null ? null : new RunId(run),
-                implausible);
     }
 }

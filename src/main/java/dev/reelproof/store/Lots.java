@@ -1,49 +1,45 @@
 package dev.reelproof.store;
 
 import dev.reelproof.genealogy.Amount;
-import dev.reelproof.genealogy.Implausible;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotFaultsException;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.Pedigree.Direction;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.QueryTimeoutException;
 import jakarta.transaction.Transactional;
+import java.time.Duration;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import org.hibernate.Session;
+import java.util.function.Consumer;
 
 /** The lots of each plant and what went into them. */
 @ApplicationScoped
 public class Lots {
-    /** The most lots that one pedigree holds; some ten times those of a rod lot that went into 500 reels. */
+    /** The most lots of one pedigree that is put in order as a whole: some hundred times those above a reel. */
     static final int MOST_LOTS = 100_000;
 
-    private static final String LONGEST_SEARCH = "5s";
+    /** Up to so many descendants are put in order before they are answered; more are answered as they are found. */
+    public static final int MOST_IN_ORDER = 500;
 
-    /** Only identifiers go round: UNION then drops a lot that was there before, so that each counts once and a circle ends. */
-    private static final String FIND_RELATIVES =
-            """
-            with recursive relative(id) as (
-                select unnest(cast(:starts as text[]))
-                union
-                select i.%1$s from relative r join lot_input i on i.plant = :plant and i.%2$s = r.id)
-            select id from relative limit :most""";
+    private static final Duration LONGEST_SEARCH = Duration.ofSeconds(5);
 
-    private static final String FIND_ANCESTORS = FIND_RELATIVES.formatted("parent", "child");
-    private static final String FIND_DESCENDANTS = FIND_RELATIVES.formatted("child", "parent");
+    /** Before the first reel of a long answer comes, all of them are sorted. */
+    private static final Duration LONGEST_STEP = Duration.ofSeconds(30);
 
-    private final Session session;
+    private static final int LONGEST_ANSWER_SECONDS = 900;
+
     private final Reels reels;
     private final LotReading reading;
     private final LotLoading loading;
+    private final PedigreeReading pedigrees;
 
-    Lots(Session session, Reels reels, LotReading reading, LotLoading loading) {
-        this.session = session;
+    Lots(Reels reels, LotReading reading, LotLoading loading, PedigreeReading pedigrees) {
+        this.pedigrees = pedigrees;
         this.reels = reels;
         this.reading = reading;
         this.loading = loading;
@@ -79,14 +75,50 @@ public class Lots {
         return LotRow.<LotRow>find("plant = ?1 and id = ?2", plant, id.value()).firstResultOptional();
     }
 
+    /** A lot with what descends from it. */
+    public sealed interface Descendants {
+        /**
+         * All of it.
+         *
+         * @param reels the reels of the pedigree by where they are, those shipped by recipient
+         */
+        record InOrder(Pedigree pedigree, List<ReelBelow> reels) implements Descendants {}
+
+        /** More than {@value #MOST_IN_ORDER} lots; {@link #stream} gives them. */
+        record Many() implements Descendants {}
+    }
+
     /**
      * A lot with all that descends from it; empty when there is no such lot.
      *
-     * @throws PedigreeTooLargeException when it is more than one answer may hold
+     * @throws PedigreeTooLargeException when it takes too long to find
      */
     @Transactional
-    public Optional<Pedigree> descendants(String plant, LotId id) {
-        return row(plant, id).map(row -> pedigree(plant, id, Direction.DESCENDANTS));
+    public Optional<Descendants> descendants(String plant, LotId id) {
+        Found found = find(plant, id, Direction.DESCENDANTS, MOST_IN_ORDER);
+        if (found.members.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                found.isAll ? new Descendants.InOrder(found.inOrder(), found.reels) : new Descendants.Many());
+    }
+
+    /**
+     * Gives a lot with all that descends from it, however many, as they are found: the lots, nearest first, then the links, those of
+     * the nearest parents first, then the reels by where they are, those shipped by recipient. Nothing when there is no such lot.
+     *
+     * @throws PedigreeTooLargeException when the next ones take too long to find
+     */
+    public void stream(
+            String plant,
+            LotId id,
+            Consumer<Pedigree.Entry> lots,
+            Consumer<Pedigree.Link> links,
+            Consumer<ReelBelow> below) {
+        QuarkusTransaction.joiningExisting()
+                .timeout(LONGEST_ANSWER_SECONDS)
+                .run(() -> pedigrees.read(
+                        plant, id, Direction.DESCENDANTS, Integer.MAX_VALUE, LONGEST_STEP, lots, links, below));
     }
 
     /**
@@ -97,9 +129,10 @@ public class Lots {
      */
     @Transactional
     public Optional<Pedigree> ancestorsOfReel(String plant, LotId reel) {
-        Optional<LotRow> row = row(plant, reel);
-        if (row.isPresent()) {
-            return row.filter(lot -> lot.kind() == LotKind.REEL).map(lot -> pedigree(plant, reel, Direction.ANCESTORS));
+        Found found = findAll(plant, reel, Direction.ANCESTORS);
+        if (!found.members.isEmpty()) {
+            return Optional.of(found.inOrder())
+                    .filter(pedigree -> pedigree.lots().get(0).lot().kind() == LotKind.REEL);
         }
         return reels.byId(plant, reel.value()).map(registered -> {
             Amount length = new Amount(registered.length().metres(), "m");
@@ -111,6 +144,26 @@ public class Lots {
         });
     }
 
+    /**
+     * A lot with all that descends from it, in order; empty when there is no such lot.
+     *
+     * @throws PedigreeTooLargeException when it is more than the program holds at once
+     */
+    @Transactional
+    public Optional<Pedigree> allDescendants(String plant, LotId id) {
+        Found found = findAll(plant, id, Direction.DESCENDANTS);
+        return found.members.isEmpty() ? Optional.empty() : Optional.of(found.inOrder());
+    }
+
+    private Found findAll(String plant, LotId start, Direction direction) {
+        Found found = find(plant, start, direction, MOST_LOTS);
+        if (!found.isAll) {
+            throw new PedigreeTooLargeException("the pedigree of lot " + start + " has more than " + MOST_LOTS
+                    + " lots; ask for a lot nearer to what you look for");
+        }
+        return found;
+    }
+
     /** The identifier of a reel, registered as a reel or as a lot of that kind; empty when there is none. */
     @Transactional
     public Optional<LotId> reelId(String plant, LotId reel) {
@@ -120,60 +173,32 @@ public class Lots {
         return isReel ? Optional.of(reel) : Optional.empty();
     }
 
-    private Pedigree pedigree(String plant, LotId start, Direction direction) {
-        limitTime();
-        try {
-            String[] ids = relatives(
-                            direction == Direction.ANCESTORS ? FIND_ANCESTORS : FIND_DESCENDANTS,
-                            plant,
-                            start,
-                            start.value())
-                    .toArray(String[]::new);
-            List<LotRow> lots = session.createNativeQuery(
-                            "select * from lot where plant = :plant and id = any(:ids)", LotRow.class)
-                    .setParameter("plant", plant)
-                    .setParameter("ids", ids)
-                    .getResultList();
-            List<LotInputRow> links = session.createNativeQuery(
-                            """
-                            select * from lot_input
-                            where plant = :plant and child = any(:ids) and parent = any(:ids)""",
-                            LotInputRow.class)
-                    .setParameter("plant", plant)
-                    .setParameter("ids", ids)
-                    .getResultList();
-            Map<LotId, List<Implausible>> implausible =
-                    reading.implausible(plant, lots.stream().map(LotRow::lotId).toList());
-            return Pedigree.of(
-                    start,
-                    direction,
-                    lots.stream()
-                            .map(row -> row.toMember(implausible.getOrDefault(row.lotId(), List.of())))
-                            .toList(),
-                    links.stream().map(LotInputRow::toLink).toList());
-        } catch (QueryTimeoutException e) {
-            throw new PedigreeTooLargeException("the pedigree of lot " + start + " was not found within "
-                    + LONGEST_SEARCH + "; ask again later, or for a lot nearer to what you look for");
+    /** What was read of a lot and all above or below it; no members when there is no such lot. */
+    private record Found(
+            LotId start,
+            Direction direction,
+            List<Pedigree.Member> members,
+            List<Pedigree.Link> links,
+            List<ReelBelow> reels,
+            boolean isAll) {
+        Pedigree inOrder() {
+            return Pedigree.of(start, direction, members, links);
         }
     }
 
-    private void limitTime() {
-        // Ends with the transaction.
-        session.createNativeQuery("select set_config('statement_timeout', :most, true)", String.class)
-                .setParameter("most", LONGEST_SEARCH)
-                .getSingleResult();
-    }
-
-    private List<String> relatives(String query, String plant, LotId asked, String... starts) {
-        List<String> ids = session.createNativeQuery(query, String.class)
-                .setParameter("starts", starts)
-                .setParameter("plant", plant)
-                .setParameter("most", MOST_LOTS + 1)
-                .getResultList();
-        if (ids.size() > MOST_LOTS) {
-            throw new PedigreeTooLargeException("the pedigree of lot " + asked + " has more than " + MOST_LOTS
-                    + " lots; ask for a lot nearer to what you look for");
-        }
-        return ids;
+    private Found find(String plant, LotId start, Direction direction, int most) {
+        List<Pedigree.Member> members = new ArrayList<>();
+        List<Pedigree.Link> links = new ArrayList<>();
+        List<ReelBelow> below = new ArrayList<>();
+        boolean isAll = pedigrees.read(
+                plant,
+                start,
+                direction,
+                most,
+                LONGEST_SEARCH,
+                entry -> members.add(entry.lot()),
+                links::add,
+                below::add);
+        return new Found(start, direction, members, links, below, isAll);
     }
 }
