@@ -51,18 +51,18 @@ class LotQuestionsTest {
     void makeCable() {
         String lots =
                 """
-                {"id": "AC", "kind": "annealed-conductor", "quantity": {"value": 5, "unit": "km"}, "made": "2026-02-11T06:00:00Z", "step": "drawing", "machine": "DRW-1"}
-                {"id": "PE", "kind": "insulation-compound", "quantity": {"value": 1, "unit": "t"}, "made": "2026-02-11T06:00:00Z", "step": "compound-receipt"}
-                {"id": "IA", "kind": "insulated-conductor", "quantity": {"value": 1100, "unit": "m"}, "made": "2026-02-11T07:00:00Z", "step": "insulating", "machine": "INS", "run": "RUN", "operator": "op-1", "started": "2026-02-11T06:10:00Z", "finished": "2026-02-11T07:30:00Z", "inputs": [{"lot": "AC", "quantity": {"value": 1100, "unit": "m"}, "position": {"from": {"value": 0, "unit": "m"}, "to": {"value": 1100, "unit": "m"}, "onParentFrom": {"value": 5000, "unit": "m"}, "onParentTo": {"value": 3900, "unit": "m"}}}, {"lot": "PE", "quantity": {"value": 2, "unit": "kg"}}]}
-                {"id": "IB", "kind": "insulated-conductor", "quantity": {"value": 1100, "unit": "m"}, "made": "2026-02-11T07:30:00Z", "step": "insulating", "machine": "INS", "run": "RUN", "operator": "op-1", "started": "2026-02-11T06:10:00Z", "finished": "2026-02-11T07:30:00Z", "inputs": [{"lot": "AC", "quantity": {"value": 1100, "unit": "m"}}]}
-                {"id": "TP", "kind": "twisted-pair", "quantity": {"value": 1000, "unit": "m"}, "made": "2026-02-11T08:00:00Z", "step": "twisting", "machine": "TWN", "inputs": [{"lot": "IA", "quantity": {"value": 1050, "unit": "m"}, "position": {"from": {"value": 0, "unit": "m"}, "to": {"value": 1000, "unit": "m"}, "onParentFrom": {"value": 1050, "unit": "m"}, "onParentTo": {"value": 0, "unit": "m"}}}, {"lot": "IB", "quantity": {"value": 1050, "unit": "m"}, "position": {"from": {"value": 0, "unit": "m"}, "to": {"value": 1000, "unit": "m"}, "onParentFrom": {"value": 0, "unit": "m"}, "onParentTo": {"value": 1050, "unit": "m"}}}]}
-                {"id": "JK", "kind": "jacketed-cable", "quantity": {"value": 1000, "unit": "m"}, "made": "2026-02-11T09:00:00Z", "step": "jacketing", "machine": "JKT", "inputs": [{"lot": "TP", "quantity": {"value": 1000, "unit": "m"}, "position": {"from": {"value": 0, "unit": "m"}, "to": {"value": 1000, "unit": "m"}, "onParentFrom": {"value": 0, "unit": "m"}, "onParentTo": {"value": 1000, "unit": "m"}}}]}
-                {"id": "R1", "kind": "reel", "quantity": {"value": 1000, "unit": "ft"}, "made": "2026-02-12T09:00:00Z", "step": "cutting", "inputs": [{"lot": "JK", "quantity": {"value": 304.8, "unit": "m"}, "position": {"from": {"value": 0, "unit": "ft"}, "to": {"value": 1000, "unit": "ft"}, "onParentFrom": {"value": 304.8, "unit": "m"}, "onParentTo": {"value": 0, "unit": "m"}}}]}
-                {"id": "R2", "kind": "reel", "quantity": {"value": 300, "unit": "m"}, "made": "2026-02-13T09:00:00Z", "step": "cutting", "inputs": [{"lot": "JK", "quantity": {"value": 300, "unit": "m"}}]}
-                {"id": "R3", "kind": "reel", "quantity": {"value": 300, "unit": "m"}, "made": "2026-02-14T09:00:00Z", "step": "cutting", "inputs": [{"lot": "JK", "quantity": {"value": 300, "unit": "m"}}]}
-                {"id": "OTHER", "kind": "jacketed-cable", "quantity": {"value": 1, "unit": "km"}, "made": "2026-02-11T09:00:00Z", "step": "jacketing", "machine": "JKT", "inputs": [{"lot": "PE", "quantity": {"value": 1, "unit": "kg"}}]}
-                {"id": "R4", "kind": "reel", "quantity": {"value": 300, "unit": "m"}, "made": "2026-02-14T09:00:00Z", "step": "cutting", "inputs": [{"lot": "OTHER", "quantity": {"value": 300, "unit": "m"}}]}
-                {"id": "BARE", "kind": "reel", "quantity": {"value": 300, "unit": "m"}, "made": "2026-02-14T09:00:00Z", "step": "cutting"}
+                {"id": "AC", "kind": "annealed-conductor", "quantity": {"value": 5, "unit": "km"}, "made": "2019-02-11T06:00:00Z", "step": "drawing", "machine": "DRW-1"}
+                {"id": "PE", "kind": "insulation-compound", "quantity": {"value": 1, "unit": "t"}, "made": "2019-02-11T06:00:00Z", "step": "compound-receipt"}
+                {"id": "IA", "kind": "insulated-conductor", "quantity": {"value": 1100, "unit": "m"}, "made": "2019-02-11T07:00:00Z", "step": "insulating", "machine": "INS", "run": "RUN", "operator": "op-1", "started": "2019-02-11T06:10:00Z", "finished": "2019-02-11T07:30:00Z", "inputs": [{"lot": "AC", "quantity": {"value": 1100, "unit": "m"}, "position": {"from": {"value": 0, "unit": "m"}, "to": {"value": 1100, "unit": "m"}, "onParentFrom": {"value": 5000, "unit": "m"}, "onParentTo": {"value": 3900, "unit": "m"}}}, {"lot": "PE", "quantity": {"value": 2, "unit": "kg"}}]}
+                {"id": "IB", "kind": "insulated-conductor", "quantity": {"value": 1100, "unit": "m"}, "made": "2019-02-11T07:30:00Z", "step": "insulating", "machine": "INS", "run": "RUN", "operator": "op-1", "started": "2019-02-11T06:10:00Z", "finished": "2019-02-11T07:30:00Z", "inputs": [{"lot": "AC", "quantity": {"value": 1100, "unit": "m"}}]}
+                {"id": "TP", "kind": "twisted-pair", "quantity": {"value": 1000, "unit": "m"}, "made": "2019-02-11T08:00:00Z", "step": "twisting", "machine": "TWN", "inputs": [{"lot": "IA", "quantity": {"value": 1050, "unit": "m"}, "position": {"from": {"value": 0, "unit": "m"}, "to": {"value": 1000, "unit": "m"}, "onParentFrom": {"value": 1050, "unit": "m"}, "onParentTo": {"value": 0, "unit": "m"}}}, {"lot": "IB", "quantity": {"value": 1050, "unit": "m"}, "position": {"from": {"value": 0, "unit": "m"}, "to": {"value": 1000, "unit": "m"}, "onParentFrom": {"value": 0, "unit": "m"}, "onParentTo": {"value": 1050, "unit": "m"}}}]}
+                {"id": "JK", "kind": "jacketed-cable", "quantity": {"value": 1000, "unit": "m"}, "made": "2019-02-11T09:00:00Z", "step": "jacketing", "machine": "JKT", "inputs": [{"lot": "TP", "quantity": {"value": 1000, "unit": "m"}, "position": {"from": {"value": 0, "unit": "m"}, "to": {"value": 1000, "unit": "m"}, "onParentFrom": {"value": 0, "unit": "m"}, "onParentTo": {"value": 1000, "unit": "m"}}}]}
+                {"id": "R1", "kind": "reel", "quantity": {"value": 1000, "unit": "ft"}, "made": "2019-02-12T09:00:00Z", "step": "cutting", "inputs": [{"lot": "JK", "quantity": {"value": 304.8, "unit": "m"}, "position": {"from": {"value": 0, "unit": "ft"}, "to": {"value": 1000, "unit": "ft"}, "onParentFrom": {"value": 304.8, "unit": "m"}, "onParentTo": {"value": 0, "unit": "m"}}}]}
+                {"id": "R2", "kind": "reel", "quantity": {"value": 300, "unit": "m"}, "made": "2019-02-13T09:00:00Z", "step": "cutting", "inputs": [{"lot": "JK", "quantity": {"value": 300, "unit": "m"}}]}
+                {"id": "R3", "kind": "reel", "quantity": {"value": 300, "unit": "m"}, "made": "2019-02-14T09:00:00Z", "step": "cutting", "inputs": [{"lot": "JK", "quantity": {"value": 300, "unit": "m"}}]}
+                {"id": "OTHER", "kind": "jacketed-cable", "quantity": {"value": 1, "unit": "km"}, "made": "2019-02-11T09:00:00Z", "step": "jacketing", "machine": "JKT", "inputs": [{"lot": "PE", "quantity": {"value": 1, "unit": "kg"}}]}
+                {"id": "R4", "kind": "reel", "quantity": {"value": 300, "unit": "m"}, "made": "2019-02-14T09:00:00Z", "step": "cutting", "inputs": [{"lot": "OTHER", "quantity": {"value": 300, "unit": "m"}}]}
+                {"id": "BARE", "kind": "reel", "quantity": {"value": 300, "unit": "m"}, "made": "2019-02-14T09:00:00Z", "step": "cutting"}
                 """
                         .replaceAll("(\"id\"|\"lot\"|\"run\"|\"machine\"): \"([^\"]*)\"", "$1: \"$2" + own + "\"");
         given().contentType("application/x-ndjson")
@@ -135,7 +135,7 @@ class LotQuestionsTest {
         products.put(
                 "north",
                 new Product("P" + own, "one pair", "category-6a-cable", 4, "23 AWG", 0.68, Map.of(), List.of()),
-                OffsetDateTime.parse("2026-02-11T09:00:00Z").toInstant());
+                OffsetDateTime.parse("2019-02-11T09:00:00Z").toInstant());
         reels.put(new RegisteredReel(
                 "north",
                 "R2" + own,
@@ -145,7 +145,7 @@ class LotQuestionsTest {
                 "m",
                 "SO-1",
                 "Invented Networks",
-                OffsetDateTime.parse("2026-02-14T10:00:00Z")));
+                OffsetDateTime.parse("2019-02-14T10:00:00Z")));
         tell("R2", "{\"state\": \"shipped\", \"to\": \"Invented Networks\", \"reason\": \"order SO-1\"}")
                 .statusCode(201)
                 .body("state", equalTo("shipped"));
@@ -206,24 +206,24 @@ class LotQuestionsTest {
                 .body("outputs.id", contains("IA" + own, "IB" + own))
                 .body("count", equalTo(3))
                 .body("reels.reel", contains("R1" + own, "R2" + own, "R3" + own));
-        get("/runs/RUN" + own + "/reels?from=2026-02-13T00:00:00Z&to=2026-02-13T23:00:00Z")
+        get("/runs/RUN" + own + "/reels?from=2019-02-13T00:00:00Z&to=2019-02-13T23:00:00Z")
                 .body("reels.reel", contains("R2" + own));
         get("/runs/RUN" + own + "/reels?from=yesterday").statusCode(422);
         get("/runs/NO" + own + "/reels").statusCode(404);
         get("/machines/JKT" + own + "/reels")
                 .body("reels.reel", contains("R1" + own, "R2" + own, "R3" + own, "R4" + own));
         // the run went on from 6:10 to 7:30: IB was made at its end, and was on the machine at 6:30
-        get("/machines/INS" + own + "/reels?from=2026-02-11T06:20:00Z&to=2026-02-11T06:30:00Z")
+        get("/machines/INS" + own + "/reels?from=2019-02-11T06:20:00Z&to=2019-02-11T06:30:00Z")
                 .body("outputs.id", contains("IA" + own, "IB" + own));
-        get("/machines/INS" + own + "/reels?from=2026-02-11T07:10:00Z").body("outputs.id", contains("IB" + own));
-        get("/machines/INS" + own + "/reels?to=2026-02-11T06:00:00Z")
+        get("/machines/INS" + own + "/reels?from=2019-02-11T07:10:00Z").body("outputs.id", contains("IB" + own));
+        get("/machines/INS" + own + "/reels?to=2019-02-11T06:00:00Z")
                 .body("outputs", empty())
                 .body("reels", empty());
     }
 
     @Test
     void tellsWhatIsIncomplete() {
-        String time = "from=2026-02-11T00:00:00Z&to=2026-02-15T00:00:00Z&limit=10000";
+        String time = "from=2019-02-11T00:00:00Z&to=2019-02-15T00:00:00Z&limit=10000";
         get("/lots/incomplete?" + time)
                 .statusCode(200)
                 .body("reelsWithoutInputs", hasItem("BARE" + own))
@@ -233,7 +233,7 @@ class LotQuestionsTest {
                 .body("lacking.find { it.id == 'AC" + own + "' }.missing", contains("rod or breakdown-wire"))
                 .body("lacking.id", not(hasItem("IA" + own)))
                 .body("lacking.id", not(hasItem("BARE" + own)));
-        get("/lots/incomplete?from=2026-03-01T00:00:00Z").body("lacking.id", not(hasItem("IB" + own)));
+        get("/lots/incomplete?from=2019-03-01T00:00:00Z").body("lacking.id", not(hasItem("IB" + own)));
         get("/lots/incomplete?limit=0").statusCode(422);
         get("/lots/waiting?limit=100000").statusCode(422);
     }

@@ -60,4 +60,25 @@ class EdgesAndWordsTest {
                 assertThrows(IllegalArgumentException.class, () -> DelaySkew.of(530))
                         .getMessage());
     }
+
+    @ParameterizedTest
+    @CsvSource({"0, 9", "9, 0", "NaN, 9", "9, Infinity"})
+    void whatIsNoResistanceHasNoDerivativeAndNoDirection(double one, double other) {
+        assertThrows(IllegalArgumentException.class, () -> UnbalanceDenominator.SUM.gradient(one, other));
+        assertThrows(IllegalArgumentException.class, () -> PairResistance.parallelGradient(one, other));
+        assertThrows(IllegalArgumentException.class, () -> UnbalanceDirection.percent(one, other));
+    }
+
+    @Test
+    void whatTwoLawsOweToTheMeasuredLossAddsUp() {
+        Sensitivity first = new Sensitivity(2, 0, 0, 3);
+        Sensitivity second = new Sensitivity(5, 0, 0, 7);
+        assertEquals(new Sensitivity(10, 0, 0, 22), first.then(second));
+    }
+
+    @Test
+    void theEndsOfWhatALimitSetMayStateAreStillTaken() {
+        double greatest = InsulationResistanceTemperature.GREATEST_FACTOR;
+        assertEquals(greatest, new InsulationResistanceTemperature(greatest, -60, 120).factor());
+    }
 }
