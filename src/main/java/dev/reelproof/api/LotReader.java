@@ -23,6 +23,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
@@ -73,7 +74,7 @@ final class LotReader {
      * @throws IntakeException when the report is not one, with a pointer for every fault
      */
     static Lot read(byte[] json, Plants plants) {
-        return new LotReader(json).lot(plants.named(null, "/plant"), plants.served(), false);
+        return new LotReader(json).lot(() -> plants.named(null, "/plant"), plants.served(), false);
     }
 
     /**
@@ -84,12 +85,12 @@ final class LotReader {
      * @throws IntakeException when the report is not one, with a pointer for every fault
      */
     static Lot readInBulk(byte[] json, String home, List<String> served) {
-        return new LotReader(json).lot(home, served, true);
+        return new LotReader(json).lot(() -> home, served, true);
     }
 
-    private Lot lot(String home, List<String> served, boolean inBulk) {
+    private Lot lot(Supplier<String> home, List<String> served, boolean inBulk) {
         Optional<LotId> id = sent.identifier("id").map(LotId::new);
-        Optional<String> plant = sent.has("plant") ? sent.identifier("plant") : Optional.of(home);
+        Optional<String> plant = sent.has("plant") ? sent.identifier("plant") : Optional.of(home.get());
         plant.filter(name -> !served.contains(name))
                 .ifPresent(name -> sent.fault(
                         "plant",

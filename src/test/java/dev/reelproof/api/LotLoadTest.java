@@ -214,14 +214,12 @@ class LotLoadTest {
                     {"id": "R%d%s", "kind": "reel", "quantity": {"value": 305, "unit": "m"}, "made": "2026-02-11T09:00:00Z", "step": "cutting", "inputs": [{"lot": "PE%s", "quantity": {"value": %s, "unit": "g"}}]}"""
                             .formatted(i, own, own, i == bad ? "-1" : "1"));
         }
-        long before = System.nanoTime();
         load(lines.toArray(String[]::new))
                 .statusCode(200)
                 .body("accepted", equalTo(count - 1))
                 .body("waiting", equalTo(0))
                 .body("refused.line", contains(bad))
                 .body("refused[0].message", containsString("positive"));
-        System.out.println("10,000 lots in " + (System.nanoTime() - before) / 1_000_000 + " ms");
         get("/lots/R" + bad + own).statusCode(404);
         get("/lots/R" + (bad + 1) + own).statusCode(200);
         get("/lots/PE" + own + "/descendants").body("reels.count", equalTo(count - 2));

@@ -146,6 +146,58 @@ class LotRoutesTest {
     }
 
     @Test
+    void asksForAKnownStepOnlyWhereMoreIsToldOfTheRun() {
+        String lot = material("PE", "jacket-compound", 1, "kg").replace("\"made\"", "\"step\": \"baking\", \"made\"");
+        register(lot);
+        String more = lot.replace("PE" + own, "PF" + own).replace("\"step\"", "\"operator\": \"op-1\", \"step\"");
+        post(more)
+                .statusCode(422)
+                .body("errors.where", contains("/step"))
+                .body("errors[0].message", containsString("unknown step 'baking'; known steps: rod-receipt"));
+        register(more.replace("baking", "Compound receipt"));
+        get("/lots/PF" + own).body("run", equalTo("PF" + own)).body("operator", equalTo("op-1"));
+    }
+
+    @Test
+    void isMadeWhenItsRunFinishedUnlessItSaysOtherwise() {
+        String lot = material("PE", "jacket-compound", 1, "kg").replace("\"made\"", "\"finished\"");
+        register(lot);
+        get("/lots/PE" + own).body("made", equalTo("2026-02-11T09:00:00Z"));
+        post(lot.replace("PE" + own, "PF" + own).replace("\"finished\"", "\"started\""))
+                .statusCode(422)
+                .body("errors.where", contains("/made"));
+    }
+
+    @Test
+    void refusesAPositionThatIsNone() {
+        register(material("AC", "annealed-conductor", 1, "km"));
+        String lot = lot("IC", "insulated-conductor", "AC", 900, "m");
+        for (String position : List.of(
+                "{}",
+                "5",
+                "{\"from\": {\"value\": 0, \"unit\": \"m\"}}",
+                place(0, "m", 0, "m", 0, 900, "m"),
+                place(0, "m", 900, "ft", 0, 900, "m"),
+                place(0, "m", -900, "m", 0, 900, "m"),
+                place(0, "m", 900, "m", 500, 1400, "m"),
+                place(0, "m", 1100, "m", 0, 900, "m"),
+                place(0, "m", 900, "m", 0, 9, "kg"))) {
+            post(lot.replace("}]}", "}, \"position\": " + position + "}]}").replace("}}, \"pos", "}, \"pos"))
+                    .statusCode(422)
+                    .body("errors[0].where", containsString("/inputs/0/position"));
+        }
+        register(lot.replace("}]}", "}, \"position\": " + place(0, "m", 900, "m", 900, 0, "m") + "}]}")
+                .replace("}}, \"pos", "}, \"pos"));
+    }
+
+    private static String place(
+            double from, String unit, double to, String toUnit, double onFrom, double onTo, String onUnit) {
+        return """
+                {"from": {"value": %s, "unit": "%s"}, "to": {"value": %s, "unit": "%s"}, "onParentFrom": {"value": %s, "unit": "%7$s"}, "onParentTo": {"value": %6$s, "unit": "%7$s"}}"""
+                .formatted(from, unit, to, toUnit, onFrom, onTo, onUnit);
+    }
+
+    @Test
     void doesNotKnowWhatWasNotRegistered() {
         for (String path : List.of(
                 "/lots/NOWHERE",
