@@ -25,8 +25,12 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.io.IOException;
 import java.net.URI;
+import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -40,6 +44,8 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Lots")
 @Authenticated
 public class LotResource {
+    private static final Duration LONGEST_CLOSE = Duration.ofMinutes(1);
+
     private final Lots lots;
     private final Plants plants;
     private final LotFinder finder;
@@ -143,11 +149,29 @@ public class LotResource {
                         reel -> next.accept(() -> stream.reel(reel))));
                 stream.end();
             } catch (IOException | RuntimeException e) {
-                // The status was sent: a connection that breaks off is all that can still tell of it.
-                request.request().connection().close();
+                breakOff(request);
                 throw e;
             }
         };
         return Response.ok(answer).build();
+    }
+
+    /**
+     * Closes the connection: the status was sent, and nothing else can still tell that what comes is not all. Waits until it is closed,
+     * for the answer to the failure would be sent behind what was sent, and end it well.
+     */
+    private static void breakOff(RoutingContext request) {
+        try {
+            request.request()
+                    .connection()
+                    .close()
+                    .toCompletionStage()
+                    .toCompletableFuture()
+                    .get(LONGEST_CLOSE.toSeconds(), TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } catch (ExecutionException | TimeoutException e) {
+            // The caller is gone already, or takes nothing any more.
+        }
     }
 }
