@@ -38,7 +38,7 @@ class LotFinder {
     }
 
     /** The identifier; nothing when no lot can have it. */
-    private static Optional<LotId> identifier(String name) {
+    static Optional<LotId> identifier(String name) {
         try {
             return Optional.of(new LotId(name));
         } catch (IllegalArgumentException e) {

@@ -1,7 +1,9 @@
 package dev.reelproof.api;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import dev.reelproof.genealogy.Lot;
 import dev.reelproof.store.ReelLine;
+import dev.reelproof.store.RegisteredLot;
 import dev.reelproof.store.RegisteredReel;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -55,6 +57,23 @@ record ReelAnswer(
 
     /** A list of reels. */
     record Lines(List<Line> reels) {}
+
+    /** A reel whose making alone was reported: it has no product and no tests yet. */
+    static ReelAnswer ofMade(RegisteredLot made, List<HoldAnswer> holds) {
+        Lot lot = made.lot();
+        return new ReelAnswer(
+                lot.id().value(),
+                lot.plant(),
+                null,
+                new Quantity(lot.quantity().value(), lot.quantity().unit()),
+                null,
+                null,
+                made.registered(),
+                List.of(),
+                List.of(),
+                holds.stream().map(HoldAnswer::id).toList(),
+                holds);
+    }
 
     static ReelAnswer of(
             RegisteredReel reel,

@@ -3,6 +3,7 @@ package dev.reelproof.api;
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Callers;
 import dev.reelproof.api.CertificateDesk.Issued;
+import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.ReelReader;
@@ -12,8 +13,10 @@ import dev.reelproof.store.Archive;
 import dev.reelproof.store.Archive.Taken;
 import dev.reelproof.store.Certificates;
 import dev.reelproof.store.Holds;
+import dev.reelproof.store.Lots;
 import dev.reelproof.store.Products;
 import dev.reelproof.store.Reels;
+import dev.reelproof.store.RegisteredLot;
 import dev.reelproof.store.RegisteredReel;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
@@ -33,6 +36,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -53,6 +57,7 @@ public class ReelResource {
     private final Archive archive;
     private final Certificates certificates;
     private final Holds holds;
+    private final Lots lots;
     private final LimitSets limitSets;
     private final Plants plants;
     private final TestDesk testDesk;
@@ -65,6 +70,7 @@ public class ReelResource {
             Archive archive,
             Certificates certificates,
             Holds holds,
+            Lots lots,
             LimitSets limitSets,
             Plants plants,
             TestDesk testDesk,
@@ -75,6 +81,7 @@ public class ReelResource {
         this.archive = archive;
         this.certificates = certificates;
         this.holds = holds;
+        this.lots = lots;
         this.limitSets = limitSets;
         this.plants = plants;
         this.testDesk = testDesk;
@@ -113,23 +120,38 @@ public class ReelResource {
 
     @GET
     @Path("/{reel}")
-    @Operation(summary = "A reel with its records and certificates, newest first, and the open holds that it is under")
+    @Operation(
+            summary = "A reel with its records and certificates, newest first, and the open holds that it is under",
+            description = "One whose making alone was reported, as a lot of kind reel, has no product yet.")
     public ReelAnswer get(String reel, @QueryParam("plant") String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
-        RegisteredReel found = reels.byId(plant, reel)
-                .orElseThrow(() ->
-                        new NothingThereException("Reel '" + reel + "' is not registered at plant " + plant + "."));
+        Optional<RegisteredReel> found = reels.byId(plant, reel);
+        if (found.isEmpty()) {
+            return ReelAnswer.ofMade(made(plant, reel), holdsOf(plant, reel));
+        }
         return ReelAnswer.of(
-                found,
+                found.get(),
                 archive.ofReel(plant, reel).stream()
                         .map(record -> RecordAnswer.of(record, limitSets.of(record)))
                         .toList(),
                 certificates.ofReel(plant, reel).stream()
                         .map(CertificateAnswer::of)
                         .toList(),
-                Listing.inReason(() -> holds.ofReel(plant, reel)).stream()
-                        .map(hold -> HoldAnswer.of(hold, null))
-                        .toList());
+                holdsOf(plant, reel));
+    }
+
+    private RegisteredLot made(String plant, String reel) {
+        return LotFinder.identifier(reel)
+                .flatMap(id -> lots.byId(plant, id))
+                .filter(lot -> lot.lot().kind() == LotKind.REEL)
+                .orElseThrow(() ->
+                        new NothingThereException("Reel '" + reel + "' is not registered at plant " + plant + "."));
+    }
+
+    private List<HoldAnswer> holdsOf(String plant, String reel) {
+        return Listing.inReason(() -> holds.ofReel(plant, reel)).stream()
+                .map(hold -> HoldAnswer.of(hold, null))
+                .toList();
     }
 
     @PUT

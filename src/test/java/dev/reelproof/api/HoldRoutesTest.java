@@ -170,6 +170,14 @@ class HoldRoutesTest {
                     .body("errors[0].where", endsWith(ROUTE + "/" + id));
         }
         given().get(ROUTE + "/" + id).then().statusCode(200).body("reels", equalTo(2));
+        made("MADE" + own, "reel", "IC" + own, 100, "");
+        reel("MADE" + own)
+                .body("product", nullValue())
+                .body("length.value", equalTo(100f))
+                .body("records", empty())
+                .body("held", contains(id));
+        given().get("/api/v1/reels/IC" + own).then().statusCode(404);
+        given().get(ROUTE + "/" + id).then().statusCode(200).body("reels", equalTo(3));
         reel(free).body("held", empty());
         certify(free).statusCode(201);
         release(ben(), id, null)
