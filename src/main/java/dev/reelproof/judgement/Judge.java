@@ -76,13 +76,12 @@ public final class Judge {
         Map<Property, List<CorrectedSweep>> sweeps = new EnumMap<>(Property.class);
         for (Requirement requirement : limitSet.requirements()) {
             Corrector corrector = new Corrector(evidence, limitSet, requirement);
-            if (!requirement.particulars().required()
-                    && populations.of(requirement, corrector).isEmpty()) {
+            Population population = populations.of(requirement, corrector);
+            if (!requirement.particulars().required() && population.isEmpty()) {
                 continue;
             }
             corrector.requireCovers(result.temperature());
             if (core.meets(requirement)) {
-                Population population = populations.of(requirement, corrector);
                 cases.add(new VaryingPairs.Case(
                         requirement, population, new Evaluator(limitSet, requirement, propagation)));
                 sweeps.computeIfAbsent(requirement.property(), property -> population.series().stream()

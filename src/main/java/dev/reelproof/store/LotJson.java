@@ -1,8 +1,6 @@
 package dev.reelproof.store;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -24,7 +22,6 @@ import java.util.TreeMap;
 
 /** Lots and settings in JSON columns. */
 final class LotJson {
-    private static final ObjectMapper JSON = new ObjectMapper();
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private LotJson() {}
@@ -75,12 +72,12 @@ final class LotJson {
             }
             put(one, "taken", sample.taken());
         }
-        return write(node);
+        return RowJson.write(node);
     }
 
     /** A waiting report read back. */
     static Lot lot(String json) {
-        JsonNode node = read(json);
+        JsonNode node = RowJson.read(json);
         List<LotInput> inputs = new ArrayList<>();
         for (JsonNode input : node.get("inputs")) {
             inputs.add(new LotInput(
@@ -136,7 +133,7 @@ final class LotJson {
 
     /** Settings by name: a word, a number, or a value with its unit. */
     static String settings(Map<String, Setting> settings) {
-        return write(settingsNode(settings));
+        return RowJson.write(settingsNode(settings));
     }
 
     private static ObjectNode settingsNode(Map<String, Setting> settings) {
@@ -155,7 +152,7 @@ final class LotJson {
 
     /** Settings read back. */
     static Map<String, Setting> settings(String json) {
-        return settings(read(json));
+        return settings(RowJson.read(json));
     }
 
     private static Map<String, Setting> settings(JsonNode node) {
@@ -193,22 +190,5 @@ final class LotJson {
 
     private static OffsetDateTime time(JsonNode node, String name) {
         return node.hasNonNull(name) ? OffsetDateTime.parse(node.get(name).textValue()) : null;
-    }
-
-    /** A JSON text. */
-    static String write(JsonNode node) {
-        try {
-            return JSON.writeValueAsString(node);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("a JSON column could not be written", e);
-        }
-    }
-
-    private static JsonNode read(String json) {
-        try {
-            return JSON.readTree(json);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("a JSON column could not be read: " + e.getMessage(), e);
-        }
     }
 }

@@ -286,7 +286,7 @@ public class LotLoading {
         if (!rows.isEmpty()) {
             var query = session.createNativeMutationQuery(statement)
                     .setParameter("plant", plant)
-                    .setParameter("rows", LotJson.write(rows));
+                    .setParameter("rows", RowJson.write(rows));
             if (now != null) {
                 query.setParameter("now", now.toString());
             }

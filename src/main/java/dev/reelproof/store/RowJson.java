@@ -161,7 +161,8 @@ final class RowJson {
         return node.get(field).isNull() ? null : node.get(field).textValue();
     }
 
-    private static String write(JsonNode node) {
+    /** A JSON text. */
+    static String write(JsonNode node) {
         try {
             return JSON.writeValueAsString(node);
         } catch (JsonProcessingException e) {
@@ -169,7 +170,8 @@ final class RowJson {
         }
     }
 
-    private static JsonNode read(String json) {
+    /** What a JSON column holds. */
+    static JsonNode read(String json) {
         try {
             return JSON.readTree(json);
         } catch (JsonProcessingException e) {
