@@ -2,14 +2,21 @@ package dev.reelproof.access;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import javax.sql.DataSource;
 import org.hibernate.Session;
 
 /** The tokens of stations and scripts. A secret is shown once; only its digest is kept. */
@@ -25,12 +32,14 @@ public class Tokens {
             "id, name, array_to_string(roles, ','), plant, demo, created, expires, revoked, secret_sha256";
 
     private final Session session;
+    private final DataSource database;
     private final AccessSettings settings;
     private final Audit audit;
     private final Clock clock;
 
-    Tokens(Session session, AccessSettings settings, Audit audit, Clock clock) {
+    Tokens(Session session, DataSource database, AccessSettings settings, Audit audit, Clock clock) {
         this.session = session;
+        this.database = database;
         this.settings = settings;
         this.audit = audit;
         this.clock = clock;
@@ -92,19 +101,12 @@ public class Tokens {
     }
 
     /** All tokens, newest first, those that ended too. */
-    @Transactional
     public List<Token> all() {
-        return session
-                .createNativeQuery("select " + COLUMNS + " from api_token order by created desc, id", Object[].class)
-                .getResultList()
-                .stream()
-                .map(Tokens::token)
-                .toList();
+        return read("order by created desc, id", null).stream().map(Kept::token).toList();
     }
 
-    @Transactional
     public Optional<Token> byId(String id) {
-        return row(id).map(Tokens::token);
+        return kept(id).map(Kept::token);
     }
 
     /**
@@ -124,41 +126,63 @@ public class Tokens {
         }
     }
 
-    /** The token of a secret, when it still opens anything. */
-    @Transactional
+    /** The token of a secret, when it still opens anything. Asked at every request: one round trip to the database. */
     Optional<Token> find(String secret) {
         Matcher parts = SECRET.matcher(secret);
         if (!parts.matches()) {
             return Optional.empty();
         }
         Instant now = clock.instant();
-        return row(parts.group(1))
-                .filter(row -> Secrets.same((String) row[8], Secrets.sha256(secret)))
-                .map(Tokens::token)
+        return kept(parts.group(1))
+                .filter(kept -> Secrets.same(kept.digest, Secrets.sha256(secret)))
+                .map(Kept::token)
                 .filter(token -> token.revoked() == null)
                 .filter(token -> token.expires() == null || now.isBefore(token.expires()))
                 .filter(token -> !token.demo() || settings.demo());
     }
 
-    private Optional<Object[]> row(String id) {
-        return session.createNativeQuery("select " + COLUMNS + " from api_token where id = :id", Object[].class)
-                .setParameter("id", id)
-                .uniqueResultOptional();
+    /** A token with the digest of its secret. */
+    private record Kept(Token token, String digest) {}
+
+    private Optional<Kept> kept(String id) {
+        return read("where id = ?", id).stream().findFirst();
+    }
+
+    /** Reads without opening a transaction, whose beginning and end would be round trips of their own. */
+    private List<Kept> read(String which, String parameter) {
+        try (Connection connection = database.getConnection();
+                PreparedStatement statement =
+                        connection.prepareStatement("select " + COLUMNS + " from api_token " + which)) {
+            if (parameter != null) {
+                statement.setString(1, parameter);
+            }
+            List<Kept> found = new ArrayList<>();
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    Token token = new Token(
+                            row.getString(1),
+                            row.getString(2),
+                            Role.read(row.getString(3)),
+                            row.getString(4),
+                            row.getBoolean(5),
+                            instant(row, 6),
+                            instant(row, 7),
+                            instant(row, 8));
+                    found.add(new Kept(token, row.getString(9)));
+                }
+            }
+            return found;
+        } catch (SQLException e) {
+            throw new IllegalStateException("the tokens could not be read", e);
+        }
+    }
+
+    private static Instant instant(ResultSet row, int column) throws SQLException {
+        OffsetDateTime time = row.getObject(column, OffsetDateTime.class);
+        return time == null ? null : time.toInstant();
     }
 
     private static String subject(Token token) {
         return "token/" + token.id();
-    }
-
-    private static Token token(Object[] row) {
-        return new Token(
-                (String) row[0],
-                (String) row[1],
-                Role.read((String) row[2]),
-                (String) row[3],
-                (Boolean) row[4],
-                (Instant) row[5],
-                (Instant) row[6],
-                (Instant) row[7]);
     }
 }

@@ -38,6 +38,7 @@ import java.util.logging.Level;
 import java.util.logging.LogRecord;
 import java.util.logging.Logger;
 import java.util.logging.SimpleFormatter;
+import javax.sql.DataSource;
 import org.hibernate.Session;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -55,6 +56,9 @@ class DoorsTest {
 
     @Inject
     Session session;
+
+    @Inject
+    DataSource database;
 
     @Inject
     Accounts accounts;
@@ -172,7 +176,7 @@ class DoorsTest {
     @Test
     void theDemosDoorsOpenNothingOutsideTheDemo() throws IOException {
         AccessSettings demo = Settings.of(folder, true, null);
-        Tokens demoTokens = new Tokens(session, demo, audit, clock);
+        Tokens demoTokens = new Tokens(session, database, demo, audit, clock);
         DemoDoors doors = new DemoDoors(session, accounts, demoTokens, demo);
         QuarkusTransaction.requiringNew().run(() -> doors.open("north"));
         String token = doors.token();
