@@ -1,22 +1,36 @@
 package dev.reelproof.genealogy;
 
-import java.util.regex.Pattern;
-
 /**
  * A lot's identifier, unique within its plant; a reel's number is one too. It appears in addresses and on labels.
  *
  * @param value 1 to 64 letters (A to Z, a to z), digits, '.', '_' or '-', beginning with a letter or a digit
  */
 public record LotId(String value) implements Comparable<LotId> {
-    static final String PATTERN = "[A-Za-z0-9][A-Za-z0-9._-]{0,63}";
-
-    private static final Pattern ALLOWED = Pattern.compile(PATTERN);
+    private static final int LONGEST = 64;
 
     public LotId {
-        if (!ALLOWED.matcher(value).matches()) {
+        if (!isIdentifier(value)) {
             throw new IllegalArgumentException("'" + value + "' cannot identify a lot; use 1 to 64 letters (A to Z,"
                     + " a to z), digits, '.', '_' or '-', beginning with a letter or a digit");
         }
+    }
+
+    /** Whether it has the form of an identifier. A plain loop: a pedigree is made of a hundred thousand of them. */
+    static boolean isIdentifier(String value) {
+        if (value.isEmpty() || value.length() > LONGEST || !isLetterOrDigit(value.charAt(0))) {
+            return false;
+        }
+        for (int i = 1; i < value.length(); i++) {
+            char mark = value.charAt(i);
+            if (!isLetterOrDigit(mark) && mark != '.' && mark != '_' && mark != '-') {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean isLetterOrDigit(char mark) {
+        return mark >= 'a' && mark <= 'z' || mark >= 'A' && mark <= 'Z' || mark >= '0' && mark <= '9';
     }
 
     @Override

@@ -24,6 +24,8 @@ public enum LotKind {
     SHIELD,
     JACKET_COMPOUND;
 
+    private final String word = name().toLowerCase(Locale.ROOT).replace('_', '-');
+
     private static final Map<String, LotKind> BY_WORD =
             Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(LotKind::word, Function.identity()));
 
@@ -56,6 +58,6 @@ public enum LotKind {
 
     /** The trade's word in kebab case, as in the HTTP contract: {@code insulated-conductor}. */
     public String word() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return word;
     }
 }

@@ -1,17 +1,13 @@
 package dev.reelproof.genealogy;
 
-import java.util.regex.Pattern;
-
 /**
  * The identifier of one run of a process step, unique within its plant.
  *
  * @param value as a lot's: 1 to 64 letters (A to Z, a to z), digits, '.', '_' or '-', beginning with a letter or a digit
  */
 public record RunId(String value) implements Comparable<RunId> {
-    private static final Pattern ALLOWED = Pattern.compile(LotId.PATTERN);
-
     public RunId {
-        if (!ALLOWED.matcher(value).matches()) {
+        if (!LotId.isIdentifier(value)) {
             throw new IllegalArgumentException("'" + value + "' cannot identify a run; use 1 to 64 letters (A to Z,"
                     + " a to z), digits, '.', '_' or '-', beginning with a letter or a digit");
         }

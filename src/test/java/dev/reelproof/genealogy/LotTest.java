@@ -54,7 +54,11 @@ class LotTest {
 
     @Test
     void isIdentifiedAsAllThatIsSentIs() {
-        assertEquals(Identifier.PATTERN, LotId.PATTERN);
+        for (int mark = 0; mark <= 0x180; mark++) {
+            for (String id : List.of("" + (char) mark, "A" + (char) mark, "A" + (char) mark + "A")) {
+                assertEquals(id.matches(Identifier.PATTERN), LotId.isIdentifier(id), () -> "'" + id + "'");
+            }
+        }
         assertThrows(IllegalArgumentException.class, () -> new LotId("A".repeat(65)));
         assertEquals("A".repeat(64), new LotId("A".repeat(64)).value());
     }
