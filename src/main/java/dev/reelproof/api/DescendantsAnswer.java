@@ -1,6 +1,7 @@
 package dev.reelproof.api;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.annotation.JsonSerialize;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.store.Dispositions.State;
 import dev.reelproof.store.ReelBelow;
@@ -24,6 +25,7 @@ record DescendantsAnswer(List<PedigreeAnswer.Place> lots, List<PedigreeAnswer.Li
     record Shipment(String to, List<Reel> reels) {}
 
     /** A reel with what is registered of it, and what was told last of where it is; null when nothing was. */
+    @JsonSerialize(using = PedigreeWriting.OfReel.class)
     record Reel(
             String reel,
             @JsonInclude(JsonInclude.Include.NON_NULL) String order,

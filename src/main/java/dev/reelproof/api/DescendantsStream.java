@@ -1,9 +1,8 @@
 package dev.reelproof.api;
 
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.ObjectWriter;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.store.Dispositions.State;
 import dev.reelproof.store.ReelBelow;
@@ -17,9 +16,9 @@ import java.io.UncheckedIOException;
  */
 final class DescendantsStream {
     private final JsonGenerator json;
-    private final ObjectWriter places;
-    private final ObjectWriter links;
-    private final ObjectWriter reels;
+    private final PedigreeWriting.OfPlace places = new PedigreeWriting.OfPlace();
+    private final PedigreeWriting.OfLink links = new PedigreeWriting.OfLink();
+    private final PedigreeWriting.OfReel reels = new PedigreeWriting.OfReel();
     private Part part = Part.LOTS;
     private String recipient;
     private int reelCount;
@@ -48,10 +47,6 @@ final class DescendantsStream {
     }
 
     DescendantsStream(ObjectMapper mapper, OutputStream out) throws IOException {
-        ObjectWriter writer = mapper.writer().without(SerializationFeature.FLUSH_AFTER_WRITE_VALUE);
-        places = writer.forType(PedigreeAnswer.Place.class);
-        links = writer.forType(PedigreeAnswer.Link.class);
-        reels = writer.forType(DescendantsAnswer.Reel.class);
         // What breaks off must stay open.
         json = mapper.createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_JSON_CONTENT);
         json.writeStartObject();
@@ -127,9 +122,9 @@ final class DescendantsStream {
         }
     }
 
-    private void write(ObjectWriter writer, Object value) {
+    private <T> void write(JsonSerializer<T> writer, T value) {
         try {
-            writer.writeValue(json, value);
+            writer.serialize(value, json, null);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -75,6 +75,9 @@ record LotAnswer(
     /** What can hardly be so; {@code parent} is null when it is about all inputs together. */
     record Doubt(String parent, String message) {
         static List<Doubt> of(List<Implausible> implausible) {
+            if (implausible.isEmpty()) {
+                return List.of(); // of almost every lot, and there may be a hundred thousand
+            }
             return implausible.stream()
                     .map(one ->
                             new Doubt(one.parent() == null ? null : one.parent().value(), one.message()))

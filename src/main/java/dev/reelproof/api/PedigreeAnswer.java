@@ -1,6 +1,7 @@
 package dev.reelproof.api;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.annotation.JsonSerialize;
 import dev.reelproof.genealogy.Pedigree;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.List;
 record PedigreeAnswer(List<Place> lots, List<Link> links) {
 
     /** A lot at its depth: the least number of links from the lot that was asked for. */
+    @JsonSerialize(using = PedigreeWriting.OfPlace.class)
     record Place(
             String id,
             String plant,
@@ -22,6 +24,7 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<LotAnswer.Doubt> implausible) {}
 
     /** How much of a parent went into a child. */
+    @JsonSerialize(using = PedigreeWriting.OfLink.class)
     record Link(
             String from,
             String to,
