@@ -4,6 +4,7 @@ import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Product;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 
@@ -15,11 +16,18 @@ final class CoreLayout {
     private final Product product;
     private final List<CoreUnit> units;
 
+    /** By pair; null where no units are known. A large core has hundreds of thousands of combinations to ask for. */
+    private final CoreUnit[] unitOf;
+
     CoreLayout(Product product) {
         this.product = product;
         this.units = product.units().isEmpty() && product.pairs() <= LARGEST_SINGLE_UNIT
                 ? List.of(new CoreUnit(1, 1, product.pairs(), Set.of()))
                 : product.units();
+        this.unitOf = new CoreUnit[product.pairs() + 1];
+        for (CoreUnit unit : units) {
+            Arrays.fill(unitOf, unit.firstPair(), unit.lastPair() + 1, unit);
+        }
     }
 
     int pairs() {
@@ -54,8 +62,8 @@ final class CoreLayout {
         if (requirement.scope() == Scope.CORE && requirement.unitPairs().isEmpty()) {
             return true;
         }
-        CoreUnit one = unitOf(pair);
-        CoreUnit other = unitOf(partner);
+        CoreUnit one = unitOf[pair];
+        CoreUnit other = unitOf[partner];
         if (one == null || other == null) {
             return false;
         }
@@ -64,13 +72,6 @@ final class CoreLayout {
             case WITHIN_UNIT -> one.equals(other) && holdsSizeOf(requirement, one);
             case ADJACENT_UNITS, NONADJACENT_UNITS -> between(requirement, one, other);
         };
-    }
-
-    private CoreUnit unitOf(int pair) {
-        return units.stream()
-                .filter(unit -> pair >= unit.firstPair() && pair <= unit.lastPair())
-                .findFirst()
-                .orElse(null);
     }
 
     private static boolean between(Requirement requirement, CoreUnit one, CoreUnit other) {

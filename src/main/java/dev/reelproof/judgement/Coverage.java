@@ -173,26 +173,31 @@ final class Coverage {
 
     private Optional<String> range(Requirement requirement, Series series) {
         FrequencyGrid grid = series.grid();
-        String name = requirement.property() + " of " + series.subject().words();
         if (grid == null) {
             return Optional.empty();
         }
         if (requirement.domain() instanceof Domain.Spot spot) {
             return holds(grid, spot.megahertz())
                     ? Optional.empty()
-                    : Optional.of("range not spanned: " + name + " has no point at " + spot.megahertz() + " MHz");
+                    : Optional.of("range not spanned: " + name(requirement, series) + " has no point at "
+                            + spot.megahertz() + " MHz");
         }
         if (requirement.domain() instanceof Domain.Range range) {
             if (!(grid.first() <= range.from() * (1 + FREQUENCY_TOLERANCE)
                     && grid.last() >= range.to() * (1 - FREQUENCY_TOLERANCE))) {
-                return Optional.of("range not spanned: " + name + " was measured from " + grid.first() + " to "
-                        + grid.last() + " MHz; the limit runs from " + range.from() + " to " + range.to() + " MHz");
+                return Optional.of("range not spanned: " + name(requirement, series) + " was measured from "
+                        + grid.first() + " to " + grid.last() + " MHz; the limit runs from " + range.from() + " to "
+                        + range.to() + " MHz");
             }
             return coarse(grid, range)
-                    .map(step -> "grid too coarse: " + name + " has a step " + step + "; at most "
+                    .map(step -> "grid too coarse: " + name(requirement, series) + " has a step " + step + "; at most "
                             + gridRule.megahertz() + " MHz or " + gridRule.decades() + " decades, whichever is wider");
         }
         return Optional.empty();
+    }
+
+    private static String name(Requirement requirement, Series series) {
+        return requirement.property() + " of " + series.subject().words();
     }
 
     private static boolean holds(FrequencyGrid grid, double megahertz) {

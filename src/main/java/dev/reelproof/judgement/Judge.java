@@ -164,7 +164,7 @@ public final class Judge {
 
     private Finding finding(VaryingPairs.Case one, Set<Integer> varying, int mayVary) {
         Requirement requirement = one.requirement();
-        Evaluation evaluation = one.evaluator().evaluate(one.population(), Set.of());
+        Evaluation evaluation = one.whole();
         Optional<String> unfit = lapsedEquipment(requirement)
                 .or(() -> outsideWindow(requirement, evaluation))
                 .or(() -> tooLittleTested(requirement, evaluation));

@@ -40,16 +40,23 @@ final class VaryingPairs {
         return mayVary;
     }
 
-    /** A requirement with its values and how to judge them. */
-    record Case(Requirement requirement, Population population, Evaluator evaluator) {}
+    /**
+     * A requirement with its values and how to judge them.
+     *
+     * @param whole the evaluation with no pair left out
+     */
+    record Case(Requirement requirement, Population population, Evaluator evaluator, Evaluation whole) {
+        Case(Requirement requirement, Population population, Evaluator evaluator) {
+            this(requirement, population, evaluator, evaluator.evaluate(population, Set.of()));
+        }
+    }
 
     /** The pairs to leave out; empty when that is not needed, not allowed, or does not help. */
     Set<Integer> choose(List<Case> cases) {
         List<Case> failing = cases.stream()
                 .filter(one ->
                         allowance.ceilings().containsKey(one.requirement().property()))
-                .filter(one ->
-                        one.evaluator().evaluate(one.population(), Set.of()).fails())
+                .filter(one -> one.whole().fails())
                 .filter(this::meetsCeiling)
                 .toList();
         Set<Integer> chosen = new TreeSet<>();

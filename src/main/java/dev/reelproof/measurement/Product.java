@@ -4,7 +4,6 @@ import dev.reelproof.quantity.Length;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -65,12 +64,5 @@ public record Product(
             throw new IllegalArgumentException("the units hold " + placed.size() + " of the product's " + pairs
                     + " pairs; each pair needs a unit");
         }
-    }
-
-    /** The unit that a pair lies in; empty when the core states no units. */
-    public Optional<CoreUnit> unitOf(int pair) {
-        return units.stream()
-                .filter(unit -> pair >= unit.firstPair() && pair <= unit.lastPair())
-                .findFirst();
     }
 }

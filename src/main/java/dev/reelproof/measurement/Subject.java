@@ -1,6 +1,6 @@
 package dev.reelproof.measurement;
 
-import java.util.Comparator;
+import java.util.Objects;
 
 /**
  * What a value belongs to: the reel, a conductor, a pair or a combination of pairs, an end, a sample.
@@ -13,12 +13,7 @@ import java.util.Comparator;
  */
 public record Subject(Integer pair, Integer partner, Conductor conductor, End end, Integer sample)
         implements Comparable<Subject> {
-    private static final Comparator<Subject> ORDER = Comparator.comparing(
-                    Subject::pair, Comparator.nullsFirst(Comparator.naturalOrder()))
-            .thenComparing(Subject::partner, Comparator.nullsFirst(Comparator.naturalOrder()))
-            .thenComparing(Subject::conductor, Comparator.nullsFirst(Comparator.naturalOrder()))
-            .thenComparing(Subject::end, Comparator.nullsFirst(Comparator.naturalOrder()))
-            .thenComparing(Subject::sample, Comparator.nullsFirst(Comparator.naturalOrder()));
+    private static final int MORE_THAN_ALL_PAIRS = 5003;
 
     public Subject {
         requirePositive("pair", pair);
@@ -83,7 +78,31 @@ public record Subject(Integer pair, Integer partner, Conductor conductor, End en
 
     @Override
     public int compareTo(Subject other) {
-        return ORDER.compare(this, other);
+        int order = nullFirst(pair, other.pair);
+        if (order == 0) {
+            order = nullFirst(partner, other.partner);
+        }
+        if (order == 0) {
+            order = nullFirst(conductor, other.conductor);
+        }
+        if (order == 0) {
+            order = nullFirst(end, other.end);
+        }
+        return order == 0 ? nullFirst(sample, other.sample) : order;
+    }
+
+    private static <T extends Comparable<T>> int nullFirst(T one, T other) {
+        if (one == null || other == null) {
+            return Boolean.compare(one != null, other != null);
+        }
+        return one.compareTo(other);
+    }
+
+    /** The one of records gives dozens of a large core's combinations the same number, and a set of them is then slow. */
+    @Override
+    public int hashCode() {
+        int pairs = Objects.hashCode(pair) * MORE_THAN_ALL_PAIRS + Objects.hashCode(partner);
+        return Objects.hash(pairs, conductor, end, sample);
     }
 
     /** In words: "pair 1 from pair 2, near end". */
