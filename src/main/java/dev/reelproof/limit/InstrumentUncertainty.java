@@ -12,18 +12,21 @@ import java.util.OptionalDouble;
  * <p>What an instrument of a class adds to the uncertainty of one reading of one property.
  *
  * <ul>
- *   <li>Equation: u = √[c² + (p x)² + s(f)² + n²] / k; of a level x in dB n = (20/ln 10) 10^((x − N)/20), the root sum of squares
- *       of the amplitudes taken back to dB by the derivative
+ *   <li>Equation: u = √[c² + (p x)² + s(f)²] / k; of a level in dB the parts are combined as amplitudes, with n = 10^((x − N)/20) for
+ *       the noise, by {@link LevelSide}
  *   <li>Symbols: u standard uncertainty and c constant part, s(f) part over frequency f in MHz, all in the property's canonical
  *       unit; p proportional part as a ratio; x reading; N noise floor as a level in dB; k coverage factor of the figures
  *   <li>Range: any reading; frequencies within the curve, where there is one
- *   <li>Edge cases: outside the curve there is no uncertainty (empty), as for a curve and a reading without frequency
- *   <li>Known error: of first order: a level within about 10 dB of the noise floor has a lopsided uncertainty that this understates
+ *   <li>Edge cases: outside the curve there is no uncertainty (empty), as for a curve and a reading without frequency, and for an
+ *       insertion loss that may be noise altogether
+ *   <li>Known error: of a level, U divided by k is taken for its standard uncertainty, though amplitudes near the noise floor do not
+ *       follow a normal distribution in dB
  * </ul>
  *
  * @param constant c, as expanded uncertainty in the canonical unit, 0 or more
  * @param proportional p, as expanded uncertainty, a ratio, 0 or more
  * @param overFrequency s(f), as expanded uncertainty in the canonical unit; empty when there is none
+ * @param side of a level, where its limit lies; empty when the property is no level
  * @param noiseFloor N in dB, whose amplitude is an expanded uncertainty; empty when there is none or the property is no level
  * @param unit the property's canonical unit
  * @param coverageFactor k of these figures, above 0
@@ -33,12 +36,11 @@ public record InstrumentUncertainty(
         double constant,
         double proportional,
         Optional<Bound.Curve> overFrequency,
+        Optional<LevelSide> side,
         OptionalDouble noiseFloor,
         String unit,
         double coverageFactor,
         Source source) {
-    private static final double DECIBELS_PER_DECADE_OF_AMPLITUDE = 20;
-    private static final double DECIBELS_PER_RELATIVE_AMPLITUDE = DECIBELS_PER_DECADE_OF_AMPLITUDE / Math.log(10);
     private static final double PERCENT = 100;
 
     /** @throws IllegalArgumentException when a figure is not possible */
@@ -49,6 +51,9 @@ public record InstrumentUncertainty(
         }
         if (!(coverageFactor > 0 && Double.isFinite(coverageFactor))) {
             throw new IllegalArgumentException("a coverage factor must be above 0 and finite, not " + coverageFactor);
+        }
+        if (noiseFloor.isPresent() && side.isEmpty()) {
+            throw new IllegalArgumentException("only a level in dB has a noise floor");
         }
     }
 
@@ -68,12 +73,15 @@ public record InstrumentUncertainty(
             ofFrequency = curve.at(megahertz);
         }
         double ofReading = proportional * reading;
-        double ofNoise = noiseFloor.isEmpty()
-                ? 0
-                : DECIBELS_PER_RELATIVE_AMPLITUDE
-                        * StrictMath.pow(10, (reading - noiseFloor.getAsDouble()) / DECIBELS_PER_DECADE_OF_AMPLITUDE);
-        double squares = constant * constant + ofReading * ofReading + ofFrequency * ofFrequency + ofNoise * ofNoise;
-        return OptionalDouble.of(Math.sqrt(squares) / coverageFactor);
+        OptionalDouble expanded;
+        if (side.isPresent()) {
+            double noise = noiseFloor.isEmpty() ? 0 : LevelSide.ratio(reading - noiseFloor.getAsDouble());
+            expanded = side.get().combined(noise, constant, ofReading, ofFrequency);
+        } else {
+            expanded = OptionalDouble.of(
+                    Math.sqrt(constant * constant + ofReading * ofReading + ofFrequency * ofFrequency));
+        }
+        return expanded.isEmpty() ? expanded : OptionalDouble.of(expanded.getAsDouble() / coverageFactor);
     }
 
     /** The parts for people. */
@@ -87,6 +95,7 @@ public record InstrumentUncertainty(
         }
         overFrequency.ifPresent(curve -> parts.add("(" + curve.describe() + ") " + unit));
         noiseFloor.ifPresent(floor -> parts.add("a noise floor of " + Formulas.number(floor) + " dB"));
-        return String.join(" and ", parts) + ", k = " + Formulas.number(coverageFactor);
+        return String.join(" and ", parts) + (side.isPresent() && parts.size() > 1 ? ", combined as amplitudes" : "")
+                + ", k = " + Formulas.number(coverageFactor);
     }
 }

@@ -92,6 +92,7 @@ public final class UncertaintyModelReader {
                     LimitSetReader.quantity(entry.path("constant").asText("0 " + unit), (value, text) -> value),
                     percent(entry.path("proportional")) / PERCENT,
                     Optional.empty(),
+                    Optional.empty(),
                     OptionalDouble.empty(),
                     unit,
                     entry.path("coverage-factor").asDouble(coverageFactor),
@@ -151,7 +152,10 @@ public final class UncertaintyModelReader {
                     entry.path("constant").asDouble(0),
                     percent(entry.path("proportional")) / PERCENT,
                     curve,
-                    entry.has("noise-floor")
+                    kind == Kind.LEVEL
+                            ? Optional.of(property == Property.INSERTION_LOSS ? LevelSide.HIGHER : LevelSide.LOWER)
+                            : Optional.empty(),
+                    kind == Kind.LEVEL && entry.has("noise-floor")
                             ? OptionalDouble.of(entry.path("noise-floor").asDouble())
                             : OptionalDouble.empty(),
                     unit,

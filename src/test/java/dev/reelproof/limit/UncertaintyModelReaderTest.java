@@ -87,14 +87,59 @@ class UncertaintyModelReaderTest {
     @Test
     void aLevelsNoiseFloorCountsAsAmplitude() {
         InstrumentUncertainty next = sound().entry("default", Property.NEXT).orElseThrow();
-        // The floor 20 dB below the reading is a tenth of its amplitude: 0.1 · 20/ln 10 = 0.868589 dB (arithmetic).
-        double floor = 0.8685889638065035;
+        // A reading 20 dB above the floor: noise of a tenth of its amplitude. 0.5 dB is 5.9254 % and 0.2 dB 2.3293 % of
+        // it; the root
+        // of the squares is 11.8548 %, which in phase takes 0.97309 dB from the level (arithmetic).
+        assertEquals(0.97309, next.standard(60, 20).orElseThrow(), 1e-5);
+        // Far above the floor the other parts are left: 5.9254 % and 1.1579 % (0.1 dB) make 6.0375 %, 0.50919 dB.
+        assertEquals(0.50919, next.standard(0, 5).orElseThrow(), 1e-5);
         assertEquals(
-                Math.sqrt(0.5 * 0.5 + 0.2 * 0.2 + floor * floor),
-                next.standard(60, 20).orElseThrow(),
-                1e-12);
-        // Far above the floor the other parts are left.
-        assertEquals(Math.sqrt(0.26), next.standard(0, 5).orElseThrow(), 1e-6);
+                "0.5 dB and (" + next.overFrequency().orElseThrow().describe()
+                        + ") dB and a noise floor of 80 dB, combined as amplitudes, k = 1",
+                next.words());
+    }
+
+    /** A deep minimum of the crosstalk reads as a great level: it lies at the noise floor or beyond, not anywhere. */
+    @Test
+    void howeverHighALevelItIsNoLowerThanTheNoiseFloor() {
+        InstrumentUncertainty next = sound().entry("default", Property.NEXT).orElseThrow();
+        for (double level = 81; level < 200; level += 7) {
+            double lowest = level - next.standard(level, 5).orElseThrow();
+            assertTrue(lowest < 80 && lowest > 73.9, "from " + lowest);
+        }
+    }
+
+    @Test
+    void aLossThatMayBeNoiseAltogetherHasNoBound() {
+        InstrumentUncertainty loss = new InstrumentUncertainty(
+                0.5,
+                0,
+                Optional.empty(),
+                Optional.of(LevelSide.HIGHER),
+                OptionalDouble.of(110),
+                "dB",
+                2,
+                new Source("this test's own", true));
+        // 20 dB above the floor: 10 % and 1 − 10^(−0.5/20) = 5.5939 % make 11.4583 %, which may hide 1.05704 dB
+        // (arithmetic).
+        assertEquals(1.05704 / 2, loss.standard(90, 100).orElseThrow(), 1e-5);
+        assertEquals(OptionalDouble.empty(), loss.standard(110, 100));
+        assertEquals(OptionalDouble.empty(), loss.standard(138, 100));
+    }
+
+    @Test
+    void onlyALevelHasANoiseFloor() {
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new InstrumentUncertainty(
+                        1,
+                        0,
+                        Optional.empty(),
+                        Optional.empty(),
+                        OptionalDouble.of(80),
+                        "ohm",
+                        2,
+                        new Source("this test's own", true)));
     }
 
     @Test

@@ -148,7 +148,14 @@ class ArchiveTest {
 
     private static UncertaintyModel model(String id, String sha256) {
         InstrumentUncertainty none = new InstrumentUncertainty(
-                0, 0, Optional.empty(), OptionalDouble.empty(), "m", 2, new Source("this test's own", true));
+                0,
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                "m",
+                2,
+                new Source("this test's own", true));
         return new UncertaintyModel(
                 id,
                 1,
