@@ -69,7 +69,7 @@ const VERDICT_LINES = {
   rejected: 'At least one requirement fails. Do not ship this reel.',
   incomplete: 'Nothing fails, but not everything was tested. Do not ship this reel yet.',
 };
-const HELD_LINE = 'Every requirement was measured and passes, but the reel is on hold. Do not ship it.';
+const HELD_LINE = 'The reel passed its test, but it is on hold. Do not ship it.';
 const SIGNS = {
   accepted: '✓', rejected: '✕', incomplete: '△', pass: '✓', fail: '✕', 'not-tested': '△',
   'conditional-pass': '(✓)', 'conditional-fail': '(✕)',
@@ -419,13 +419,16 @@ function showRecord(record) {
   if (!record) return;
   const newest = state.reel.records[0];
   const older = newest.id !== record.id;
-  byId('verdict').className = `verdict ${record.verdict}${record.conditional ? ' conditional' : ''}${older ? ' older' : ''}`;
+  // At arm's length a held reel must not look like one that may go.
+  const stopped = !older && isHeld() && record.verdict === 'accepted';
+  byId('verdict').className = 'verdict ' + [stopped ? 'held' : record.verdict, record.conditional ? 'conditional' : '', older ? 'older' : '']
+    .filter(Boolean).join(' ');
   byId('older').hidden = !older;
   byId('older').textContent = older
     ? `Older attempt ${record.attempt} of ${newest.attempt}. The newest counts, and it is ${verdictWord(newest).toUpperCase()}.` : '';
-  byId('verdict-mark').replaceChildren(...MARKS[look(record)].map(([tag, attributes]) => svg(tag, attributes)));
-  byId('verdict-word').textContent = verdictWord(record).toUpperCase();
-  byId('verdict-line').replaceChildren(older ? '' : isHeld() && record.verdict === 'accepted' ? HELD_LINE : VERDICT_LINES[look(record)],
+  byId('verdict-mark').replaceChildren(...MARKS[stopped ? 'incomplete' : look(record)].map(([tag, attributes]) => svg(tag, attributes)));
+  byId('verdict-word').textContent = (verdictWord(record) + (stopped ? ', on hold' : '')).toUpperCase();
+  byId('verdict-line').replaceChildren(older ? '' : stopped ? HELD_LINE : VERDICT_LINES[look(record)],
     ` Attempt ${record.attempt}, tested `, time(record.finished) || 'at an unknown time',
     `, by ${record.limitSet.id} revision ${record.limitSet.revision}.`);
   byId('warnings').hidden = !(record.warnings || []).length;

@@ -206,6 +206,7 @@ class FirstPageTest {
         browser.driver().navigate().refresh();
         browser.says("held", "On hold");
         browser.says("held", "bare <b>spots");
+        browser.says("verdict-word", "ACCEPTED, ON HOLD");
         browser.says("verdict-line", "Do not ship it");
         assertTrue(browser.driver().findElements(By.id("issue")).isEmpty(), "no certificate for a held reel");
     }
