@@ -45,6 +45,7 @@ public final class CertificatePdf {
     private static final float LINE = 1.28f;
     private static final float CELL = 3;
     private static final int MOST_NOTE_LINES = 6;
+    private static final float PLOTS_HEAD = 12;
     private static final char NO_BREAK_SPACE = '\u00a0';
     private static final int SHORT_RECORD = 13;
 
@@ -526,7 +527,7 @@ public final class CertificatePdf {
         for (int i = 0; i < content.plots().size(); i++) {
             int place = i % across;
             if (place == 0 && (i == 0 || y + height > BOTTOM)) {
-                newSheet();
+                need(PLOTS_HEAD + height);
                 sheet.bold(
                         "Sweeps against their limits, values referred to "
                                 + decimal(content.limits().referenceCelsius(), 1)
@@ -537,7 +538,7 @@ public final class CertificatePdf {
                         y,
                         NOTE_SIZE + 1,
                         Ink.TEXT);
-                y += 12;
+                y += PLOTS_HEAD;
             }
             Plot plot = content.plots().get(i);
             PlotDrawing.draw(sheet, plot, MARGIN + place * (width + GUTTER), y, width, height);
