@@ -129,7 +129,11 @@ public class LotLoadResource {
 
     @GET
     @Path("/implausible")
-    @Operation(summary = "Lots in which something can hardly be so, the newest first")
+    @Operation(
+            summary = "Lots in which something can hardly be so, the newest first",
+            description =
+                    "A lot counts anew when one that is registered later does not fit it: 'registered' is then the"
+                            + " time of that one.")
     public ImplausibleAnswer implausible(
             @QueryParam("plant") String plantNamed, @QueryParam("limit") @DefaultValue(FEW) int limit) {
         String plant = plants.named(plantNamed, "plant");

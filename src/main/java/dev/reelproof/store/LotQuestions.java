@@ -77,7 +77,11 @@ public class LotQuestions {
     public record RefusedLater(
             LotId lot, OffsetDateTime received, OffsetDateTime refused, String reason, String reportJson) {}
 
-    /** A lot in which something can hardly be so. */
+    /**
+     * A lot in which something can hardly be so.
+     *
+     * @param registered when it was registered, or a later one that does not fit it
+     */
     public record Doubtful(LotId lot, OffsetDateTime registered, List<Implausible> implausible) {}
 
     /** A lot of which not all inputs can have been reported. */
@@ -313,14 +317,18 @@ public class LotQuestions {
                 .toList();
     }
 
-    /** Lots in which something can hardly be so, the newest first. */
+    /** Lots in which something can hardly be so, those in which it was found last first. */
     @Transactional
     public List<Doubtful> implausible(String plant, int limit) {
         Map<LotId, OffsetDateTime> registered = new LinkedHashMap<>();
         session.createNativeQuery(
                         """
-                        select lot, registered from implausible_link where plant = :plant and ordinal = 0
-                        order by registered desc, lot limit :limit""",
+                        select f.lot, f.registered from implausible_link f
+                        where f.plant = :plant
+                          and not exists (select from implausible_link g
+                                          where g.plant = f.plant and g.lot = f.lot
+                                            and (g.registered, g.ordinal) > (f.registered, f.ordinal))
+                        order by f.registered desc, f.lot limit :limit""",
                         Object[].class)
                 .setParameter("plant", plant)
                 .setParameter("limit", limit)
