@@ -10,15 +10,18 @@ import dev.reelproof.store.LotLoading;
 import dev.reelproof.store.LotQuestions;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
 import java.io.InputStream;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -117,6 +120,30 @@ public class LotLoadResource {
                 waiting.lot().value(),
                 waiting.kind().word(),
                 waiting.received(),
+    @DELETE
+    @Path("/waiting/{lot}")
+    @Operation(
+            summary = "Withdraw a report that waits for parents that will never come",
+            description =
+                    "Its identifier is free again, for the report as it should have been. The audit trail keeps all of the"
+                            + " report; what waits for its lot goes on waiting. For the roles that register lots.")
+    @APIResponse(responseCode = "204", description = "it waits no more")
+    @APIResponse(responseCode = "403", description = "the role may not")
+    @APIResponse(responseCode = "404", description = "no report of that lot waits")
+    @APIResponse(responseCode = "422", description = "no reason")
+    public Response withdraw(
+            @PathParam("lot") String lot, @QueryParam("reason") String reason, @QueryParam("plant") String plantNamed) {
+        String plant = plants.forAction(Action.REGISTER, plantNamed, "plant");
+        String why = SentAccess.reason(reason, "/api/v1/lots/waiting/{lot}");
+        if (LotFinder.identifier(lot)
+                .filter(id -> loading.withdraw(plant, id, why))
+                .isEmpty()) {
+            throw new NothingThereException("No report of lot '" + lot + "' waits at plant " + plant
+                    + "; one whose parents came is registered, and stays so.");
+        }
+        return Response.noContent().build();
+    }
+
                 waiting.missing().stream().map(LotId::value).toList());
     }
 

@@ -20,6 +20,7 @@ import dev.reelproof.genealogy.StepRun;
 import dev.reelproof.genealogy.Stock;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -233,6 +234,48 @@ public class LotLoading {
                 .setParameter("plant", plant)
                 .setParameter("lot", lot.value())
                 .getSingleResult());
+    }
+
+    /**
+     * Takes back a report that waits, as the current caller: it waits no more, and the audit trail keeps all of it. What waits for
+     * its lot goes on waiting.
+     *
+     * @return whether there was one
+     */
+    @Transactional
+    public boolean withdraw(String plant, LotId lot, String reason) {
+        Turns.take(session, plant + "/lots");
+        List<?> missing = session.createNativeQuery(
+                        "select parent from waiting_parent where plant = :plant and lot = :lot order by parent",
+                        String.class)
+                .setParameter("plant", plant)
+                .setParameter("lot", lot.value())
+                .getResultList();
+        List<Object[]> withdrawn = session.createNativeQuery(
+                        """
+                        delete from waiting_report where plant = :plant and lot = :lot
+                        returning cast(report as text), source_sha256, received""",
+                        Object[].class)
+                .setParameter("plant", plant)
+                .setParameter("lot", lot.value())
+                .getResultList();
+        for (Object[] row : withdrawn) {
+            audit.write(
+                    plant,
+                    "lot-withdrawn",
+                    "lot/" + lot,
+                    reason,
+                    Map.of(
+                            "report",
+                            RowJson.read((String) row[0]),
+                            "sha256",
+                            row[1],
+                            "received",
+                            row[2].toString(),
+                            "waitedFor",
+                            missing));
+        }
+        return !withdrawn.isEmpty();
     }
 
     private static String[] values(Collection<LotId> ids) {
