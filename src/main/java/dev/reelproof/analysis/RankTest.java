@@ -3,7 +3,9 @@ package dev.reelproof.analysis;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
@@ -40,6 +42,9 @@ final class RankTest {
     private final double[] ranks;
 
     private final double ties;
+
+    /** By the number of exposed or of other reels, whichever are fewer; the same for many suspects. */
+    private final Map<Integer, double[]> exact = new HashMap<>();
 
     private RankTest(double[] margins, int[] order) {
         this.margins = margins;
@@ -120,8 +125,11 @@ final class RankTest {
         double pairs = (double) exposed * others;
         boolean isLow = u <= pairs / 2;
         double least = isLow ? u : pairs - u - 1;
-        if (ties == 0 && Math.min(exposed, others) * (least + 1) <= MOST_EXACT_STEPS) {
-            double tail = exactlyAtMost((int) Math.round(least), exposed, others);
+        int fewer = Math.min(exposed, others);
+        if (ties == 0 && fewer * (least + 1) <= MOST_EXACT_STEPS) {
+            double tail = least < 0
+                    ? 0
+                    : exact.computeIfAbsent(fewer, n -> exact(n, order.length - n))[(int) Math.round(least)];
             if (Double.isFinite(tail)) {
                 return isLow ? tail : 1 - tail;
             }
@@ -129,26 +137,34 @@ final class RankTest {
         return NORMAL.cumulativeProbability((u - pairs / 2 + STEP) / Math.sqrt(variance));
     }
 
-    /** The chance of U at most that; not finite where there are more choices than a double counts. */
-    static double exactlyAtMost(int u, int exposed, int others) {
-        if (u < 0) {
-            return 0;
-        }
-        int fewer = Math.min(exposed, others);
-        int more = Math.max(exposed, others);
-        double[] ways = new double[u + 1];
+    /**
+     * By U the chance of at most that, as far as {@value #MOST_EXACT_STEPS} steps go, or to the middle of the distribution; not finite
+     * where there are more choices than a double counts.
+     */
+    private static double[] exact(int fewer, int more) {
+        double[] ways = new double[(int) Math.min(MOST_EXACT_STEPS / fewer, (long) fewer * more / 2 + 1)];
         ways[0] = 1;
         double choices = 1;
         for (int i = 1; i <= fewer; i++) {
-            for (int v = u; v >= more + i; v--) {
+            for (int v = ways.length - 1; v >= more + i; v--) {
                 ways[v] -= ways[v - more - i];
             }
-            for (int v = i; v <= u; v++) {
+            for (int v = i; v < ways.length; v++) {
                 ways[v] += ways[v - i];
             }
             choices *= (double) (more + i) / i;
         }
-        return Math.min(1, Arrays.stream(ways).sum() / choices);
+        double[] chances = new double[ways.length];
+        double sum = 0;
+        double lost = 0; // in rounding, as W. Kahan adds it up
+        for (int u = 0; u < ways.length; u++) {
+            double next = ways[u] - lost;
+            double with = sum + next;
+            lost = with - sum - next;
+            sum = with;
+            chances[u] = Math.min(1, sum / choices);
+        }
+        return chances;
     }
 
     private double variance(int exposed) {

@@ -13,8 +13,6 @@ import dev.reelproof.judgement.Judgement;
 import dev.reelproof.pdf.CertificatePdf;
 import dev.reelproof.store.Archive;
 import dev.reelproof.store.Certificates;
-import dev.reelproof.store.Holds;
-import dev.reelproof.store.PedigreeTooLargeException;
 import dev.reelproof.store.Reels;
 import dev.reelproof.store.RegisteredReel;
 import dev.reelproof.store.StoredCertificate;
@@ -34,12 +32,17 @@ public class CertificateDesk {
     private final Reels reels;
     private final Archive archive;
     private final Certificates certificates;
-    private final Holds holds;
+    private final HoldCheck holds;
     private final LimitSets limitSets;
     private final Plants plants;
 
     CertificateDesk(
-            Reels reels, Archive archive, Certificates certificates, Holds holds, LimitSets limitSets, Plants plants) {
+            Reels reels,
+            Archive archive,
+            Certificates certificates,
+            HoldCheck holds,
+            LimitSets limitSets,
+            Plants plants) {
         this.reels = reels;
         this.archive = archive;
         this.certificates = certificates;
@@ -103,16 +106,9 @@ public class CertificateDesk {
     }
 
     private void requireFree(String plant, String reel, Optional<StoredRecord> newest) {
-        holds.keepOut(plant);
-        List<Hold> found;
-        try {
-            found = holds.ofReel(plant, reel);
-        } catch (PedigreeTooLargeException e) {
-            throw new ConflictException(
-                    "Whether reel " + reel + " is on hold could not be found out: " + e.getMessage());
-        }
+        List<Hold> found = holds.openOf(plant, reel);
         if (!found.isEmpty()) {
-            throw new HeldException(
+            throw HeldException.noCertificate(
                     reel,
                     found,
                     newest.flatMap(record -> certificates.ofRecord(plant, record.id()))

@@ -87,7 +87,7 @@ public class HoldResource {
     @Operation(
             summary = "Hold a lot, a reel, the run of a step, or what a machine made within a time",
             description = "All that descends from it is held with it, also what is registered later: such reels get no"
-                    + " certificate. For the roles engineer and quality-manager.")
+                    + " certificate and must not leave. For the roles engineer and quality-manager.")
     @RequestBody(
             required = true,
             content =

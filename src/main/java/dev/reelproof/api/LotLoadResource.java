@@ -10,22 +10,27 @@ import dev.reelproof.store.LotLoading;
 import dev.reelproof.store.LotQuestions;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
 import java.io.InputStream;
 import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -39,6 +44,9 @@ public class LotLoadResource {
     private static final String LINES = "application/x-ndjson";
     private static final String CSV = "text/csv";
     private static final String FEW = "100";
+
+    /** Every lot of the time is looked at: without a bound a question costs more each year. */
+    private static final int DAYS_LOOKED_AT = 7;
 
     private final LotLoading loading;
     private final LotQuestions questions;
@@ -112,6 +120,30 @@ public class LotLoadResource {
                         .toList());
     }
 
+    @DELETE
+    @Path("/waiting/{lot}")
+    @Operation(
+            summary = "Withdraw a report that waits for parents that will never come",
+            description =
+                    "Its identifier is free again, for the report as it should have been. The audit trail keeps all of the"
+                            + " report; what waits for its lot goes on waiting. For the roles that register lots.")
+    @APIResponse(responseCode = "204", description = "it waits no more")
+    @APIResponse(responseCode = "403", description = "the role may not")
+    @APIResponse(responseCode = "404", description = "no report of that lot waits")
+    @APIResponse(responseCode = "422", description = "no reason")
+    public Response withdraw(
+            @PathParam("lot") String lot, @QueryParam("reason") String reason, @QueryParam("plant") String plantNamed) {
+        String plant = plants.forAction(Action.REGISTER, plantNamed, "plant");
+        String why = SentAccess.reason(reason, "/api/v1/lots/waiting/{lot}");
+        if (LotFinder.identifier(lot)
+                .filter(id -> loading.withdraw(plant, id, why))
+                .isEmpty()) {
+            throw new NothingThereException("No report of lot '" + lot + "' waits at plant " + plant
+                    + "; one whose parents came is registered, and stays so.");
+        }
+        return Response.noContent().build();
+    }
+
     private static WaitingAnswer.Waiting waiting(LotQuestions.Waiting waiting) {
         return new WaitingAnswer.Waiting(
                 waiting.lot().value(),
@@ -129,7 +161,11 @@ public class LotLoadResource {
 
     @GET
     @Path("/implausible")
-    @Operation(summary = "Lots in which something can hardly be so, the newest first")
+    @Operation(
+            summary = "Lots in which something can hardly be so, the newest first",
+            description =
+                    "A lot counts anew when one that is registered later does not fit it: 'registered' is then the"
+                            + " time of that one.")
     public ImplausibleAnswer implausible(
             @QueryParam("plant") String plantNamed, @QueryParam("limit") @DefaultValue(FEW) int limit) {
         String plant = plants.named(plantNamed, "plant");
@@ -141,6 +177,8 @@ public class LotLoadResource {
 
     /** What is not told yet. */
     record IncompleteAnswer(
+            @Schema(description = "lots made, and reels registered, from then on were looked at") OffsetDateTime from,
+            @Schema(description = "up to then; absent for up to now") OffsetDateTime to,
             int waitingCount,
             List<WaitingAnswer.Waiting> waiting,
             List<String> reelsWithoutInputs,
@@ -152,17 +190,27 @@ public class LotLoadResource {
 
     @GET
     @Path("/incomplete")
-    @Operation(summary = "What is not told yet: waiting reports, reels without inputs, lots that lack a kind of input")
+    @Operation(
+            summary = "What is not told yet: waiting reports, reels without inputs, lots that lack a kind of input",
+            description =
+                    "All reports that wait; of reels and lots those made or registered from…to, by default within the last "
+                            + DAYS_LOOKED_AT + " days. The answer says which time was looked at.")
     public IncompleteAnswer incomplete(
             @QueryParam("plant") String plantNamed,
-            @QueryParam("from") String from,
-            @QueryParam("to") String to,
+            @QueryParam("from")
+                    @Parameter(description = DAYS_LOOKED_AT + " days before 'to', or before now, when not given")
+                    String from,
+            @QueryParam("to") @Parameter(description = "no end when not given") String to,
             @QueryParam("limit") @DefaultValue(FEW) int limit) {
         String plant = plants.named(plantNamed, "plant");
-        OffsetDateTime begin = Listing.time("from", from);
         OffsetDateTime end = Listing.time("to", to);
+        OffsetDateTime begin = from == null
+                ? (end == null ? OffsetDateTime.now(ZoneOffset.UTC) : end).minusDays(DAYS_LOOKED_AT)
+                : Listing.time("from", from);
         int most = Listing.limit(limit);
         return Listing.inReason(() -> new IncompleteAnswer(
+                begin,
+                end,
                 questions.waitingCount(plant),
                 questions.waiting(plant, most).stream()
                         .map(LotLoadResource::waiting)

@@ -38,12 +38,14 @@ public class ReelDispositionResource {
     private static final int LONGEST_REASON = 1_000;
 
     private final Dispositions dispositions;
+    private final DispatchDesk desk;
     private final Lots lots;
     private final LotFinder finder;
     private final Plants plants;
 
-    ReelDispositionResource(Dispositions dispositions, Lots lots, LotFinder finder, Plants plants) {
+    ReelDispositionResource(Dispositions dispositions, DispatchDesk desk, Lots lots, LotFinder finder, Plants plants) {
         this.dispositions = dispositions;
+        this.desk = desk;
         this.lots = lots;
         this.finder = finder;
         this.plants = plants;
@@ -57,7 +59,7 @@ public class ReelDispositionResource {
                             enumeration = {"in-stock", "shipped", "scrapped"})
                     String state,
             @Schema(description = "to whom; required when it was shipped") String to,
-            String reason,
+            @Schema(description = "required when a reel on hold was shipped: that it left already") String reason,
             String plant) {}
 
     /** Where a reel is, who told it and when. */
@@ -74,7 +76,11 @@ public class ReelDispositionResource {
 
     @POST
     @Consumes(MediaType.APPLICATION_JSON)
-    @Operation(summary = "Tell where a reel is; what was told before stays, and the latest counts")
+    @Operation(
+            summary = "Tell where a reel is; what was told before stays, and the latest counts",
+            description =
+                    "What is on hold must not leave: that it was shipped is refused without a reason. With one it is"
+                            + " taken down, since a reel may have left before it was held; the audit trail names the holds.")
     @RequestBody(
             required = true,
             content = @Content(mediaType = MediaType.APPLICATION_JSON, schema = @Schema(implementation = Report.class)))
@@ -82,6 +88,9 @@ public class ReelDispositionResource {
             responseCode = "201",
             description = "told",
             content = @Content(schema = @Schema(implementation = DispositionAnswer.class)))
+    @APIResponse(responseCode = "404", description = "the reel is not registered")
+    @APIResponse(responseCode = "409", description = "shipped without a reason, and the reel is on hold")
+    @APIResponse(responseCode = "422", description = "what is told cannot be so")
     public Response tell(@PathParam("reel") String reel, byte[] body) {
         plants.forAction(Action.DISPATCH, null, "plant");
         Faults faults = new Faults();
@@ -102,7 +111,7 @@ public class ReelDispositionResource {
         faults.refuseIfAny();
         String plant = plants.named(plantSent.orElse(null), "/plant");
         LotId id = finder.find("reel", reel, plant, lots::reelId);
-        Dispositions.Entry entry = dispositions.tell(
+        Dispositions.Entry entry = desk.tell(
                 plant,
                 id,
                 state.orElseThrow(),

@@ -3,13 +3,14 @@ package dev.reelproof.api;
 import dev.reelproof.access.AccountName;
 import dev.reelproof.access.Password;
 import dev.reelproof.access.Role;
+import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.SentObject;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** Reads names, passwords and roles as they were sent. */
+/** Reads names, passwords, roles and reasons as they were sent. */
 final class SentAccess {
     /** Longer texts are no passwords; how many bytes one may have is told by {@link Password}. */
     static final int LONGEST_TEXT = 1000;
@@ -18,6 +19,25 @@ final class SentAccess {
     private static final int LONGEST_SHOWN_NAME = 100;
 
     private SentAccess() {}
+
+    /**
+     * Why something is taken away, as its address says it.
+     *
+     * @param address what is taken away, as the API describes it
+     * @throws IntakeException when it is not said
+     */
+    static String reason(String sent, String address) {
+        String why = sent == null ? "" : sent.strip();
+        if (!(!why.isEmpty()
+                && why.length() <= LONGEST_REASON
+                && why.codePoints().noneMatch(Character::isISOControl))) {
+            throw IntakeException.of(
+                    IntakeException.Kind.CONTENT,
+                    "reason",
+                    "say why in 1 to " + LONGEST_REASON + " characters: DELETE " + address + "?reason=…");
+        }
+        return why;
+    }
 
     static Optional<AccountName> name(SentObject sent, String key) {
         return sent.text(key, LONGEST_TEXT)

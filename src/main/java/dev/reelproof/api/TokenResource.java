@@ -7,7 +7,6 @@ import dev.reelproof.access.Role;
 import dev.reelproof.access.Token;
 import dev.reelproof.access.Tokens;
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.SentObject;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
@@ -162,16 +161,7 @@ public class TokenResource {
     @APIResponse(responseCode = "422", description = "no reason")
     public Response revoke(String id, @QueryParam("reason") String reason) {
         Caller caller = permitted();
-        String why = reason == null ? "" : reason.strip();
-        if (!(!why.isEmpty()
-                && why.length() <= SentAccess.LONGEST_REASON
-                && why.codePoints().noneMatch(Character::isISOControl))) {
-            throw IntakeException.of(
-                    IntakeException.Kind.CONTENT,
-                    "reason",
-                    "say why in 1 to " + SentAccess.LONGEST_REASON
-                            + " characters: DELETE /api/v1/tokens/{id}?reason=…");
-        }
+        String why = SentAccess.reason(reason, "/api/v1/tokens/{id}");
         Token token = tokens.byId(id)
                 .filter(found -> caller.plant() == null || caller.plant().equals(found.plant()))
                 .orElseThrow(() -> new NothingThereException("There is no token '" + id + "'."));

@@ -4,7 +4,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 
 /**
- * A hold: what it names, and all that descends from it, gets no certificate while it is open.
+ * A hold: what it names, and all that descends from it, gets no certificate and must not leave while it is open.
  *
  * @param id its number within its plant
  * @param target what it names

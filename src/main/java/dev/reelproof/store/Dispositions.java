@@ -2,6 +2,7 @@ package dev.reelproof.store;
 
 import dev.reelproof.access.Audit;
 import dev.reelproof.access.Callers;
+import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.LotId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -76,9 +77,17 @@ public class Dispositions {
      *
      * @param recipient to whom; given when it was shipped, and only then
      * @param reason null when not said
+     * @param held the open holds that it was shipped under all the same
      */
     @Transactional
-    public Entry tell(String plant, LotId reel, State state, String recipient, String reason, OffsetDateTime now) {
+    public Entry tell(
+            String plant,
+            LotId reel,
+            State state,
+            String recipient,
+            String reason,
+            List<Hold> held,
+            OffsetDateTime now) {
         Turns.take(session, plant + "/disposition/" + reel);
         String actor = callers.current().name();
         session.createNativeMutationQuery(
@@ -96,6 +105,10 @@ public class Dispositions {
         Map<String, Object> details = new TreeMap<>(Map.of("state", state.word()));
         if (recipient != null) {
             details.put("to", recipient);
+        }
+        if (!held.isEmpty()) {
+            details.put(
+                    "held", held.stream().map(hold -> Long.toString(hold.id())).toList());
         }
         audit.write(plant, "reel-" + state.word(), "reel/" + reel, reason, details);
         return new Entry(reel, state, recipient, reason, actor, now);

@@ -77,7 +77,11 @@ public class LotQuestions {
     public record RefusedLater(
             LotId lot, OffsetDateTime received, OffsetDateTime refused, String reason, String reportJson) {}
 
-    /** A lot in which something can hardly be so. */
+    /**
+     * A lot in which something can hardly be so.
+     *
+     * @param registered when it was registered, or a later one that does not fit it
+     */
     public record Doubtful(LotId lot, OffsetDateTime registered, List<Implausible> implausible) {}
 
     /** A lot of which not all inputs can have been reported. */
@@ -313,14 +317,18 @@ public class LotQuestions {
                 .toList();
     }
 
-    /** Lots in which something can hardly be so, the newest first. */
+    /** Lots in which something can hardly be so, those in which it was found last first. */
     @Transactional
     public List<Doubtful> implausible(String plant, int limit) {
         Map<LotId, OffsetDateTime> registered = new LinkedHashMap<>();
         session.createNativeQuery(
                         """
-                        select lot, registered from implausible_link where plant = :plant and ordinal = 0
-                        order by registered desc, lot limit :limit""",
+                        select f.lot, f.registered from implausible_link f
+                        where f.plant = :plant
+                          and not exists (select from implausible_link g
+                                          where g.plant = f.plant and g.lot = f.lot
+                                            and (g.registered, g.ordinal) > (f.registered, f.ordinal))
+                        order by f.registered desc, f.lot limit :limit""",
                         Object[].class)
                 .setParameter("plant", plant)
                 .setParameter("limit", limit)
@@ -332,7 +340,12 @@ public class LotQuestions {
         return doubtful;
     }
 
-    /** Reels that are registered but of which no inputs were reported. */
+    /**
+     * Reels that are registered but of which no inputs were reported.
+     *
+     * @param from the earliest time of registration, or of making for one that is a lot alone
+     * @param to the latest, itself included; null for any
+     */
     @Transactional
     public List<LotId> reelsWithoutInputs(String plant, OffsetDateTime from, OffsetDateTime to, int limit) {
         return inTime(() -> {
@@ -340,14 +353,12 @@ public class LotQuestions {
                             """
                             select id from (
                                 select r.id from reel r
-                                where r.plant = :plant
-                                  and (cast(:from as timestamptz) is null or r.registered >= :from)
-                                  and (cast(:to as timestamptz) is null or r.registered <= :to)
+                                where r.plant = :plant and r.registered >= :from
+                                  and r.registered <= coalesce(cast(:to as timestamptz), 'infinity')
                                 union
                                 select l.id from lot l
-                                where l.plant = :plant and l.kind = 'reel'
-                                  and (cast(:from as timestamptz) is null or l.made >= :from)
-                                  and (cast(:to as timestamptz) is null or l.made <= :to)) reels
+                                where l.plant = :plant and l.kind = 'reel' and l.made >= :from
+                                  and l.made <= coalesce(cast(:to as timestamptz), 'infinity')) reels
                             where not exists (select from lot_input i where i.plant = :plant and i.child = reels.id)
                             order by id limit :limit""",
                             String.class)
@@ -361,6 +372,8 @@ public class LotQuestions {
     /**
      * Lots that were made within a time and lack a kind of input that lots of their kind always have, oldest first. Reels without
      * any input are not among them: {@link #reelsWithoutInputs} has those.
+     *
+     * @param to the latest time, itself included; null for any
      */
     @Transactional
     public List<Lacking> lacking(String plant, OffsetDateTime from, OffsetDateTime to, int limit) {
@@ -378,9 +391,8 @@ public class LotQuestions {
                                          join lot p on p.plant = i.plant and p.id = i.parent
                                          where i.plant = l.plant and i.child = l.id order by 1)
                             from lot l
-                            where l.plant = :plant and l.kind = any(:kinds)
-                              and (cast(:from as timestamptz) is null or l.made >= :from)
-                              and (cast(:to as timestamptz) is null or l.made <= :to)
+                            where l.plant = :plant and l.kind = any(:kinds) and l.made >= :from
+                              and l.made <= coalesce(cast(:to as timestamptz), 'infinity')
                             order by l.made, l.id""",
                             Object[].class)
                     .setParameter("plant", plant)

@@ -9,6 +9,7 @@ import dev.reelproof.measurement.Property;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.QueryTimeoutException;
 import jakarta.transaction.Transactional;
+import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -26,7 +27,7 @@ public class Populations {
     /** The most reels of one population. */
     public static final int MOST_REELS = 20_000;
 
-    private static final String LONGEST_SEARCH = "30s";
+    private static final Duration LONGEST_SEARCH = Duration.ofSeconds(30);
 
     /**
      * Of each reel the newest record within the time; of each record the worst finding of the property: fail, then not tested, and the
@@ -106,14 +107,20 @@ public class Populations {
      */
     @Transactional
     public Found find(Selection selection, boolean needsMargins) {
+        return find(selection, needsMargins, LONGEST_SEARCH);
+    }
+
+    /** As {@link #find(Selection, boolean)}, with the longest that one statement may take. */
+    @Transactional
+    Found find(Selection selection, boolean needsMargins, Duration longest) {
         session.createNativeQuery("select set_config('statement_timeout', :most, true)", String.class)
-                .setParameter("most", LONGEST_SEARCH)
+                .setParameter("most", Long.toString(longest.toMillis()))
                 .getSingleResult();
         try {
             return read(selection, needsMargins);
         } catch (QueryTimeoutException e) {
             throw new PedigreeTooLargeException("the reels and what they were made from were not found within "
-                    + LONGEST_SEARCH + "; ask for a shorter time, or for one product");
+                    + longest.toSeconds() + " s; ask for a shorter time, or for one product");
         }
     }
 

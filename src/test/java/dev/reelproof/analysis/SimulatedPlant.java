@@ -51,13 +51,13 @@ final class SimulatedPlant {
 
     /** The reels by what they met. */
     static Map<Exposure, BitSet> exposed(List<Set<Exposure>> reels) {
-        Map<Exposure, BitSet> exposed = new TreeMap<>();
+        Map<Exposure, BitSet> exposed = new HashMap<>();
         for (int i = 0; i < reels.size(); i++) {
             for (Exposure exposure : reels.get(i)) {
                 exposed.computeIfAbsent(exposure, met -> new BitSet()).set(i);
             }
         }
-        return exposed;
+        return new TreeMap<>(exposed);
     }
 
     private final List<Made> drawn = new ArrayList<>();
@@ -89,7 +89,7 @@ final class SimulatedPlant {
         Set<Exposure> jacketed = new LinkedHashSet<>(core);
         jacketed.addAll(run("JKT", 2, "PVC", CORES_OF_A_JACKET_COMPOUND).behind);
         for (int reel = 0; reel < REELS_OF_A_CORE; reel++) {
-            reels.add(new LinkedHashSet<>(jacketed));
+            reels.add(jacketed);
         }
     }
 

@@ -20,6 +20,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import dev.reelproof.access.Role;
 import dev.reelproof.access.SignedIn;
+import dev.reelproof.genealogy.LotId;
+import dev.reelproof.store.Dispositions;
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -61,6 +63,9 @@ class HoldRoutesTest {
 
     @Inject
     CertificateDesk desk;
+
+    @Inject
+    DispatchDesk dispatch;
 
     /** Makes the identifiers of one test its own: lots are kept for ever. */
     private final String own = "-" + UUID.randomUUID().toString().substring(0, 8);
@@ -513,6 +518,76 @@ class HoldRoutesTest {
         reel(reel).body("held", contains(ofWaiting, ofMissing));
     }
 
+    private static ValidatableResponse ship(String reel, String reason) {
+        return given().contentType("application/json")
+                .body("{\"state\": \"shipped\", \"to\": \"Invented Networks\""
+                        + (reason == null ? "" : ", \"reason\": \"" + reason + "\"") + "}")
+                .post("/api/v1/reels/" + reel + "/disposition")
+                .then();
+    }
+
+    private static ValidatableResponse dispositions(String reel) {
+        return given().get("/api/v1/reels/" + reel + "/disposition").then().statusCode(200);
+    }
+
+    private static ValidatableResponse trail(String subject) {
+        return given().queryParam("subject", subject)
+                .get("/api/v1/audit")
+                .then()
+                .statusCode(200);
+    }
+
+    @Test
+    void aHeldReelDoesNotLeave() {
+        bought("AC", "");
+        String reel = TestPlant.newReel();
+        made(reel, "reel", "AC" + own, 300, "");
+        String ofLot = held("lot", "AC" + own);
+        String ofReel = held("reel", reel);
+        ship(reel, null)
+                .statusCode(409)
+                .contentType("application/problem+json")
+                .body("title", equalTo("The reel is on hold"))
+                .body("detail", allOf(containsString("hold " + ofLot), containsString("hold " + ofReel)))
+                .body("detail", allOf(containsString("must not leave"), containsString("bare spots")))
+                .body("detail", allOf(containsString("Have it released"), containsString("'reason'")))
+                .body("errors.where", contains(ROUTE + "/" + ofLot, ROUTE + "/" + ofReel));
+        dispositions(reel).body("dispositions", empty());
+        trail("reel/" + reel).body("entries.action", not(hasItem("reel-shipped")));
+        release(ben(), ofLot, null).statusCode(200);
+        ship(reel, null).statusCode(409).body("errors.where", contains(ROUTE + "/" + ofReel));
+        release(ben(), ofReel, null).statusCode(200);
+        ship(reel, null).statusCode(201);
+        trail("reel/" + reel)
+                .body("entries[0].action", equalTo("reel-shipped"))
+                .body("entries[0].details.held", nullValue());
+    }
+
+    @Test
+    void whatLeftBeforeItWasHeldIsTakenDownWithTheReason() {
+        String reel = TestPlant.newReel();
+        String first = held("reel", reel);
+        String second = held("reel", reel);
+        ship(reel, "left on Monday").statusCode(201).body("reason", equalTo("left on Monday"));
+        dispositions(reel).body("dispositions.state", contains("shipped"));
+        trail("reel/" + reel)
+                .body("entries[0].action", equalTo("reel-shipped"))
+                .body("entries[0].reason", equalTo("left on Monday"))
+                .body("entries[0].details.held", contains(first, second));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"in-stock", "scrapped"})
+    void aHoldKeepsNobodyFromScrappingOrTakingBack(String state) {
+        String reel = TestPlant.newReel();
+        held("reel", reel);
+        given().contentType("application/json")
+                .body("{\"state\": \"" + state + "\"}")
+                .post("/api/v1/reels/" + reel + "/disposition")
+                .then()
+                .statusCode(201);
+    }
+
     /** A certificate that is being issued keeps a hold waiting until it is there; the hold then says so. */
     @Test
     void aHoldWaitsForACertificateThatIsBeingIssued() throws Exception {
@@ -537,6 +612,12 @@ class HoldRoutesTest {
     @Test
     void aCertificateWaitsForAHoldThatIsBeingPlaced() throws Exception {
         String reel = testedReel();
+        assertEquals(409, whileAHoldIsPlaced(reel, () -> certify(reel).extract().statusCode()));
+        reel(reel).body("held", hasSize(1)).body("certificates", empty());
+    }
+
+    /** What is answered, once the hold is there, to a request that came while it was being placed. */
+    private int whileAHoldIsPlaced(String reel, Callable<Integer> request) throws Exception {
         ExecutorService other = Executors.newSingleThreadExecutor();
         try (Connection placing = database.getConnection();
                 Statement statement = placing.createStatement()) {
@@ -544,16 +625,49 @@ class HoldRoutesTest {
             statement.execute("select pg_advisory_xact_lock(hashtextextended('north/holds', 0))");
             statement.execute("insert into hold (plant, what, lot, reason, held_by, held_by_kind, held)"
                     + " values ('north', 'reel', '" + reel + "', 'bare spots', 'anna', 'person', now())");
-            Future<Integer> certificate =
-                    other.submit(() -> certify(reel).extract().statusCode());
+            Future<Integer> answer = other.submit(request);
             Thread.sleep(1_000);
-            assertFalse(certificate.isDone(), "the certificate did not wait");
+            assertFalse(answer.isDone(), "the request did not wait");
             placing.commit();
-            assertEquals(409, certificate.get(30, TimeUnit.SECONDS));
+            return answer.get(30, TimeUnit.SECONDS);
         } finally {
             other.shutdownNow();
         }
-        reel(reel).body("held", hasSize(1)).body("certificates", empty());
+    }
+
+    /** A reel that is being shipped keeps a hold waiting, which then finds it shipped. */
+    @Test
+    void aHoldWaitsForAReelThatIsBeingShipped() throws Exception {
+        String reel = TestPlant.newReel();
+        ExecutorService other = Executors.newSingleThreadExecutor();
+        try {
+            Future<String> placed = QuarkusTransaction.requiringNew().call(() -> {
+                dispatch.tell(
+                        "north",
+                        new LotId(reel),
+                        Dispositions.State.SHIPPED,
+                        "Invented Networks",
+                        null,
+                        OffsetDateTime.now(ZoneOffset.UTC));
+                Future<String> placing = other.submit(() -> held("reel", reel));
+                Thread.sleep(1_000);
+                assertFalse(placing.isDone(), "the hold did not wait");
+                return placing;
+            });
+            placed.get(30, TimeUnit.SECONDS);
+            dispositions(reel).body("dispositions.state", contains("shipped"));
+        } finally {
+            other.shutdownNow();
+        }
+    }
+
+    /** A hold that is being placed keeps a reel from being shipped at the same moment. */
+    @Test
+    void shippingWaitsForAHoldThatIsBeingPlaced() throws Exception {
+        String reel = TestPlant.newReel();
+        assertEquals(
+                409, whileAHoldIsPlaced(reel, () -> ship(reel, null).extract().statusCode()));
+        dispositions(reel).body("dispositions", empty());
     }
 
     /** Straight at the database, as the service's role, past the service's own checks. */

@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasItems;
+import static org.hamcrest.Matchers.hasLength;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
@@ -16,7 +17,9 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.access.Caller;
+import dev.reelproof.access.Role;
 import dev.reelproof.access.SignedIn;
+import dev.reelproof.access.TestDoor;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.intake.ReportLines;
 import dev.reelproof.store.LotLoading;
@@ -24,6 +27,7 @@ import dev.reelproof.store.Lots;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
+import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -254,6 +258,55 @@ class LotLoadTest {
         get("/lots/C" + own).statusCode(200);
         // within one load the line is named
         load(made("E", "D", 5000), wire("D")).body("accepted", equalTo(1)).body("refused.line", contains(1));
+    }
+
+    private static ValidatableResponse withdraw(RequestSpecification caller, String lot, String reason) {
+        return (reason == null ? caller : caller.queryParam("reason", reason))
+                .delete("/api/v1/lots/waiting/" + lot)
+                .then();
+    }
+
+    @Test
+    void aReportThatWaitsInVainIsWithdrawnAndKeptInTheTrail() {
+        load(made("B", "TYPO", 500), made("C", "B", 100));
+        withdraw(given(), "B" + own, " parent mistyped ").statusCode(204);
+        get("/lots/waiting?limit=10000")
+                .body("waiting.id", not(hasItem("B" + own)))
+                .body("waiting.find { it.id == 'C" + own + "' }.missing", contains("B" + own))
+                .body("refusedLater.id", not(hasItem("B" + own)));
+        get("/audit?subject=lot/B" + own)
+                .body("entries.action", contains("lot-withdrawn", "lot-waiting"))
+                .body("entries[0].reason", equalTo("parent mistyped"))
+                .body("entries[0].details.report.id", equalTo("B" + own))
+                .body("entries[0].details.report.step", equalTo("stranding"))
+                .body("entries[0].details.report.inputs[0].lot", equalTo("TYPO" + own))
+                .body("entries[0].details.report.inputs[0].quantity.value", equalTo(500.0f))
+                .body("entries[0].details.waitedFor", contains("TYPO" + own))
+                .body("entries[0].details.sha256", hasLength(64));
+        // the parent of the mistyped name may come after all: nothing waits for it any more
+        assertCounts(load(wire("TYPO")), 1, 0, 0);
+        get("/lots/B" + own).statusCode(404);
+        // as it should have been, under its own identifier, and what waited for it follows
+        assertCounts(load(wire("A"), made("B", "A", 500)), 2, 0, 0);
+        get("/lots/A" + own + "/descendants").body("lots.id", contains("A" + own, "B" + own, "C" + own));
+        withdraw(given(), "B" + own, "too late").statusCode(404).body("detail", containsString("is registered"));
+        get("/lots/B" + own).statusCode(200);
+    }
+
+    @Test
+    void whoMayNotRegisterOrGivesNoReasonWithdrawsNothing() {
+        load(made("B", "TYPO", 500));
+        withdraw(TestDoor.person("carla", Role.CUSTOMER_SERVICE), "B" + own, "r")
+                .statusCode(403);
+        withdraw(given(), "B" + own, null)
+                .statusCode(422)
+                .body("errors[0].where", equalTo("reason"))
+                .body("errors[0].message", containsString("DELETE /api/v1/lots/waiting/{lot}?reason="));
+        withdraw(given(), "B" + own, "  ").statusCode(422);
+        withdraw(given(), "TYPO" + own, "r").statusCode(404).body("detail", containsString("No report of lot"));
+        withdraw(given(), "no.identifier!", "r").statusCode(404);
+        get("/lots/waiting?limit=10000").body("waiting.id", hasItem("B" + own));
+        withdraw(TestDoor.token("line 1", Role.TECHNICIAN), "B" + own, "r").statusCode(204);
     }
 
     @Test

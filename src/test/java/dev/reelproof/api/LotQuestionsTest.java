@@ -27,6 +27,7 @@ import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -222,6 +223,34 @@ class LotQuestionsTest {
     }
 
     @Test
+    void looksAtOneWeekForWhatIsIncompleteUnlessTold() {
+        String now = OffsetDateTime.now(ZoneOffset.UTC).minusMinutes(1).toString();
+        Map<String, String> reels =
+                Map.of("WITHIN", "2019-02-05T00:00:01Z", "BEFORE", "2019-02-04T23:59:59Z", "NEW", now);
+        reels.forEach((reel, made) -> {
+            given().contentType("application/json")
+                    .body("{\"id\": \"" + reel + own
+                            + "\", \"kind\": \"reel\", \"quantity\": {\"value\": 1, \"unit\": \"m\"}, \"made\": \""
+                            + made + "\"}")
+                    .post("/api/v1/lots")
+                    .then()
+                    .statusCode(201);
+        });
+        get("/lots/incomplete?to=2019-02-12T00:00:00Z&limit=10000")
+                .body("from", equalTo("2019-02-05T00:00:00Z"))
+                .body("reelsWithoutInputs", hasItem("WITHIN" + own))
+                .body("reelsWithoutInputs", not(hasItem("BEFORE" + own)))
+                .body("lacking.id", hasItem("IB" + own));
+        get("/lots/incomplete?limit=10000")
+                .body("to", nullValue())
+                .body("reelsWithoutInputs", hasItem("NEW" + own))
+                .body("reelsWithoutInputs", not(hasItem("BARE" + own)))
+                .body("lacking.id", not(hasItem("IB" + own)));
+        get("/lots/incomplete?from=2019-02-04T00:00:00Z&limit=10000")
+                .body("reelsWithoutInputs", hasItems("BEFORE" + own, "WITHIN" + own, "BARE" + own));
+    }
+
+    @Test
     void tellsWhatIsIncomplete() {
         String time = "from=2019-02-11T00:00:00Z&to=2019-02-15T00:00:00Z&limit=10000";
         get("/lots/incomplete?" + time)
@@ -233,6 +262,9 @@ class LotQuestionsTest {
                 .body("lacking.find { it.id == 'AC" + own + "' }.missing", contains("rod or breakdown-wire"))
                 .body("lacking.id", not(hasItem("IA" + own)))
                 .body("lacking.id", not(hasItem("BARE" + own)));
+        get("/lots/incomplete?" + time)
+                .body("from", equalTo("2019-02-11T00:00:00Z"))
+                .body("to", equalTo("2019-02-15T00:00:00Z"));
         get("/lots/incomplete?from=2019-03-01T00:00:00Z").body("lacking.id", not(hasItem("IB" + own)));
         get("/lots/incomplete?limit=0").statusCode(422);
         get("/lots/waiting?limit=100000").statusCode(422);

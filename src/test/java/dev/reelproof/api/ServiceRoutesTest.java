@@ -56,6 +56,7 @@ class ServiceRoutesTest {
             "post /api/v1/lots",
             "post /api/v1/lots/bulk",
             "get /api/v1/lots/waiting",
+            "delete /api/v1/lots/waiting/{lot}",
             "get /api/v1/lots/implausible",
             "get /api/v1/lots/incomplete",
             "get /api/v1/lots/common-ancestors",

@@ -1,0 +1,34 @@
+package dev.reelproof.api;
+
+import dev.reelproof.genealogy.Hold;
+import dev.reelproof.store.Holds;
+import dev.reelproof.store.PedigreeTooLargeException;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.List;
+
+/** What a hold may stop looks here first, in the transaction that does it. */
+@ApplicationScoped
+class HoldCheck {
+    private final Holds holds;
+
+    HoldCheck(Holds holds) {
+        this.holds = holds;
+    }
+
+    /**
+     * The open holds that a reel is under. Until this transaction ends no other is placed.
+     *
+     * @throws ConflictException when this is not found in time
+     */
+    @Transactional(Transactional.TxType.MANDATORY)
+    List<Hold> openOf(String plant, String reel) {
+        holds.keepOut(plant);
+        try {
+            return holds.ofReel(plant, reel);
+        } catch (PedigreeTooLargeException e) {
+            throw new ConflictException(
+                    "Whether reel " + reel + " is on hold could not be found out: " + e.getMessage());
+        }
+    }
+}
