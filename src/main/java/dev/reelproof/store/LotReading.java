@@ -176,15 +176,21 @@ class LotReading {
         if (rows.isEmpty()) {
             return new HashMap<>();
         }
-        // Summed in the order of the children, so that the last digit is the same on every machine.
+        // Summed in the order of the children, so that the last digit is the same on every machine; read from the index
+        // in that order,
+        // for a sum that is told to order sorts them all once more.
         Map<String, Double> taken = rows(
                         """
-                        select parent, sum(amount_base order by child) from lot_input
-                        where plant = :plant and parent = any(:ids) group by parent""",
+                        select parent.id, (
+                            select sum(child.amount_base) from (
+                                select amount_base from lot_input
+                                where plant = :plant and lot_input.parent = parent.id order by lot_input.child) child)
+                        from unnest(cast(:ids as text[])) parent(id)""",
                         Object[].class,
                         plant,
                         values(ids))
                 .stream()
+                .filter(row -> row[1] != null)
                 .collect(Collectors.toMap(row -> (String) row[0], row -> (Double) row[1]));
         Map<RunId, StepRun> runs = runs(plant, runIds(rows));
         // Only what is measured by length needs a diameter to have a mass.
