@@ -36,20 +36,4 @@ public record Figure(
     public Figure {
         steps = List.copyOf(steps);
     }
-
-    /** A figure whose uncertainty is not known. */
-    public Figure(
-            Subject subject,
-            Double megahertz,
-            double measured,
-            String measuredUnit,
-            double value,
-            double judged,
-            double limit,
-            double margin,
-            String unit,
-            boolean derived,
-            List<Step> steps) {
-        this(subject, megahertz, measured, measuredUnit, value, judged, limit, margin, unit, derived, null, steps);
-    }
 }

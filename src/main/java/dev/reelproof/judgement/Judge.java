@@ -45,11 +45,6 @@ public final class Judge {
         this.uncertaintyModel = uncertaintyModel;
     }
 
-    /** The judgement of a result without uncertainties. */
-    public static Judgement judge(ReelResult result, Product product, LimitSet limitSet, String engine) {
-        return judge(result, product, limitSet, Optional.empty(), engine);
-    }
-
     /**
      * The judgement of a result.
      *

@@ -11,12 +11,11 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
-import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Source;
 import dev.reelproof.limit.Statistic;
-import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.limit.UncertaintyModelReader;
 import dev.reelproof.measurement.CoreUnit;
@@ -74,79 +73,22 @@ final class Bench {
     }
 
     static Requirement requirement(Property property, Statistic statistic, Limit limit, Domain domain, String unit) {
-        return new Requirement(
-                statistic == Statistic.INDIVIDUAL
-                        ? property.tradeName()
-                        : property.tradeName() + "-" + statistic.word(),
-                property,
-                statistic,
-                limit,
-                domain,
-                ReadingUnit.parse(unit),
-                List.of(),
-                Optional.of("minimum"),
-                Scope.CORE,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                SOURCE,
-                Optional.empty());
+        return RequirementBuilder.of(property, limit, domain, unit)
+                .id(
+                        statistic == Statistic.INDIVIDUAL
+                                ? property.tradeName()
+                                : property.tradeName() + "-" + statistic.word())
+                .statistic(statistic)
+                .denominator("minimum")
+                .build();
     }
 
     static Requirement with(Requirement base, LawSpec... laws) {
-        return new Requirement(
-                base.id(),
-                base.property(),
-                base.statistic(),
-                base.limit(),
-                base.domain(),
-                base.unit(),
-                List.of(laws),
-                base.denominator(),
-                base.scope(),
-                base.pairs(),
-                base.unitPairs(),
-                base.temperatureWindow(),
-                base.source(),
-                base.condition());
-    }
-
-    static Requirement within(Requirement base, Scope scope, PairCount unitPairs, TemperatureWindow window) {
-        return new Requirement(
-                base.id(),
-                base.property(),
-                base.statistic(),
-                base.limit(),
-                base.domain(),
-                base.unit(),
-                base.laws(),
-                base.denominator(),
-                scope,
-                base.pairs(),
-                Optional.ofNullable(unitPairs),
-                Optional.ofNullable(window),
-                base.source(),
-                base.condition());
+        return RequirementBuilder.like(base).laws(laws).build();
     }
 
     static Requirement saying(Requirement base, Particulars particulars) {
-        return new Requirement(
-                base.id(),
-                base.property(),
-                base.statistic(),
-                base.limit(),
-                base.domain(),
-                base.unit(),
-                base.laws(),
-                base.denominator(),
-                base.scope(),
-                base.pairs(),
-                base.unitPairs(),
-                base.temperatureWindow(),
-                base.source(),
-                base.condition(),
-                particulars,
-                base.decisionRule());
+        return RequirementBuilder.like(base).particulars(particulars).build();
     }
 
     static LawSpec law(String name) {

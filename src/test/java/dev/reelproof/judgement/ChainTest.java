@@ -6,7 +6,6 @@ import static dev.reelproof.judgement.Bench.flat;
 import static dev.reelproof.judgement.Bench.law;
 import static dev.reelproof.judgement.Bench.requirement;
 import static dev.reelproof.judgement.Bench.with;
-import static dev.reelproof.judgement.Bench.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -16,7 +15,7 @@ import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
-import dev.reelproof.limit.Scope;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.measurement.End;
@@ -205,11 +204,10 @@ class ChainTest {
 
     @Test
     void outsideItsWindowARequirementSaysWhereItHolds() {
-        Requirement windowed = within(
-                requirement(Property.MUTUAL_CAPACITANCE, Statistic.INDIVIDUAL, atMost(5.6, 1), NONE, "nF/100 m"),
-                Scope.CORE,
-                null,
-                new TemperatureWindow(Temperature.ofCelsius(20), 1));
+        Requirement windowed = RequirementBuilder.of(
+                        Property.MUTUAL_CAPACITANCE, atMost(5.6, 1), NONE, "nF/100 m")
+                .temperatureWindow(new TemperatureWindow(Temperature.ofCelsius(20), 1))
+                .build();
         assertEquals(
                 "temperature outside the window: measured at 25.0 °C; the limit holds at 20.0 ± 1.0 °C "
                         + "and no law of correction is stated",
@@ -224,16 +222,10 @@ class ChainTest {
 
     @Test
     void aRequirementOnUnitsOfOneSizeNeedsTheUnits() {
-        Requirement anywhere = within(
-                requirement(
-                        Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR,
-                        Statistic.INDIVIDUAL,
-                        atMost(145, 0),
-                        NONE,
-                        "pF/km"),
-                Scope.CORE,
-                new PairCount(12, 25),
-                null);
+        Requirement anywhere = RequirementBuilder.of(
+                        Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, atMost(145, 0), NONE, "pF/km")
+                .unitPairs(new PairCount(12, 25))
+                .build();
         Finding finding = new Bench()
                 .pairs(50)
                 .require(anywhere)

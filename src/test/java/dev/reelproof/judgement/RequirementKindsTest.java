@@ -8,7 +8,6 @@ import static dev.reelproof.judgement.Bench.law;
 import static dev.reelproof.judgement.Bench.requirement;
 import static dev.reelproof.judgement.Bench.saying;
 import static dev.reelproof.judgement.Bench.with;
-import static dev.reelproof.judgement.Bench.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -18,6 +17,7 @@ import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
@@ -347,12 +347,10 @@ class RequirementKindsTest {
     // ---- insulation resistance above its temperature
 
     private static Finding insulationResistance(double celsius, double megohms, boolean warmerPassStands) {
-        Requirement resistance = within(
-                requirement(
-                        Property.INSULATION_RESISTANCE, Statistic.INDIVIDUAL, atLeast(1600, 0), NO_FREQUENCY, "megohm"),
-                Scope.CORE,
-                null,
-                new TemperatureWindow(Temperature.ofCelsius(20), 1, warmerPassStands));
+        Requirement resistance = RequirementBuilder.of(
+                        Property.INSULATION_RESISTANCE, atLeast(1600, 0), NO_FREQUENCY, "megohm")
+                .temperatureWindow(new TemperatureWindow(Temperature.ofCelsius(20), 1, warmerPassStands))
+                .build();
         return new Bench()
                 .reel(100, celsius)
                 .require(resistance)

@@ -19,6 +19,7 @@ import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Conductor;
@@ -359,23 +360,9 @@ class UncertaintyTest {
                 .rule(TWO)
                 .read(Property.DIELECTRIC_WITHSTAND, Subject.ofReel(), 0, "count");
         assertEquals(Outcome.NOT_TESTED, bench.require(withstand).only().outcome());
-        Requirement simple = new Requirement(
-                withstand.id(),
-                withstand.property(),
-                withstand.statistic(),
-                withstand.limit(),
-                withstand.domain(),
-                withstand.unit(),
-                withstand.laws(),
-                withstand.denominator(),
-                withstand.scope(),
-                withstand.pairs(),
-                withstand.unitPairs(),
-                withstand.temperatureWindow(),
-                withstand.source(),
-                withstand.condition(),
-                withstand.particulars(),
-                Optional.of(DecisionRule.SIMPLE_ACCEPTANCE));
+        Requirement simple = RequirementBuilder.like(withstand)
+                .decisionRule(DecisionRule.SIMPLE_ACCEPTANCE)
+                .build();
         Finding finding = new Bench()
                 .pairs(1)
                 .rule(TWO)
