@@ -285,7 +285,7 @@ final class Evaluator {
 
     private Evaluation statistic(List<Candidate> candidates, List<Step> rules, List<String> obstacles) {
         double value;
-        double measured;
+        Double measured;
         Budget budget;
         try {
             double[] values = candidates.stream().mapToDouble(Candidate::value).toArray();
@@ -295,9 +295,7 @@ final class Evaluator {
                 budget = Budget.without("a percentage of pairs is counted, not measured");
             } else {
                 value = figureOf(values);
-                measured = figureOf(candidates.stream()
-                        .mapToDouble(candidate -> candidate.series.sentMagnitude(candidate.index))
-                        .toArray());
+                measured = asSent(candidates);
                 budget = budget(gradientOf(values), candidates);
             }
         } catch (IllegalArgumentException e) {
@@ -342,7 +340,9 @@ final class Evaluator {
                 megahertz,
                 limitAt,
                 measured,
-                inPercent ? requirement.unit().text() : first.series.sentUnit().text(),
+                measured == null
+                        ? null
+                        : inPercent ? requirement.unit().text() : first.series.sentUnit().text(),
                 value,
                 true,
                 budget,
@@ -356,6 +356,20 @@ final class Evaluator {
             obstacles.add(noUncertainty(budget));
         }
         return new Evaluation(figure, outcome, candidates.size(), obstacles, List.of());
+    }
+
+    /** The statistic before correction; null where values were sent in different units, which have no figure together. */
+    private Double asSent(List<Candidate> candidates) {
+        boolean oneUnit = candidates.stream()
+                        .map(candidate -> candidate.series.sentUnit())
+                        .distinct()
+                        .count()
+                == 1;
+        return oneUnit
+                ? (Double) figureOf(candidates.stream()
+                        .mapToDouble(candidate -> candidate.series.sentMagnitude(candidate.index))
+                        .toArray())
+                : null;
     }
 
     private Budget budget(double[] gradient, List<Candidate> candidates) {
@@ -433,7 +447,7 @@ final class Evaluator {
             Subject subject,
             Double megahertz,
             double limitAt,
-            double measured,
+            Double measured,
             String measuredUnit,
             double value,
             boolean derived,

@@ -460,4 +460,37 @@ class RequirementKindsTest {
         assertEquals(Outcome.FAIL, average.outcome());
         assertEquals(400, average.figure().value());
     }
+
+    // ---- the statistic of what was sent
+
+    private static Bench meanResistance(String unitOfTheOther, double other) {
+        return new Bench()
+                .pairs(1)
+                .reel(500, 20)
+                .require(with(
+                        requirement(
+                                Property.CONDUCTOR_RESISTANCE, Statistic.MEAN, atMost(9.4, 1), NO_FREQUENCY, "ohm/100 m"),
+                        law("linear-length")))
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 45, "ohm")
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), other, unitOfTheOther);
+    }
+
+    @Test
+    void aStatisticOfValuesInOneUnitSaysWhatWasMeasured() {
+        Figure figure = meanResistance("ohm", 46).only().figure();
+
+        assertEquals(9.1, figure.value(), 1e-12);
+        assertEquals(45.5, figure.measured(), 1e-12);
+        assertEquals("ohm", figure.measuredUnit());
+    }
+
+    /** 46 ohm of 500 m sent as 92 ohm/km: the figure is the same, but 45 and 92 have no mean. */
+    @Test
+    void valuesSentInDifferentUnitsHaveNoFigureBeforeCorrection() {
+        Figure figure = meanResistance("ohm/km", 92).only().figure();
+
+        assertEquals(9.1, figure.value(), 1e-12);
+        assertNull(figure.measured());
+        assertNull(figure.measuredUnit());
+    }
 }
