@@ -42,7 +42,9 @@ record LimitSetAnswer(
     }
 
     /** How network-analyser data is read by the set, in the words of its file. */
-    @Schema(description = "How network-analyser data is read by the set, whether its file says so or leaves it at what is usual.")
+    @Schema(
+            description =
+                    "How network-analyser data is read by the set, whether its file says so or leaves it at what is usual.")
     record NetworkAnswer(
             @Schema(description = "reference impedance of the differential mode") Quantity differential,
             @Schema(description = "reference impedance of the common mode") Quantity common,

@@ -342,7 +342,9 @@ final class Evaluator {
                 measured,
                 measured == null
                         ? null
-                        : inPercent ? requirement.unit().text() : first.series.sentUnit().text(),
+                        : inPercent
+                                ? requirement.unit().text()
+                                : first.series.sentUnit().text(),
                 value,
                 true,
                 budget,

@@ -16,7 +16,9 @@ class LimitSetAnswerTest {
     void saysHowTheSetReadsNetworkAnalyserData() throws IOException {
         String shipped = Files.readString(Path.of("limits/category-6a-cable.yaml"));
         LimitSet set = new LimitSetReader(LimitSamples.LAW_CHECK)
-                .read("own.yaml", shipped + "network: { differential: 120 ohm, common: 30 ohm, acr-f-loss: disturbing }\n");
+                .read(
+                        "own.yaml",
+                        shipped + "network: { differential: 120 ohm, common: 30 ohm, acr-f-loss: disturbing }\n");
 
         assertEquals(
                 new LimitSetAnswer.NetworkAnswer(new Quantity(120, "ohm"), new Quantity(30, "ohm"), "disturbing"),

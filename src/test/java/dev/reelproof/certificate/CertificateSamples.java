@@ -17,10 +17,8 @@ import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
-import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Source;
-import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Equipment;
@@ -30,7 +28,6 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Length;
-import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -135,8 +132,8 @@ public final class CertificateSamples {
                         requirement.pairs().map(range -> range.holds(pairs)).orElse(true))
                 .map(CertificateSamples::met)
                 .toList();
-        Judgement judgement =
-                new Judgement(set.id(), set.revision(), set.sha256(), "0.1.0", Verdict.ACCEPTED, findings, List.of(), null);
+        Judgement judgement = new Judgement(
+                set.id(), set.revision(), set.sha256(), "0.1.0", Verdict.ACCEPTED, findings, List.of(), null);
         return CertificateContent.of(issuing(), item(), conditions(), product(pairs), judgement, set);
     }
 
@@ -355,7 +352,8 @@ public final class CertificateSamples {
     }
 
     private Requirement requirement(Property property, String unit, Limit limit, Domain domain, LawSpec... laws) {
-        RequirementBuilder builder = RequirementBuilder.of(property, limit, domain, unit).laws(laws).source(OURS);
+        RequirementBuilder builder =
+                RequirementBuilder.of(property, limit, domain, unit).laws(laws).source(OURS);
         return property == Property.DIELECTRIC_WITHSTAND
                 ? builder.condition("2.5 kV d.c. for 2 s").build()
                 : builder.build();

@@ -204,8 +204,7 @@ class ChainTest {
 
     @Test
     void outsideItsWindowARequirementSaysWhereItHolds() {
-        Requirement windowed = RequirementBuilder.of(
-                        Property.MUTUAL_CAPACITANCE, atMost(5.6, 1), NONE, "nF/100 m")
+        Requirement windowed = RequirementBuilder.of(Property.MUTUAL_CAPACITANCE, atMost(5.6, 1), NONE, "nF/100 m")
                 .temperatureWindow(new TemperatureWindow(Temperature.ofCelsius(20), 1))
                 .build();
         assertEquals(

@@ -28,6 +28,7 @@ import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
@@ -242,6 +243,29 @@ class JudgeTest {
         Finding finding = bench.calibrationDue(LocalDate.of(2026, 3, 1)).only();
         assertEquals(Outcome.NOT_TESTED, finding.outcome());
         assertTrue(finding.reason().startsWith("equipment out of calibration: na-07"), finding.reason());
+    }
+
+    private static Bench nextWithALossMeterOutOfCalibration(double metres) {
+        return new Bench()
+                .pairs(2)
+                .reel(metres, 20)
+                .require(with(NEXT, law("near-end-crosstalk-length")))
+                .sweep(Property.NEXT, Subject.ofCombination(1, 2).at(End.NEAR), everyMegahertzTo(10), f -> 60)
+                .sweep(Property.INSERTION_LOSS, Subject.ofPair(1), everyMegahertzTo(10), f -> 2.025 * metres / 100)
+                .equipment(
+                        new Equipment("na-07", null, Set.of(Property.NEXT)),
+                        new Equipment("na-08", LocalDate.of(2026, 3, 1), Set.of(Property.INSERTION_LOSS)));
+    }
+
+    /** The near-end law takes the measured loss where the reel is short; at the reference length and beyond it takes none. */
+    @Test
+    void aLossMeasuredOutOfCalibrationCorrectsNothing() {
+        Finding corrected = nextWithALossMeterOutOfCalibration(30).only();
+
+        assertEquals(Outcome.NOT_TESTED, corrected.outcome());
+        assertTrue(corrected.reason().startsWith("equipment out of calibration: na-08"), corrected.reason());
+        assertEquals(
+                Outcome.PASS, nextWithALossMeterOutOfCalibration(100).only().outcome());
     }
 
     @Test

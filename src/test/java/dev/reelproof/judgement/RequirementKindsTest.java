@@ -19,18 +19,20 @@ import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
-import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -336,6 +338,19 @@ class RequirementKindsTest {
     }
 
     @Test
+    void aLossMeasuredOutOfCalibrationDoesNotTellThatTheReelIsLongEnough() {
+        Finding finding = returnLoss(25)
+                .sweep(Property.INSERTION_LOSS, PAIR_1, everyMegahertzTo(20), f -> 5)
+                .equipment(
+                        new Equipment("na-07", null, Set.of(Property.RETURN_LOSS)),
+                        new Equipment("na-08", LocalDate.of(2026, 3, 1), Set.of(Property.INSERTION_LOSS)))
+                .only();
+
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().startsWith("equipment out of calibration: na-08"), finding.reason());
+    }
+
+    @Test
     void withoutMeasuredLossItIsNotKnownWhetherTheReelIsLongEnough() {
         Finding finding = returnLoss(25).only();
 
@@ -469,7 +484,11 @@ class RequirementKindsTest {
                 .reel(500, 20)
                 .require(with(
                         requirement(
-                                Property.CONDUCTOR_RESISTANCE, Statistic.MEAN, atMost(9.4, 1), NO_FREQUENCY, "ohm/100 m"),
+                                Property.CONDUCTOR_RESISTANCE,
+                                Statistic.MEAN,
+                                atMost(9.4, 1),
+                                NO_FREQUENCY,
+                                "ohm/100 m"),
                         law("linear-length")))
                 .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 45, "ohm")
                 .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), other, unitOfTheOther);

@@ -29,7 +29,6 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleBinaryOperator;
 import net.jqwik.api.ForAll;

@@ -41,8 +41,7 @@ public final class RequirementBuilder {
 
     /** One like another but for what is said next. */
     public static RequirementBuilder like(Requirement base) {
-        RequirementBuilder builder =
-                new RequirementBuilder(base.property(), base.limit(), base.domain(), base.unit());
+        RequirementBuilder builder = new RequirementBuilder(base.property(), base.limit(), base.domain(), base.unit());
         builder.id = base.id();
         builder.statistic = base.statistic();
         builder.laws = base.laws();
