@@ -46,6 +46,8 @@ final class Bench {
     private static final Source SOURCE = new Source("a figure of this test's own", true);
     private static final LocalDate DUE = LocalDate.of(2026, 12, 31);
 
+    private String id = "set";
+    private PairCount cores = new PairCount(1, Product.MOST_PAIRS);
     private int pairs = 4;
     private List<CoreUnit> units = List.of();
     private double metres = 100;
@@ -93,6 +95,18 @@ final class Bench {
 
     static LawSpec law(String name) {
         return new LawSpec(name, Map.of());
+    }
+
+    /** Another name for the limit set. */
+    Bench named(String newId) {
+        this.id = newId;
+        return this;
+    }
+
+    /** The cores that the limit set is for. */
+    Bench cores(int from, int to) {
+        this.cores = new PairCount(from, to);
+        return this;
     }
 
     Bench pairs(int newPairs) {
@@ -167,6 +181,10 @@ final class Bench {
     }
 
     Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value) {
+        return sweep(property, subject, grid, value, property.canonicalUnit());
+    }
+
+    Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value, String unit) {
         double[] values = new double[grid.size()];
         for (int i = 0; i < values.length; i++) {
             values[i] = value.applyAsDouble(grid.megahertz(i));
@@ -176,7 +194,7 @@ final class Bench {
                 subject,
                 grid,
                 values,
-                ReadingUnit.parse(property.canonicalUnit()),
+                ReadingUnit.parse(unit),
                 new Origin.JsonArray("/sweeps/" + sweeps.size() + "/values")));
         return this;
     }
@@ -210,11 +228,11 @@ final class Bench {
 
     LimitSet set() {
         return new LimitSet(
-                "set",
+                id,
                 1,
                 LocalDate.of(2026, 1, 1),
                 "a set of this test's own",
-                new PairCount(1, Product.MOST_PAIRS),
+                cores,
                 Temperature.ofCelsius(20),
                 Length.ofMetres(100),
                 rounding,

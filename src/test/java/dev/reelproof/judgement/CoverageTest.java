@@ -7,6 +7,7 @@ import static dev.reelproof.judgement.Bench.flat;
 import static dev.reelproof.judgement.Bench.requirement;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
@@ -193,5 +194,74 @@ class CoverageTest {
                 .reason();
         assertEquals(3, three.split("(pair missing|range not spanned): ").length - 1, three);
         assertEquals(-1, three.indexOf("more"), three);
+    }
+
+    @Test
+    void whatAnUnbalanceIsFormedFromIsNamedWhereItIsMissing() {
+        Requirement unbalance =
+                requirement(Property.RESISTANCE_UNBALANCE, Statistic.INDIVIDUAL, atMost(5, 0), NONE, "%");
+        Bench bench = new Bench().pairs(1).require(unbalance);
+        assertEquals(
+                "no data: no resistance-unbalance was measured, nor any conductor-resistance that it is formed from",
+                bench.only().reason());
+        bench.read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 9, "ohm");
+        assertEquals(
+                "no data: no resistance-unbalance was measured, and it is not formed:"
+                        + " conductor-resistance is missing of conductor b of pair 1",
+                bench.only().reason());
+    }
+
+    @Test
+    void aWideStepThatEndsWhereTheRangeBeginsLiesBesideIt() {
+        Requirement fromFive = requirement(
+                Property.RETURN_LOSS,
+                Statistic.INDIVIDUAL,
+                Limit.atLeast(flat(20, 5, 10)),
+                new Domain.Range(5, 10),
+                "dB");
+        Finding finding = new Bench()
+                .pairs(1)
+                .require(fromFive)
+                .sweep(
+                        Property.RETURN_LOSS,
+                        Subject.ofPair(1).at(End.NEAR),
+                        FrequencyGrid.ofMegahertz(1, 5, 7, 9, 10, 15),
+                        f -> 25)
+                .only();
+        assertEquals(Outcome.PASS, finding.outcome());
+    }
+
+    /** Delays of the whole reel and per length have no difference, and levels for different lengths no sum. */
+    @Test
+    void partsSentPerDifferentLengthsFormNothing() {
+        Requirement skew = requirement(
+                Property.DELAY_SKEW,
+                Statistic.INDIVIDUAL,
+                Limit.atMost(flat(45, 1, 10)),
+                new Domain.Range(1, 10),
+                "ns");
+        Finding finding = new Bench()
+                .pairs(2)
+                .reel(1000, 20)
+                .require(skew)
+                .sweep(Property.PROPAGATION_DELAY, Subject.ofPair(1), everyMegahertzTo(10), f -> 500, "ns/100 m")
+                .sweep(Property.PROPAGATION_DELAY, Subject.ofPair(2), everyMegahertzTo(10), f -> 510)
+                .only();
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().contains("its parts were sent per different lengths"), finding.reason());
+
+        Requirement sum = requirement(
+                Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(30, 1, 10)), new Domain.Range(1, 10), "dB");
+        Bench three = new Bench().pairs(3).require(sum);
+        for (int[] pair : new int[][] {{1, 2}, {1, 3}, {2, 3}}) {
+            three.sweep(
+                    Property.NEXT,
+                    Subject.ofCombination(pair[0], pair[1]).at(End.NEAR),
+                    everyMegahertzTo(10),
+                    f -> 60,
+                    pair[0] == 1 ? "dB" : "dB/100 m");
+        }
+        assertEquals(Outcome.NOT_TESTED, three.only().outcome());
+        assertEquals(10, three.only().points(), "pair 1 has both parts alike");
     }
 }

@@ -37,6 +37,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -245,13 +246,13 @@ class JudgeTest {
         assertTrue(finding.reason().startsWith("equipment out of calibration: na-07"), finding.reason());
     }
 
-    private static Bench nextWithALossMeterOutOfCalibration(double metres) {
+    private static Bench nextWithALossMeterOutOfCalibration(double metres, DoubleUnaryOperator loss) {
         return new Bench()
                 .pairs(2)
                 .reel(metres, 20)
                 .require(with(NEXT, law("near-end-crosstalk-length")))
                 .sweep(Property.NEXT, Subject.ofCombination(1, 2).at(End.NEAR), everyMegahertzTo(10), f -> 60)
-                .sweep(Property.INSERTION_LOSS, Subject.ofPair(1), everyMegahertzTo(10), f -> 2.025 * metres / 100)
+                .sweep(Property.INSERTION_LOSS, Subject.ofPair(1), everyMegahertzTo(10), loss)
                 .equipment(
                         new Equipment("na-07", null, Set.of(Property.NEXT)),
                         new Equipment("na-08", LocalDate.of(2026, 3, 1), Set.of(Property.INSERTION_LOSS)));
@@ -260,12 +261,17 @@ class JudgeTest {
     /** The near-end law takes the measured loss where the reel is short; at the reference length and beyond it takes none. */
     @Test
     void aLossMeasuredOutOfCalibrationCorrectsNothing() {
-        Finding corrected = nextWithALossMeterOutOfCalibration(30).only();
+        Finding corrected = nextWithALossMeterOutOfCalibration(30, f -> 0.6).only();
 
         assertEquals(Outcome.NOT_TESTED, corrected.outcome());
         assertTrue(corrected.reason().startsWith("equipment out of calibration: na-08"), corrected.reason());
         assertEquals(
-                Outcome.PASS, nextWithALossMeterOutOfCalibration(100).only().outcome());
+                Outcome.PASS,
+                nextWithALossMeterOutOfCalibration(100, f -> 2).only().outcome());
+
+        Finding inPart =
+                nextWithALossMeterOutOfCalibration(30, f -> f < 5 ? 0 : 0.6).only();
+        assertTrue(inPart.reason().startsWith("equipment out of calibration: na-08"), inPart.reason());
     }
 
     @Test

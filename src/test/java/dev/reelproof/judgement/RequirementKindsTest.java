@@ -37,6 +37,7 @@ import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** What a requirement may say beyond its limit, and the figures that come with the regulation. */
 class RequirementKindsTest {
@@ -204,7 +205,7 @@ class RequirementKindsTest {
         Finding enough = sampled(200, 100, pair -> 26);
         Finding tooFew = sampled(200, 99, pair -> 26);
         Finding outside = sampled(200, 100, pair -> 26.8);
-        Finding all = sampled(200, 200, pair -> 26.8);
+        Finding all = sampled(200, 200, pair -> 26);
 
         assertEquals(Outcome.PASS, enough.outcome());
         assertTrue(enough.reason().startsWith("sample: 100 of 200 pairs measured"), enough.reason());
@@ -511,5 +512,25 @@ class RequirementKindsTest {
         assertEquals(9.1, figure.value(), 1e-12);
         assertNull(figure.measured());
         assertNull(figure.measuredUnit());
+    }
+
+    // ---- resistances of one pair per different lengths
+
+    /** 94 ohm/km and 9.2 ohm of 100 m are alike, but neither their sum nor their order is that of the numbers. */
+    @ParameterizedTest
+    @EnumSource(
+            value = Property.class,
+            names = {"LOOP_RESISTANCE", "RESISTANCE_UNBALANCE_DIRECTION", "RESISTANCE_UNBALANCE"})
+    void whatIsFormedFromTwoConductorsNeedsThemPerOneLength(Property property) {
+        Finding finding = new Bench()
+                .pairs(1)
+                .require(requirement(
+                        property, Statistic.INDIVIDUAL, atMost(1000, 0), NO_FREQUENCY, property.canonicalUnit()))
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 94, "ohm/km")
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 9.2, "ohm")
+                .only();
+
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().contains("its parts were sent per different lengths"), finding.reason());
     }
 }
