@@ -149,4 +149,20 @@ class BoundTest {
                 List.of("a.yaml:3 /revision: '0' must be 1 or more", "a.yaml:9: the key 'read' is missing"),
                 refused.getMessage().lines().toList());
     }
+
+    // Worked by hand: 100 MHz lies halfway between 10 and 1000 MHz over the logarithm, 505 MHz over the frequency.
+    @Test
+    void aLineBetweenTwoTabulatedPointsIsStraightTheWayItSays() {
+        assertEquals(30, new Segment.Interpolated(10, 1000, 20, 40, true).at(100), 1e-13);
+        assertEquals(30, new Segment.Interpolated(10, 1000, 20, 40, false).at(505), 1e-13);
+        assertThrows(IllegalArgumentException.class, () -> new Segment.Interpolated(10, 10, 20, 40, true));
+    }
+
+    @Test
+    void onlyAboveItsUpperEndDoesATemperatureWindowLieBelow() {
+        TemperatureWindow window = new TemperatureWindow(Temperature.ofCelsius(20), 1);
+        assertFalse(window.isBelow(Temperature.ofCelsius(18.9)));
+        assertFalse(window.isBelow(Temperature.ofCelsius(21)));
+        assertTrue(window.isBelow(Temperature.ofCelsius(21.1)));
+    }
 }
