@@ -199,6 +199,11 @@ final class Bench {
         return this;
     }
 
+    Bench sweep(Sweep sweep) {
+        sweeps.add(sweep);
+        return this;
+    }
+
     /** Steps of 1 MHz from 1 MHz to a frequency. */
     static FrequencyGrid everyMegahertzTo(int last) {
         double[] megahertz = new double[last];

@@ -22,9 +22,12 @@ import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
+import dev.reelproof.measurement.Sweep;
 import dev.reelproof.quantity.FrequencyGrid;
+import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
 import java.util.List;
 import java.util.Map;
@@ -363,5 +366,41 @@ class ChainTest {
                 .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(2), 5.2, "nF")
                 .only();
         assertTrue(finding.reason().contains("so that a pass stands; sample: 2 of 3 pairs"), finding.reason());
+    }
+
+    /** What was done between the network-analyser file and the value stands before it, the value's own step last. */
+    @Test
+    void theChainBeginsAtTheNetworkAnalyserFile() {
+        Origin origin = new Origin.Network(
+                "reel.s4p",
+                new int[] {7, 9},
+                List.of(
+                        new Origin.Network.Link("renormalised", "to the set's differential mode", 100.0, "ohm", null),
+                        new Origin.Network.Link("definition", "RL = -20 log10 |S|", null, "dB", "a document (read)")));
+        Finding finding = new Bench()
+                .pairs(1)
+                .require(requirement(
+                        Property.RETURN_LOSS,
+                        Statistic.INDIVIDUAL,
+                        Limit.atLeast(flat(20, 1, 2)),
+                        new Domain.Range(1, 2),
+                        "dB"))
+                .sweep(Sweep.of(
+                        Property.RETURN_LOSS,
+                        Subject.ofPair(1).at(End.NEAR),
+                        FrequencyGrid.ofMegahertz(1, 2),
+                        new double[] {30, 25},
+                        ReadingUnit.parse("dB"),
+                        origin))
+                .only();
+        List<Step> steps = finding.figure().steps();
+        assertEquals(
+                List.of("renormalised", "definition", "measured", "covered", "limit", "margin"),
+                steps.stream().map(Step::title).toList());
+        assertEquals(100, steps.get(0).value());
+        assertEquals(25, steps.get(1).value());
+        assertEquals(
+                "reel.s4p:9: return-loss of pair 1, near end at 2.0 MHz",
+                steps.get(2).detail());
     }
 }

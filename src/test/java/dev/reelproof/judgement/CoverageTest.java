@@ -4,20 +4,26 @@ import static dev.reelproof.judgement.Bench.atLeast;
 import static dev.reelproof.judgement.Bench.atMost;
 import static dev.reelproof.judgement.Bench.everyMegahertzTo;
 import static dev.reelproof.judgement.Bench.flat;
+import static dev.reelproof.judgement.Bench.law;
 import static dev.reelproof.judgement.Bench.requirement;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
+import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -263,5 +269,31 @@ class CoverageTest {
         }
         assertEquals(Outcome.NOT_TESTED, three.only().outcome());
         assertEquals(10, three.only().points(), "pair 1 has both parts alike");
+    }
+
+    /** A law that needs a loss gives no value of a capacitance, so no average either. */
+    @Test
+    void valuesThatCannotBeCorrectedAreNoSample() {
+        Particulars sampling = new Particulars(
+                true,
+                OptionalDouble.empty(),
+                Optional.empty(),
+                Optional.of(new Particulars.Sampling(2, new Bound.Constant(5, 0), new Bound.Constant(6, 0))),
+                Optional.empty());
+        Requirement mean = RequirementBuilder.of(Property.MUTUAL_CAPACITANCE, atMost(5.6, 1), NONE, "nF")
+                .statistic(Statistic.MEAN)
+                .laws(law("near-end-crosstalk-length"))
+                .particulars(sampling)
+                .build();
+        Finding finding = new Bench()
+                .pairs(3)
+                .reel(30, 20)
+                .require(mean)
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5.2, "nF")
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(2), 5.2, "nF")
+                .only();
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().startsWith("pair missing: mutual-capacitance of pair 3"), finding.reason());
+        assertTrue(finding.reason().contains("correction not possible"), finding.reason());
     }
 }

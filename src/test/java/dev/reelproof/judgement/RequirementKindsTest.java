@@ -532,5 +532,6 @@ class RequirementKindsTest {
 
         assertEquals(Outcome.NOT_TESTED, finding.outcome());
         assertTrue(finding.reason().contains("its parts were sent per different lengths"), finding.reason());
+        assertEquals(0, finding.points(), "nothing was formed of them");
     }
 }

@@ -10,6 +10,7 @@ import static dev.reelproof.judgement.Bench.requirement;
 import static dev.reelproof.judgement.Bench.with;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.limit.Bound;
@@ -650,6 +651,10 @@ class UncertaintyTest {
                         .startsWith(
                                 "instrument of class 'default', conductor-resistance of pair 1, conductor a, reading 28.0"),
                 shares.get(0).detail());
+        // by 1/(1 + 0.004 · 10) for the temperature and 1/3 for the length
+        assertTrue(
+                shares.get(0).detail().endsWith("standard uncertainty 0.03 ohm, derivative 0.320513"),
+                shares.get(0).detail());
         assertTrue(
                 shares.get(1).detail().startsWith("temperature of the cable, 30.0 °C: 1 °C, k = 2"),
                 shares.get(1).detail());
@@ -670,5 +675,16 @@ class UncertaintyTest {
         for (int i = 0; i < found.size(); i++) {
             assertEquals(expected.get(i).value(), found.get(i).value(), 1e-9);
         }
+    }
+
+    @Test
+    void anUncertaintyIsNothingOrMoreAndAProbabilityFromNoneToOne() {
+        assertEquals(1, new Uncertainty(0, 2, 1).probabilityOfConformity());
+        assertEquals(0, new Uncertainty(0, 2, 0).probabilityOfConformity());
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(-0.1, 2, 0.5));
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(0.1, 0, 0.5));
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(Double.NaN, 2, 0.5));
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(0.1, 2, 1.1));
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(0.1, 2, -0.1));
     }
 }
