@@ -308,6 +308,22 @@ class AlternativesTest {
                         .cutTo());
     }
 
+    /** The loop of 30 and 29 ohm is 59 ohm, at most 50: 305 m · 50/59, whether it was read or is formed. */
+    @Test
+    void aLoopGoesWithTheLengthAsItsConductorsDo() {
+        Requirement loop = wholeReel(Property.LOOP_RESISTANCE, atMost(50, 0));
+        assertEquals(metres(258.47), thirtyOhm().require(loop).alternatives().cutTo());
+        assertEquals(
+                metres(258.47),
+                new Bench()
+                        .pairs(1)
+                        .reel(305, 20)
+                        .read(Property.LOOP_RESISTANCE, Subject.ofPair(1), 59, "ohm")
+                        .require(loop)
+                        .alternatives()
+                        .cutTo());
+    }
+
     /** 20 nF in 305 m, between 14 and 17 nF: 305 m · 17/20. A very short piece falls below 14 nF, which is no reason to stop. */
     @Test
     void ofTwoBoundsOnlyTheOneThatALongerPieceMissesMakesItTooLong() {
