@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
 import java.util.List;
 import java.util.Optional;
@@ -164,5 +165,27 @@ class BoundTest {
         assertFalse(window.isBelow(Temperature.ofCelsius(18.9)));
         assertFalse(window.isBelow(Temperature.ofCelsius(21)));
         assertTrue(window.isBelow(Temperature.ofCelsius(21.1)));
+    }
+
+    @Test
+    void aSingleFigureHoldsAtEveryFrequency() {
+        assertEquals(93.8, new Bound.Constant(93.8, 1).at(1));
+        assertEquals(93.8, new Bound.Constant(93.8, 1).at(Double.NaN));
+    }
+
+    @Test
+    void aSampleIsOfOnePairOrMoreAndItsFiguresMayBeOne() {
+        Bound.Constant fifty = new Bound.Constant(50, 0);
+        assertEquals(1, new Particulars.Sampling(1, fifty, fifty).pairs());
+        assertThrows(IllegalArgumentException.class, () -> new Particulars.Sampling(0, fifty, fifty));
+        assertThrows(
+                IllegalArgumentException.class, () -> new Particulars.Sampling(1, fifty, new Bound.Constant(49, 0)));
+    }
+
+    @Test
+    void theLengthToRejectByMayBeTheLengthToJudgeBy() {
+        Length least = Length.ofMetres(300);
+        assertEquals(least, new Particulars.TestedLength(least, least).leastToReject());
+        assertThrows(IllegalArgumentException.class, () -> new Particulars.TestedLength(least, Length.ofMetres(299)));
     }
 }
