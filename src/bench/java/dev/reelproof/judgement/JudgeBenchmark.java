@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -105,11 +106,11 @@ public class JudgeBenchmark {
 
     @Benchmark
     public Judgement category6aOfAThousandPointsFromBothEnds(FourPairs reel) {
-        return Judge.judge(reel.result, reel.product, reel.set, "bench");
+        return Judge.judge(reel.result, reel.product, reel.set, Optional.empty(), "bench");
     }
 
     @Benchmark
     public Judgement terminatingCableOf800Pairs(LargeCore reel) {
-        return Judge.judge(reel.result, reel.product, reel.set, "bench");
+        return Judge.judge(reel.result, reel.product, reel.set, Optional.empty(), "bench");
     }
 }

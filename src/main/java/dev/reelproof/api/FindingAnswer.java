@@ -28,7 +28,11 @@ record FindingAnswer(
         String conductor,
         String end,
         Integer sample,
-        Double measured,
+        @Schema(
+                        nullable = true,
+                        description =
+                                "the value as sent; null without a figure, and for a statistic over values sent in different units")
+                Double measured,
         String measuredUnit,
         int points,
         boolean derived,

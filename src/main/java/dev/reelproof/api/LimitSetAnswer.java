@@ -9,11 +9,13 @@ import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.TemperatureWindow;
+import dev.reelproof.measurement.NetworkTerms;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A limit set with all that it demands. */
 record LimitSetAnswer(
@@ -26,6 +28,7 @@ record LimitSetAnswer(
         Quantity referenceTemperature,
         Quantity referenceLength,
         String rounding,
+        NetworkAnswer network,
         String decisionRule,
         List<RequirementAnswer> requirements,
         AllowanceAnswer allowance,
@@ -35,6 +38,25 @@ record LimitSetAnswer(
     record Line(String id, int revision, String title, LocalDate effective, String sha256) {
         static Line of(LimitSet set) {
             return new Line(set.id(), set.revision(), set.title(), set.effective(), set.sha256());
+        }
+    }
+
+    /** How network-analyser data is read by the set, in the words of its file. */
+    @Schema(
+            description =
+                    "How network-analyser data is read by the set, whether its file says so or leaves it at what is usual.")
+    record NetworkAnswer(
+            @Schema(description = "reference impedance of the differential mode") Quantity differential,
+            @Schema(description = "reference impedance of the common mode") Quantity common,
+            @Schema(
+                            enumeration = {"disturbed", "disturbing"},
+                            description = "the pair whose insertion loss is taken from the far-end crosstalk for ACR-F")
+                    String acrFLoss) {
+        static NetworkAnswer of(NetworkTerms terms) {
+            return new NetworkAnswer(
+                    new Quantity(terms.differentialOhm(), "ohm"),
+                    new Quantity(terms.commonOhm(), "ohm"),
+                    terms.lossOfDisturbing() ? "disturbing" : "disturbed");
         }
     }
 
@@ -213,6 +235,7 @@ record LimitSetAnswer(
                 new Quantity(set.referenceTemperature().celsius(), "°C"),
                 new Quantity(set.referenceLength().metres(), "m"),
                 set.rounding().word(),
+                NetworkAnswer.of(set.networkTerms()),
                 set.decisionRule().words(),
                 set.requirements().stream()
                         .map(requirement -> RequirementAnswer.of(requirement, set))

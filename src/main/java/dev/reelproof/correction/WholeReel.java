@@ -31,6 +31,7 @@ public final class WholeReel {
     public static Optional<CorrectionLaw> lengthLaw(Property property) {
         return switch (property) {
             case CONDUCTOR_RESISTANCE,
+                    LOOP_RESISTANCE,
                     MUTUAL_CAPACITANCE,
                     CAPACITANCE_UNBALANCE_TO_GROUND,
                     INSERTION_LOSS,

@@ -207,7 +207,7 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
         } else if (verdict != Verdict.ACCEPTED) {
             sentences.add("As measured it passes no other limit set of its construction.");
         }
-        grades.stream().filter(grade -> !grade.passes()).forEach(grade -> grade.onlyObstacle()
+        grades.forEach(grade -> grade.onlyObstacle()
                 .ifPresent(finding -> sentences.add("Of "
                         + grade.limitSet().id() + " a single requirement stands in the way: " + finding.requirement()
                         + ".")));

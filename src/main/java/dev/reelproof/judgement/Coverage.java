@@ -146,7 +146,7 @@ final class Coverage {
                 && present.contains(Subject.ofConductor(subject.pair(), Conductor.B));
     }
 
-    /** The subjects that must be there; of a property with ends, those at the near end. */
+    /** The subjects that must be there, of a property that is not of the reel alone; of one with ends, those at the near end. */
     private List<Subject> expected(Requirement requirement, Property property) {
         End end = property.needsEnd() ? End.NEAR : null;
         List<Subject> expected = new ArrayList<>();
@@ -157,15 +157,13 @@ final class Coverage {
             } else if (sites.contains(Site.CONDUCTOR)) {
                 expected.add(Subject.ofConductor(pair, Conductor.A));
                 expected.add(Subject.ofConductor(pair, Conductor.B));
-            } else if (sites.contains(Site.COMBINATION) || sites.contains(Site.ORDERED_COMBINATION)) {
+            } else {
                 boolean ordered = sites.contains(Site.ORDERED_COMBINATION);
                 for (int partner = ordered ? 1 : pair + 1; partner <= core.pairs(); partner++) {
                     if (partner != pair && core.counts(requirement, pair, partner)) {
                         expected.add(Subject.ofCombination(pair, partner).at(end));
                     }
                 }
-            } else {
-                return List.of(Subject.ofReel());
             }
         }
         return expected;

@@ -43,8 +43,16 @@ final class Evaluator {
         this.rule = limitSet.decisionRuleOf(requirement);
     }
 
-    /** One value that is judged. */
-    private record Candidate(Series series, int index, double limitAt) {
+    /**
+     * One value that is judged.
+     *
+     * @param guardBand w; 0 until it is known, and for simple acceptance
+     */
+    private record Candidate(Series series, int index, double limitAt, double guardBand) {
+
+        Candidate guardedBy(double width) {
+            return new Candidate(series, index, limitAt, width);
+        }
 
         Double megahertz() {
             return series.grid() == null ? null : (Double) series.grid().megahertz(index);
@@ -86,7 +94,7 @@ final class Evaluator {
         List<Candidate> candidates = new ArrayList<>();
         for (Series series : population.series()) {
             for (int i = 0; i < series.size(); i++) {
-                Candidate candidate = new Candidate(series, i, limitAt(series, i));
+                Candidate candidate = new Candidate(series, i, limitAt(series, i), 0);
                 if (!isJudged(series, i) || candidate.pairs().stream().anyMatch(without::contains)) {
                     continue;
                 }
@@ -182,12 +190,12 @@ final class Evaluator {
         List<TreeSet<Integer>> failingPairs = new ArrayList<>();
         for (int i = 0; i < slack.length; i++) {
             Candidate candidate = candidates.get(i);
-            double guardBand = decided ? guardBand(candidate) : 0;
             slack[i] = Comparison.unrounded(candidate.value(), requirement.limit(), candidate.limitAt)
                             .margin()
-                    - guardBand;
-            outcomes[i] =
-                    decided ? compare(candidate.value(), candidate.limitAt).outcome(rule, guardBand) : Outcome.PASS;
+                    - candidate.guardBand;
+            outcomes[i] = decided
+                    ? compare(candidate.value(), candidate.limitAt).outcome(rule, candidate.guardBand)
+                    : Outcome.PASS;
             if (outcomes[i].rejects()) {
                 failingPairs.add(candidate.pairs());
             }
@@ -233,7 +241,10 @@ final class Evaluator {
         return worst;
     }
 
-    /** The values that the rule can decide on: all, or those with an uncertainty; why the others are not goes to the obstacles. */
+    /**
+     * The values that the rule can decide on, with their guard bands: all, or those with an uncertainty; why the others are not goes
+     * to the obstacles.
+     */
     private List<Candidate> decidable(List<Candidate> candidates, List<String> obstacles) {
         if (!rule.needsUncertainty()) {
             return candidates;
@@ -242,7 +253,7 @@ final class Evaluator {
         for (Candidate candidate : candidates) {
             Budget budget = budget(candidate);
             if (budget.isKnown()) {
-                decidable.add(candidate);
+                decidable.add(candidate.guardedBy(guardBand(budget)));
             } else {
                 addOnce(obstacles, noUncertainty(budget));
             }
@@ -268,17 +279,13 @@ final class Evaluator {
         }
     }
 
-    private double guardBand(Candidate candidate) {
-        return rule.needsUncertainty() ? guardBand(budget(candidate)) : 0;
-    }
-
     private double guardBand(Budget budget) {
         return rule.multiple() * propagation.coverageFactor() * budget.standard();
     }
 
     private Evaluation statistic(List<Candidate> candidates, List<Step> rules, List<String> obstacles) {
         double value;
-        double measured;
+        Double measured;
         Budget budget;
         try {
             double[] values = candidates.stream().mapToDouble(Candidate::value).toArray();
@@ -288,9 +295,7 @@ final class Evaluator {
                 budget = Budget.without("a percentage of pairs is counted, not measured");
             } else {
                 value = figureOf(values);
-                measured = figureOf(candidates.stream()
-                        .mapToDouble(candidate -> candidate.series.sentMagnitude(candidate.index))
-                        .toArray());
+                measured = asSent(candidates);
                 budget = budget(gradientOf(values), candidates);
             }
         } catch (IllegalArgumentException e) {
@@ -335,7 +340,11 @@ final class Evaluator {
                 megahertz,
                 limitAt,
                 measured,
-                inPercent ? requirement.unit().text() : first.series.sentUnit().text(),
+                measured == null
+                        ? null
+                        : inPercent
+                                ? requirement.unit().text()
+                                : first.series.sentUnit().text(),
                 value,
                 true,
                 budget,
@@ -349,6 +358,20 @@ final class Evaluator {
             obstacles.add(noUncertainty(budget));
         }
         return new Evaluation(figure, outcome, candidates.size(), obstacles, List.of());
+    }
+
+    /** The statistic before correction; null where values were sent in different units, which have no figure together. */
+    private Double asSent(List<Candidate> candidates) {
+        boolean oneUnit = candidates.stream()
+                        .map(candidate -> candidate.series.sentUnit())
+                        .distinct()
+                        .count()
+                == 1;
+        return oneUnit
+                ? (Double) figureOf(candidates.stream()
+                        .mapToDouble(candidate -> candidate.series.sentMagnitude(candidate.index))
+                        .toArray())
+                : null;
     }
 
     private Budget budget(double[] gradient, List<Candidate> candidates) {
@@ -426,7 +449,7 @@ final class Evaluator {
             Subject subject,
             Double megahertz,
             double limitAt,
-            double measured,
+            Double measured,
             String measuredUnit,
             double value,
             boolean derived,

@@ -8,8 +8,8 @@ import java.util.List;
  *
  * @param subject the pair, combination, conductor or end; the reel for a statistic over a population
  * @param megahertz the frequency in MHz; null for a property without one
- * @param measured the raw value there, in {@code measuredUnit}
- * @param measuredUnit the unit of the raw value, as sent
+ * @param measured the raw value there, in {@code measuredUnit}; null for a statistic over values that were sent in different units
+ * @param measuredUnit the unit of the raw value, as sent; null where that is
  * @param value the value corrected to the reference, in {@code unit}, not rounded
  * @param judged the value that was compared: rounded where the set's rule says so
  * @param limit the limit there, in {@code unit}; of two bounds, the nearer
@@ -22,7 +22,7 @@ import java.util.List;
 public record Figure(
         Subject subject,
         Double megahertz,
-        double measured,
+        Double measured,
         String measuredUnit,
         double value,
         double judged,
@@ -35,21 +35,5 @@ public record Figure(
 
     public Figure {
         steps = List.copyOf(steps);
-    }
-
-    /** A figure whose uncertainty is not known. */
-    public Figure(
-            Subject subject,
-            Double megahertz,
-            double measured,
-            String measuredUnit,
-            double value,
-            double judged,
-            double limit,
-            double margin,
-            String unit,
-            boolean derived,
-            List<Step> steps) {
-        this(subject, megahertz, measured, measuredUnit, value, judged, limit, margin, unit, derived, null, steps);
     }
 }

@@ -45,11 +45,6 @@ public final class Judge {
         this.uncertaintyModel = uncertaintyModel;
     }
 
-    /** The judgement of a result without uncertainties. */
-    public static Judgement judge(ReelResult result, Product product, LimitSet limitSet, String engine) {
-        return judge(result, product, limitSet, Optional.empty(), engine);
-    }
-
     /**
      * The judgement of a result.
      *
@@ -165,7 +160,7 @@ public final class Judge {
     private Finding finding(VaryingPairs.Case one, Set<Integer> varying, int mayVary) {
         Requirement requirement = one.requirement();
         Evaluation evaluation = one.whole();
-        Optional<String> unfit = lapsedEquipment(requirement)
+        Optional<String> unfit = lapsedEquipment(requirement, one.population())
                 .or(() -> outsideWindow(requirement, evaluation))
                 .or(() -> tooLittleTested(requirement, evaluation));
         if (unfit.isPresent()) {
@@ -229,15 +224,22 @@ public final class Judge {
                 limitSet.decisionRuleOf(requirement));
     }
 
-    private Optional<String> lapsedEquipment(Requirement requirement) {
+    private Optional<String> lapsedEquipment(Requirement requirement, Population population) {
         LocalDate day = result.finished().toLocalDate();
         return result.equipment().stream()
                 .filter(equipment -> Stream.concat(
-                                Stream.of(requirement.property()), requirement.property().parts().stream())
-                        .anyMatch(property -> equipment.lapsedFor(property, day)))
+                                        Stream.of(requirement.property()), requirement.property().parts().stream())
+                                .anyMatch(property -> equipment.lapsedFor(property, day))
+                        || (equipment.lapsedFor(Property.INSERTION_LOSS, day) && restsOnLoss(requirement, population)))
                 .min(Comparator.comparing(Equipment::id))
                 .map(equipment -> "equipment out of calibration: " + equipment.id() + " was due "
                         + equipment.calibrationDue() + ", the test was finished " + day);
+    }
+
+    /** Whether the measured loss of a pair decides on a value or enters it. */
+    private static boolean restsOnLoss(Requirement requirement, Population population) {
+        return requirement.particulars().leastRoundTripLoss().isPresent()
+                || population.series().stream().anyMatch(Series::takesLoss);
     }
 
     private Optional<String> outsideWindow(Requirement requirement, Evaluation evaluation) {

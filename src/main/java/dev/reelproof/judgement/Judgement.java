@@ -38,18 +38,6 @@ public record Judgement(
         sweeps = List.copyOf(sweeps);
     }
 
-    /** A judgement without an uncertainty model. */
-    public Judgement(
-            String limitSet,
-            int revision,
-            String limitSetSha256,
-            String engine,
-            Verdict verdict,
-            List<Finding> findings,
-            List<CorrectedSweep> sweeps) {
-        this(limitSet, revision, limitSetSha256, engine, verdict, findings, sweeps, null);
-    }
-
     /** Whether the reel is accepted only conditionally: a passing value lies within a guard band. */
     public boolean isConditional() {
         return verdict == Verdict.ACCEPTED

@@ -31,9 +31,6 @@ final class MissingParts {
     String words() {
         Subject first = missing.get(0);
         String end = first.end() == null ? "" : " at the " + first.end().word() + " end";
-        if (first.pair() == null) {
-            return "the reel" + end;
-        }
         if (first.partner() != null) {
             return combinations() + end;
         }

@@ -93,7 +93,7 @@ final class Populations {
             Map<Series, List<Series>> conductorsOf = new HashMap<>();
             for (int pair = 1; pair <= core.pairs(); pair++) {
                 Subject subject = Subject.ofPair(pair);
-                resistances(pair).filter(parts -> samePerLength(subject, parts)).ifPresent(parts -> {
+                resistances(pair).ifPresent(parts -> {
                     Series both = Series.derived(
                             Property.CONDUCTOR_RESISTANCE,
                             subject,
@@ -201,7 +201,7 @@ final class Populations {
                     == 1;
             if (!same) {
                 obstacles.add(requirement.property() + " of " + subject.words()
-                        + " cannot be derived: its resistances were sent per different lengths");
+                        + " cannot be derived: its parts were sent per different lengths");
             }
             return same;
         }
@@ -213,7 +213,7 @@ final class Populations {
                     List<Series> parts = disturbances(partsProperty, pair, end);
                     Subject subject = Subject.ofPair(pair).at(end);
                     boolean complete = !parts.isEmpty() && parts.size() == core.pairs() - 1;
-                    if (complete && onOneGrid(subject, parts)) {
+                    if (complete && onOneGrid(subject, parts) && samePerLength(subject, parts)) {
                         derived.add(Series.derived(
                                 requirement.property(),
                                 subject,
@@ -250,7 +250,8 @@ final class Populations {
                     .map(sweep -> Series.of(sweep, corrector))
                     .toList();
             Subject subject = Subject.ofReel();
-            if (parts.size() < 2 || parts.size() != core.pairs() || !onOneGrid(subject, parts)) {
+            boolean complete = parts.size() >= 2 && parts.size() == core.pairs();
+            if (!(complete && onOneGrid(subject, parts) && samePerLength(subject, parts))) {
                 return List.of();
             }
             return List.of(Series.derived(

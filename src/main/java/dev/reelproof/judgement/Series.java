@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * The values of one subject, ready to be judged: as measured, as corrected, and the chain between them.
@@ -340,6 +341,13 @@ final class Series {
      */
     Influence influence(int index) {
         return influences.apply(index);
+    }
+
+    /** Whether a law took the measured loss of a pair for a value. */
+    boolean takesLoss() {
+        return IntStream.range(0, size())
+                .filter(index -> obstacles[index] == null)
+                .anyMatch(index -> !influence(index).losses().isEmpty());
     }
 
     /** The series as it is kept and plotted. */

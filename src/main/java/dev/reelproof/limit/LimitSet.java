@@ -45,42 +45,6 @@ public record LimitSet(
         String text,
         DecisionRule decisionRule) {
 
-    /** A set that is decided by simple acceptance. */
-    public LimitSet(
-            String id,
-            int revision,
-            LocalDate effective,
-            String title,
-            PairCount pairs,
-            Temperature referenceTemperature,
-            Length referenceLength,
-            RoundingRule rounding,
-            GridRule grid,
-            List<Requirement> requirements,
-            Optional<Allowance> allowance,
-            List<LeftOut> leftOut,
-            NetworkTerms networkTerms,
-            String sha256,
-            String text) {
-        this(
-                id,
-                revision,
-                effective,
-                title,
-                pairs,
-                referenceTemperature,
-                referenceLength,
-                rounding,
-                grid,
-                requirements,
-                allowance,
-                leftOut,
-                networkTerms,
-                sha256,
-                text,
-                DecisionRule.SIMPLE_ACCEPTANCE);
-    }
-
     /**
      * A requirement of the source that the set does not judge.
      *

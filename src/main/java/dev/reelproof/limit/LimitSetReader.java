@@ -23,6 +23,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.BiConsumer;
 
 /**
@@ -329,7 +330,7 @@ public final class LimitSetReader {
                     entry.path("required").asBoolean(true),
                     roundTrip,
                     testedLength(entry, place, property, unit),
-                    sampling(entry, place, ofAPair, statistic),
+                    sampling(entry, place, property, statistic),
                     each(entry, place, property, statistic));
         }
 
@@ -353,14 +354,16 @@ public final class LimitSetReader {
         }
 
         private Optional<Particulars.Sampling> sampling(
-                JsonNode entry, String place, boolean ofAPair, Statistic statistic) {
+                JsonNode entry, String place, Property property, Statistic statistic) {
             if (!entry.has("sampling")) {
                 return Optional.empty();
             }
-            if (!(ofAPair && (statistic == Statistic.MEAN || statistic == Statistic.RMS_DEVIATION))) {
+            boolean onePerPair = property.sites().equals(Set.of(Site.PAIR)) && !property.isSweep();
+            if (!(onePerPair && (statistic == Statistic.MEAN || statistic == Statistic.RMS_DEVIATION))) {
                 faults.add(
                         place + "/sampling",
-                        "a sample of pairs can stand for all in a mean or an rms-deviation of a property of pairs only");
+                        "a sample of pairs can stand for all in a mean or an rms-deviation only, and only of a property that has one"
+                                + " value a pair");
             }
             JsonNode sampling = entry.path("sampling");
             return Optional.ofNullable(faults.attempt(
@@ -384,7 +387,7 @@ public final class LimitSetReader {
             if (!counted) {
                 return Optional.empty();
             }
-            if (property.sites().equals(java.util.Set.of(Site.REEL))) {
+            if (property.sites().equals(Set.of(Site.REEL))) {
                 faults.add(place + "/statistic", property + " is of the whole reel; there are no pairs to count");
             }
             JsonNode each = entry.path("each");

@@ -47,41 +47,6 @@ public record Requirement(
         laws = List.copyOf(laws);
     }
 
-    /** A requirement that says nothing beyond its limit and is decided by the set's rule. */
-    public Requirement(
-            String id,
-            Property property,
-            Statistic statistic,
-            Limit limit,
-            Domain domain,
-            ReadingUnit unit,
-            List<LawSpec> laws,
-            Optional<String> denominator,
-            Scope scope,
-            Optional<PairCount> pairs,
-            Optional<PairCount> unitPairs,
-            Optional<TemperatureWindow> temperatureWindow,
-            Source source,
-            Optional<String> condition) {
-        this(
-                id,
-                property,
-                statistic,
-                limit,
-                domain,
-                unit,
-                laws,
-                denominator,
-                scope,
-                pairs,
-                unitPairs,
-                temperatureWindow,
-                source,
-                condition,
-                Particulars.NONE,
-                Optional.empty());
-    }
-
     /** The unit that values are corrected to: that of the limit, or of what each pair must meet where pairs are counted. */
     public ReadingUnit valueUnit() {
         return particulars.each().map(Particulars.Each::unit).orElse(unit);

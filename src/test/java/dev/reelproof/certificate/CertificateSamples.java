@@ -15,11 +15,10 @@ import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
-import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Source;
-import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Equipment;
@@ -29,7 +28,6 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Length;
-import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -134,8 +132,8 @@ public final class CertificateSamples {
                         requirement.pairs().map(range -> range.holds(pairs)).orElse(true))
                 .map(CertificateSamples::met)
                 .toList();
-        Judgement judgement =
-                new Judgement(set.id(), set.revision(), set.sha256(), "0.1.0", Verdict.ACCEPTED, findings, List.of());
+        Judgement judgement = new Judgement(
+                set.id(), set.revision(), set.sha256(), "0.1.0", Verdict.ACCEPTED, findings, List.of(), null);
         return CertificateContent.of(issuing(), item(), conditions(), product(pairs), judgement, set);
     }
 
@@ -159,6 +157,7 @@ public final class CertificateSamples {
                 Math.abs(value - limit),
                 requirement.unit().text(),
                 false,
+                null,
                 List.of());
         return new Finding(
                 requirement.id(),
@@ -173,7 +172,7 @@ public final class CertificateSamples {
 
     /** A judgement without sweeps that has the given findings. */
     public static Judgement judgementOf(Verdict verdict, Finding... findings) {
-        return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, List.of(findings), List.of());
+        return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, List.of(findings), List.of(), null);
     }
 
     private static String sha256() {
@@ -181,7 +180,7 @@ public final class CertificateSamples {
     }
 
     Judgement judgement(Verdict verdict) {
-        return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, findings, sweeps);
+        return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, findings, sweeps, null);
     }
 
     LimitSet limitSet() {
@@ -206,7 +205,8 @@ public final class CertificateSamples {
                         new LimitSet.LeftOut("alien crosstalk", "measured on a bundle of cables, not on a reel")),
                 NetworkTerms.USUAL,
                 sha256(),
-                "");
+                "",
+                DecisionRule.SIMPLE_ACCEPTANCE);
     }
 
     private void fill() {
@@ -352,21 +352,11 @@ public final class CertificateSamples {
     }
 
     private Requirement requirement(Property property, String unit, Limit limit, Domain domain, LawSpec... laws) {
-        return new Requirement(
-                property.tradeName(),
-                property,
-                Statistic.INDIVIDUAL,
-                limit,
-                domain,
-                ReadingUnit.parse(unit),
-                List.of(laws),
-                Optional.empty(),
-                Scope.CORE,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OURS,
-                property == Property.DIELECTRIC_WITHSTAND ? Optional.of("2.5 kV d.c. for 2 s") : Optional.empty());
+        RequirementBuilder builder =
+                RequirementBuilder.of(property, limit, domain, unit).laws(laws).source(OURS);
+        return property == Property.DIELECTRIC_WITHSTAND
+                ? builder.condition("2.5 kV d.c. for 2 s").build()
+                : builder.build();
     }
 
     private void scalar(
@@ -391,6 +381,7 @@ public final class CertificateSamples {
                 bound - value,
                 unit,
                 property == Property.RESISTANCE_UNBALANCE,
+                null,
                 List.of());
         findings.add(new Finding(
                 property.tradeName(),
@@ -429,6 +420,7 @@ public final class CertificateSamples {
                             margin,
                             unit,
                             derived,
+                            null,
                             List.of());
                 }
             }

@@ -32,6 +32,7 @@ class MayHaveCertificateTest {
                     -0.4,
                     "dB",
                     false,
+                    null,
                     List.of()));
     private static final Finding NOT_TESTED =
             finding(Property.RETURN_LOSS, Outcome.NOT_TESTED, "no data for pair 3, near end", null);

@@ -25,6 +25,7 @@ class WholeReelPropertyTest {
     private static final Temperature ANY = Temperature.ofCelsius(20);
     private static final Set<Property> ADDING = EnumSet.of(
             Property.CONDUCTOR_RESISTANCE,
+            Property.LOOP_RESISTANCE,
             Property.MUTUAL_CAPACITANCE,
             Property.CAPACITANCE_UNBALANCE_TO_GROUND,
             Property.INSERTION_LOSS,

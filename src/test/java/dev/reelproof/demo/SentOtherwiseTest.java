@@ -118,6 +118,7 @@ class SentOtherwiseTest {
                 result,
                 product,
                 limits.current(product.limitSet(), RECEIVED.toLocalDate()).orElseThrow(),
+                Optional.empty(),
                 "test");
     }
 

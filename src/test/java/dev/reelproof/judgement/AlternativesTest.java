@@ -15,7 +15,9 @@ import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
+import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
@@ -26,6 +28,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What else a failed reel could be; the lengths expected are worked out by hand from the law beside them. */
 class AlternativesTest {
@@ -275,5 +279,194 @@ class AlternativesTest {
         assertTrue(
                 found.grades().get(0).why().contains("80 °C lies outside"),
                 found.grades().toString());
+    }
+
+    @Test
+    void theUnitThatTheBaySendsChangesNoLength() {
+        Alternatives found = new Bench()
+                .pairs(1)
+                .reel(305, 20)
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 0.030, "kohm")
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 0.029, "kohm")
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                .alternatives();
+        assertEquals(metres(284.66), found.cutTo());
+        // 1,600 ns in 400 m, at most 1,200 ns: 300 m.
+        assertEquals(
+                metres(300),
+                new Bench()
+                        .pairs(1)
+                        .reel(400, 20)
+                        .sweep(Property.PROPAGATION_DELAY, Subject.ofPair(1), everyMegahertzTo(10), f -> 1.6, "µs")
+                        .require(requirement(
+                                Property.PROPAGATION_DELAY,
+                                Statistic.INDIVIDUAL,
+                                atMost(1200, 0),
+                                new Domain.Spot(5),
+                                "ns"))
+                        .alternatives()
+                        .cutTo());
+    }
+
+    /** The loop of 30 and 29 ohm is 59 ohm, at most 50: 305 m · 50/59, whether it was read or is formed. */
+    @Test
+    void aLoopGoesWithTheLengthAsItsConductorsDo() {
+        Requirement loop = wholeReel(Property.LOOP_RESISTANCE, atMost(50, 0));
+        assertEquals(metres(258.47), thirtyOhm().require(loop).alternatives().cutTo());
+        assertEquals(
+                metres(258.47),
+                new Bench()
+                        .pairs(1)
+                        .reel(305, 20)
+                        .read(Property.LOOP_RESISTANCE, Subject.ofPair(1), 59, "ohm")
+                        .require(loop)
+                        .alternatives()
+                        .cutTo());
+    }
+
+    /** 20 nF in 305 m, between 14 and 17 nF: 305 m · 17/20. A very short piece falls below 14 nF, which is no reason to stop. */
+    @Test
+    void ofTwoBoundsOnlyTheOneThatALongerPieceMissesMakesItTooLong() {
+        Requirement between = wholeReel(
+                Property.MUTUAL_CAPACITANCE, Limit.between(new Bound.Constant(14, 0), new Bound.Constant(17, 0)));
+        assertEquals(
+                metres(259.25),
+                thirtyOhm()
+                        .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 20, "nF")
+                        .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                        .require(between)
+                        .alternatives()
+                        .cutTo());
+    }
+
+    @Test
+    void whatCuttingDoesNotChangeAndPassesStaysAsItIs() {
+        Requirement returnLoss = requirement(
+                Property.RETURN_LOSS,
+                Statistic.INDIVIDUAL,
+                Limit.atLeast(flat(20, 1, 10)),
+                new Domain.Range(1, 10),
+                "dB");
+        assertEquals(
+                metres(284.66),
+                thirtyOhm()
+                        .read(Property.SPARK_FAULTS, Subject.ofReel(), 0, "count")
+                        .sweep(Property.RETURN_LOSS, Subject.ofPair(1).at(End.NEAR), everyMegahertzTo(10), f -> 25)
+                        .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                        .require(wholeReel(Property.SPARK_FAULTS, atMost(0, 0)))
+                        .require(returnLoss)
+                        .alternatives()
+                        .cutTo());
+    }
+
+    /** Pair 2 is left out of the capacitances; were it counted, 20 nF against 17 would ask for 259.25 m. */
+    @Test
+    void aPairThatMayVaryIsLeftOutOfThePieceToo() {
+        Bench bench = new Bench()
+                .pairs(2)
+                .reel(305, 20)
+                .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                .require(wholeReel(Property.MUTUAL_CAPACITANCE, atMost(17, 0)))
+                .mayVary(1, Map.of(Property.MUTUAL_CAPACITANCE, new Bound.Constant(21, 0)))
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 16, "nF")
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(2), 20, "nF");
+        for (int pair = 1; pair <= 2; pair++) {
+            for (Conductor conductor : Conductor.values()) {
+                bench.read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(pair, conductor), 30, "ohm");
+            }
+        }
+        assertEquals(
+                List.of(Property.CONDUCTOR_RESISTANCE), bench.alternatives().blockedBy());
+        assertEquals(metres(284.66), bench.alternatives().cutTo());
+    }
+
+    /** Two requirements of one name, as sets have them for different pair counts; for this product the second holds. */
+    @Test
+    void ofRequirementsOfOneNameTheOneForThePairCountCounts() {
+        Requirement here = RequirementBuilder.like(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0)))
+                .pairs(new PairCount(1, 1))
+                .build();
+        Requirement perLength = RequirementBuilder.of(Property.CONDUCTOR_RESISTANCE, atMost(9.38, 2), NONE, "ohm/100 m")
+                .pairs(new PairCount(2, 4))
+                .build();
+        Requirement atLeast = RequirementBuilder.like(wholeReel(Property.CONDUCTOR_RESISTANCE, atLeast(5, 0)))
+                .pairs(new PairCount(2, 4))
+                .build();
+        for (Requirement other : List.of(perLength, atLeast)) {
+            assertEquals(
+                    metres(284.66),
+                    thirtyOhm().require(other).require(here).alternatives().cutTo());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "RESISTANCE_UNBALANCE, %, is a ratio of values that change alike with the length",
+        "INSULATION_ELONGATION, %, 'is of the material and the make, which are the same in every piece'",
+        "INPUT_IMPEDANCE, ohm, has no known law of how it changes with the length",
+        "CONDUCTOR_RESISTANCE, ohm, 'is judged on the value of the whole reel, which changes with the length'",
+    })
+    void whyCuttingMendsItOrNot(Property property, String unit, String why) {
+        assertEquals(
+                why,
+                CutBack.why(RequirementBuilder.of(property, atMost(1, 0), NONE, unit)
+                        .build()));
+    }
+
+    private static final String AUTHORITY =
+            "This is advice for whoever has the authority: nothing has been decided, cut or changed by it.";
+
+    @Test
+    void theAdviceNamesWhatPassesAndWhatAloneStandsInTheWay() {
+        Requirement tight = wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0));
+        Requirement loose = wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(31, 0));
+        Requirement sparks = wholeReel(Property.SPARK_FAULTS, atMost(0, 0));
+        Alternatives found = thirtyOhm()
+                .named("own")
+                .require(tight)
+                .alternatives(
+                        new Bench().named("passes").require(loose),
+                        new Bench().named("nearly").require(loose).require(sparks),
+                        new Bench().named("fails").require(tight).require(sparks),
+                        new Bench().named("of-larger-cores").cores(2, 4).require(loose),
+                        new Bench()
+                                .named("of-nothing-here")
+                                .require(RequirementBuilder.like(loose)
+                                        .pairs(new PairCount(2, 4))
+                                        .build()));
+        assertEquals(List.of("passes"), found.passes());
+        assertEquals(
+                "Cut to 284.66 m or less, a piece would be expected to pass conductor-resistance, were the cable uniform; the"
+                        + " piece is a new reel and must be tested. As measured it passes passes. Of nearly a single requirement"
+                        + " stands in the way: spark-faults. "
+                        + AUTHORITY,
+                found.advice());
+        assertEquals(
+                List.of(
+                        "Every requirement passes as measured.",
+                        "A single requirement stands in the way: spark-faults (not tested).",
+                        "In the way stand: conductor-resistance (fails), spark-faults (not tested).",
+                        "No requirement of the set holds for this product."),
+                found.grades().stream().map(Alternatives.Grade::why).toList());
+    }
+
+    @Test
+    void theAdviceSaysThatNoOtherSetPassesUnlessTheReelIsAccepted() {
+        Requirement tight = wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0));
+        Bench fails = new Bench().named("fails").require(tight);
+        assertTrue(
+                thirtyOhm()
+                        .require(tight)
+                        .alternatives(fails)
+                        .advice()
+                        .contains("As measured it passes no other limit set of its construction. Of fails a single"),
+                () -> thirtyOhm().require(tight).alternatives(fails).advice());
+        assertEquals(
+                "The reel is accepted by own. " + AUTHORITY,
+                thirtyOhm()
+                        .named("own")
+                        .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(31, 0)))
+                        .alternatives()
+                        .advice());
     }
 }

@@ -11,12 +11,11 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
-import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Source;
 import dev.reelproof.limit.Statistic;
-import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.limit.UncertaintyModelReader;
 import dev.reelproof.measurement.CoreUnit;
@@ -47,6 +46,8 @@ final class Bench {
     private static final Source SOURCE = new Source("a figure of this test's own", true);
     private static final LocalDate DUE = LocalDate.of(2026, 12, 31);
 
+    private String id = "set";
+    private PairCount cores = new PairCount(1, Product.MOST_PAIRS);
     private int pairs = 4;
     private List<CoreUnit> units = List.of();
     private double metres = 100;
@@ -74,83 +75,38 @@ final class Bench {
     }
 
     static Requirement requirement(Property property, Statistic statistic, Limit limit, Domain domain, String unit) {
-        return new Requirement(
-                statistic == Statistic.INDIVIDUAL
-                        ? property.tradeName()
-                        : property.tradeName() + "-" + statistic.word(),
-                property,
-                statistic,
-                limit,
-                domain,
-                ReadingUnit.parse(unit),
-                List.of(),
-                Optional.of("minimum"),
-                Scope.CORE,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                SOURCE,
-                Optional.empty());
+        return RequirementBuilder.of(property, limit, domain, unit)
+                .id(
+                        statistic == Statistic.INDIVIDUAL
+                                ? property.tradeName()
+                                : property.tradeName() + "-" + statistic.word())
+                .statistic(statistic)
+                .denominator("minimum")
+                .build();
     }
 
     static Requirement with(Requirement base, LawSpec... laws) {
-        return new Requirement(
-                base.id(),
-                base.property(),
-                base.statistic(),
-                base.limit(),
-                base.domain(),
-                base.unit(),
-                List.of(laws),
-                base.denominator(),
-                base.scope(),
-                base.pairs(),
-                base.unitPairs(),
-                base.temperatureWindow(),
-                base.source(),
-                base.condition());
-    }
-
-    static Requirement within(Requirement base, Scope scope, PairCount unitPairs, TemperatureWindow window) {
-        return new Requirement(
-                base.id(),
-                base.property(),
-                base.statistic(),
-                base.limit(),
-                base.domain(),
-                base.unit(),
-                base.laws(),
-                base.denominator(),
-                scope,
-                base.pairs(),
-                Optional.ofNullable(unitPairs),
-                Optional.ofNullable(window),
-                base.source(),
-                base.condition());
+        return RequirementBuilder.like(base).laws(laws).build();
     }
 
     static Requirement saying(Requirement base, Particulars particulars) {
-        return new Requirement(
-                base.id(),
-                base.property(),
-                base.statistic(),
-                base.limit(),
-                base.domain(),
-                base.unit(),
-                base.laws(),
-                base.denominator(),
-                base.scope(),
-                base.pairs(),
-                base.unitPairs(),
-                base.temperatureWindow(),
-                base.source(),
-                base.condition(),
-                particulars,
-                base.decisionRule());
+        return RequirementBuilder.like(base).particulars(particulars).build();
     }
 
     static LawSpec law(String name) {
         return new LawSpec(name, Map.of());
+    }
+
+    /** Another name for the limit set. */
+    Bench named(String newId) {
+        this.id = newId;
+        return this;
+    }
+
+    /** The cores that the limit set is for. */
+    Bench cores(int from, int to) {
+        this.cores = new PairCount(from, to);
+        return this;
     }
 
     Bench pairs(int newPairs) {
@@ -225,6 +181,10 @@ final class Bench {
     }
 
     Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value) {
+        return sweep(property, subject, grid, value, property.canonicalUnit());
+    }
+
+    Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value, String unit) {
         double[] values = new double[grid.size()];
         for (int i = 0; i < values.length; i++) {
             values[i] = value.applyAsDouble(grid.megahertz(i));
@@ -234,8 +194,13 @@ final class Bench {
                 subject,
                 grid,
                 values,
-                ReadingUnit.parse(property.canonicalUnit()),
+                ReadingUnit.parse(unit),
                 new Origin.JsonArray("/sweeps/" + sweeps.size() + "/values")));
+        return this;
+    }
+
+    Bench sweep(Sweep sweep) {
+        sweeps.add(sweep);
         return this;
     }
 
@@ -268,11 +233,11 @@ final class Bench {
 
     LimitSet set() {
         return new LimitSet(
-                "set",
+                id,
                 1,
                 LocalDate.of(2026, 1, 1),
                 "a set of this test's own",
-                new PairCount(1, Product.MOST_PAIRS),
+                cores,
                 Temperature.ofCelsius(20),
                 Length.ofMetres(100),
                 rounding,

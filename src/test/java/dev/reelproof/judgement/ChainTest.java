@@ -6,26 +6,33 @@ import static dev.reelproof.judgement.Bench.flat;
 import static dev.reelproof.judgement.Bench.law;
 import static dev.reelproof.judgement.Bench.requirement;
 import static dev.reelproof.judgement.Bench.with;
-import static dev.reelproof.judgement.Bench.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.PairCount;
+import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
+import dev.reelproof.measurement.Sweep;
 import dev.reelproof.quantity.FrequencyGrid;
+import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 /** What is kept and told of the way from what was measured to what was judged. */
@@ -205,11 +212,9 @@ class ChainTest {
 
     @Test
     void outsideItsWindowARequirementSaysWhereItHolds() {
-        Requirement windowed = within(
-                requirement(Property.MUTUAL_CAPACITANCE, Statistic.INDIVIDUAL, atMost(5.6, 1), NONE, "nF/100 m"),
-                Scope.CORE,
-                null,
-                new TemperatureWindow(Temperature.ofCelsius(20), 1));
+        Requirement windowed = RequirementBuilder.of(Property.MUTUAL_CAPACITANCE, atMost(5.6, 1), NONE, "nF/100 m")
+                .temperatureWindow(new TemperatureWindow(Temperature.ofCelsius(20), 1))
+                .build();
         assertEquals(
                 "temperature outside the window: measured at 25.0 °C; the limit holds at 20.0 ± 1.0 °C "
                         + "and no law of correction is stated",
@@ -224,16 +229,10 @@ class ChainTest {
 
     @Test
     void aRequirementOnUnitsOfOneSizeNeedsTheUnits() {
-        Requirement anywhere = within(
-                requirement(
-                        Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR,
-                        Statistic.INDIVIDUAL,
-                        atMost(145, 0),
-                        NONE,
-                        "pF/km"),
-                Scope.CORE,
-                new PairCount(12, 25),
-                null);
+        Requirement anywhere = RequirementBuilder.of(
+                        Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, atMost(145, 0), NONE, "pF/km")
+                .unitPairs(new PairCount(12, 25))
+                .build();
         Finding finding = new Bench()
                 .pairs(50)
                 .require(anywhere)
@@ -250,5 +249,158 @@ class ChainTest {
         assertEquals("pass", Outcome.PASS.word());
         assertEquals("fail", Outcome.FAIL.word());
         assertEquals("not-tested", Outcome.NOT_TESTED.word());
+    }
+
+    private static List<Step> steps(Finding finding, String title) {
+        return finding.figure().steps().stream()
+                .filter(step -> step.title().equals(title))
+                .toList();
+    }
+
+    @Test
+    void theChainSaysWhichPairWasAllowedToVaryAndHowFar() {
+        Bench bench = new Bench()
+                .pairs(3)
+                .require(requirement(Property.MUTUAL_CAPACITANCE, Statistic.INDIVIDUAL, atMost(5.6, 1), NONE, "nF"))
+                .mayVary(1, Map.of(Property.MUTUAL_CAPACITANCE, new Bound.Constant(6, 0)))
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5, "nF")
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(3), 5, "nF");
+        Finding all = bench.read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(2), 5.7, "nF")
+                .only();
+        Step allowed = steps(all, "allowed to vary").get(0);
+        assertEquals("pair 2 left out; its values must still be at-most the ceiling", allowed.detail());
+        assertEquals(6, allowed.value());
+
+        Finding none = bench.require(
+                        requirement(Property.MUTUAL_CAPACITANCE, Statistic.MEAN, atMost(5.6, 1), NONE, "nF"))
+                .judge()
+                .findings()
+                .get(1);
+        assertEquals(List.of(), steps(none, "allowed to vary"), "the mean passes with all pairs");
+    }
+
+    @Test
+    void theChainSaysWhichCombinationsCount() {
+        Requirement within = RequirementBuilder.of(
+                        Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, atMost(145, 0), NONE, "pF")
+                .scope(Scope.WITHIN_UNIT)
+                .build();
+        Bench bench = new Bench()
+                .pairs(2)
+                .read(Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Subject.ofCombination(1, 2), 30, "pF");
+        assertEquals(
+                "values judged, of within-unit",
+                steps(bench.require(within).only(), "covered").get(0).detail());
+        Finding anywhere = bench.require(RequirementBuilder.like(within)
+                        .id("anywhere")
+                        .scope(Scope.CORE)
+                        .build())
+                .judge()
+                .findings()
+                .get(1);
+        assertEquals("values judged", steps(anywhere, "covered").get(0).detail());
+    }
+
+    @Test
+    void aStatisticShowsTheWayOfItsTwoExtremesAndOfASingleValueOnce() {
+        Bench bench = new Bench()
+                .pairs(1)
+                .require(requirement(Property.MUTUAL_CAPACITANCE, Statistic.MEAN, atMost(5.6, 1), NONE, "nF"))
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5.2, "nF");
+        assertEquals(1, steps(bench.only(), "measured").size());
+        bench.pairs(3)
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(2), 5.1, "nF")
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(3), 5.3, "nF");
+        assertEquals(
+                List.of(5.1, 5.3),
+                steps(bench.only(), "measured").stream().map(Step::value).toList());
+    }
+
+    @Test
+    void aSweepThatNoRequirementJudgesIsKeptAsMeasured() {
+        Judgement judgement =
+                nextOfThreePairs(new Bench().require(PS_NEXT), GRID).judge();
+        List<CorrectedSweep> next = judgement.sweeps().stream()
+                .filter(sweep -> sweep.property() == Property.NEXT)
+                .toList();
+        assertEquals(3, next.size());
+        assertEquals(60, next.get(0).measured(4));
+        assertEquals(60, next.get(0).corrected(4));
+        assertEquals("dB", next.get(0).unit());
+    }
+
+    /** The first frequency judged of pair 1, 2 MHz, has the least margin; pair 2 begins lower. */
+    @Test
+    void theLeastMarginIsNamedWhereverTheSweepsBegin() {
+        Finding finding = new Bench()
+                .pairs(2)
+                .require(RETURN_LOSS)
+                .sweep(
+                        Property.RETURN_LOSS,
+                        Subject.ofPair(1).at(End.NEAR),
+                        FrequencyGrid.ofMegahertz(0.5, 2, 4, 6, 8, 10),
+                        f -> f == 2 ? 21 : 30)
+                .sweep(Property.RETURN_LOSS, Subject.ofPair(2).at(End.NEAR), GRID, f -> 25)
+                .only();
+        assertEquals(2.0, finding.figure().megahertz());
+        assertEquals(1, finding.figure().margin(), 1e-12);
+    }
+
+    @Test
+    void aPassAboveTheWindowAndASampleAreBothSaid() {
+        Particulars sampling = new Particulars(
+                true,
+                OptionalDouble.empty(),
+                Optional.empty(),
+                Optional.of(new Particulars.Sampling(2, new Bound.Constant(5, 0), new Bound.Constant(6, 0))),
+                Optional.empty());
+        Finding finding = new Bench()
+                .pairs(3)
+                .reel(100, 25)
+                .require(RequirementBuilder.of(Property.MUTUAL_CAPACITANCE, atMost(5.6, 1), NONE, "nF")
+                        .statistic(Statistic.MEAN)
+                        .temperatureWindow(new TemperatureWindow(Temperature.ofCelsius(20), 1, true))
+                        .particulars(sampling)
+                        .build())
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5.2, "nF")
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(2), 5.2, "nF")
+                .only();
+        assertTrue(finding.reason().contains("so that a pass stands; sample: 2 of 3 pairs"), finding.reason());
+    }
+
+    /** What was done between the network-analyser file and the value stands before it, the value's own step last. */
+    @Test
+    void theChainBeginsAtTheNetworkAnalyserFile() {
+        Origin origin = new Origin.Network(
+                "reel.s4p",
+                new int[] {7, 9},
+                List.of(
+                        new Origin.Network.Link("renormalised", "to the set's differential mode", 100.0, "ohm", null),
+                        new Origin.Network.Link("definition", "RL = -20 log10 |S|", null, "dB", "a document (read)")));
+        Finding finding = new Bench()
+                .pairs(1)
+                .require(requirement(
+                        Property.RETURN_LOSS,
+                        Statistic.INDIVIDUAL,
+                        Limit.atLeast(flat(20, 1, 2)),
+                        new Domain.Range(1, 2),
+                        "dB"))
+                .sweep(Sweep.of(
+                        Property.RETURN_LOSS,
+                        Subject.ofPair(1).at(End.NEAR),
+                        FrequencyGrid.ofMegahertz(1, 2),
+                        new double[] {30, 25},
+                        ReadingUnit.parse("dB"),
+                        origin))
+                .only();
+        List<Step> steps = finding.figure().steps();
+        assertEquals(
+                List.of("renormalised", "definition", "measured", "covered", "limit", "margin"),
+                steps.stream().map(Step::title).toList());
+        assertEquals(100, steps.get(0).value());
+        assertEquals(25, steps.get(1).value());
+        assertEquals(
+                "reel.s4p:9: return-loss of pair 1, near end at 2.0 MHz",
+                steps.get(2).detail());
     }
 }

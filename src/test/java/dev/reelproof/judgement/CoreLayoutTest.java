@@ -1,8 +1,6 @@
 package dev.reelproof.judgement;
 
 import static dev.reelproof.judgement.Bench.atMost;
-import static dev.reelproof.judgement.Bench.requirement;
-import static dev.reelproof.judgement.Bench.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,21 +8,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Scope;
-import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class CoreLayoutTest {
-    private static final PairCount ANY_SIZE = null;
     private static final PairCount OF_12 = new PairCount(12, 12);
 
     /** Units of 12, 13 and 12 pairs in a row; only one of two that touch says so. */
@@ -38,23 +34,24 @@ class CoreLayoutTest {
         return new CoreLayout(new Product("P", "", "set", pairs, "24 AWG", null, Map.of(), List.of(units)));
     }
 
+    private static Requirement of(Scope scope) {
+        return RequirementBuilder.of(
+                        Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, atMost(145, 0), new Domain.NoFrequency(), "pF/km")
+                .scope(scope)
+                .build();
+    }
+
     private static Requirement of(Scope scope, PairCount unitPairs) {
-        Requirement anywhere = requirement(
-                Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR,
-                Statistic.INDIVIDUAL,
-                atMost(145, 0),
-                new Domain.NoFrequency(),
-                "pF/km");
-        return within(anywhere, scope, unitPairs, null);
+        return RequirementBuilder.like(of(scope)).unitPairs(unitPairs).build();
     }
 
     @Test
     void aCoreOfUpTo25PairsIsOneUnit() {
         assertTrue(core(25).isKnown());
-        assertTrue(core(25).counts(of(Scope.WITHIN_UNIT, ANY_SIZE), 1, 25));
+        assertTrue(core(25).counts(of(Scope.WITHIN_UNIT), 1, 25));
         assertFalse(core(26).isKnown());
-        assertFalse(core(26).counts(of(Scope.WITHIN_UNIT, ANY_SIZE), 1, 2));
-        assertTrue(core(26).counts(of(Scope.CORE, ANY_SIZE), 1, 26));
+        assertFalse(core(26).counts(of(Scope.WITHIN_UNIT), 1, 2));
+        assertTrue(core(26).counts(of(Scope.CORE), 1, 26));
     }
 
     @ParameterizedTest
@@ -69,10 +66,10 @@ class CoreLayoutTest {
     })
     void everyCombinationIsOfOneScope(int pair, int partner, boolean within, boolean adjacent, boolean nonadjacent) {
         for (int[] order : new int[][] {{pair, partner}, {partner, pair}}) {
-            assertEquals(within, IN_A_ROW.counts(of(Scope.WITHIN_UNIT, ANY_SIZE), order[0], order[1]));
-            assertEquals(adjacent, IN_A_ROW.counts(of(Scope.ADJACENT_UNITS, ANY_SIZE), order[0], order[1]));
-            assertEquals(nonadjacent, IN_A_ROW.counts(of(Scope.NONADJACENT_UNITS, ANY_SIZE), order[0], order[1]));
-            assertTrue(IN_A_ROW.counts(of(Scope.CORE, ANY_SIZE), order[0], order[1]));
+            assertEquals(within, IN_A_ROW.counts(of(Scope.WITHIN_UNIT), order[0], order[1]));
+            assertEquals(adjacent, IN_A_ROW.counts(of(Scope.ADJACENT_UNITS), order[0], order[1]));
+            assertEquals(nonadjacent, IN_A_ROW.counts(of(Scope.NONADJACENT_UNITS), order[0], order[1]));
+            assertTrue(IN_A_ROW.counts(of(Scope.CORE), order[0], order[1]));
         }
     }
 
@@ -98,20 +95,20 @@ class CoreLayoutTest {
         assertTrue(IN_A_ROW.meets(of(Scope.WITHIN_UNIT, OF_12)));
         assertTrue(IN_A_ROW.meets(of(Scope.NONADJACENT_UNITS, OF_12)));
         assertTrue(IN_A_ROW.meets(of(Scope.CORE, OF_12)));
-        assertTrue(IN_A_ROW.meets(of(Scope.ADJACENT_UNITS, ANY_SIZE)));
+        assertTrue(IN_A_ROW.meets(of(Scope.ADJACENT_UNITS)));
         assertFalse(IN_A_ROW.meets(of(Scope.ADJACENT_UNITS, OF_12)), "the units of 12 do not touch");
         assertFalse(IN_A_ROW.meets(of(Scope.WITHIN_UNIT, new PairCount(25, 25))));
         assertFalse(IN_A_ROW.meets(of(Scope.CORE, new PairCount(25, 25))));
-        assertFalse(core(25).meets(of(Scope.ADJACENT_UNITS, ANY_SIZE)));
-        assertFalse(core(25).meets(of(Scope.NONADJACENT_UNITS, ANY_SIZE)));
+        assertFalse(core(25).meets(of(Scope.ADJACENT_UNITS)));
+        assertFalse(core(25).meets(of(Scope.NONADJACENT_UNITS)));
     }
 
     @Test
     void aUnitOfOnePairHasNoCombinationWithinIt() {
         CoreLayout singles = core(2, new CoreUnit(1, 1, 1, Set.of(2)), new CoreUnit(2, 2, 2, Set.of(1)));
 
-        assertFalse(singles.meets(of(Scope.WITHIN_UNIT, ANY_SIZE)));
-        assertTrue(singles.meets(of(Scope.ADJACENT_UNITS, ANY_SIZE)));
+        assertFalse(singles.meets(of(Scope.WITHIN_UNIT)));
+        assertTrue(singles.meets(of(Scope.ADJACENT_UNITS)));
     }
 
     @Test
@@ -121,22 +118,9 @@ class CoreLayoutTest {
 
     @Test
     void aRequirementForOtherPairCountsIsNotMet() {
-        Requirement any = of(Scope.CORE, ANY_SIZE);
-        Requirement forSmallCores = new Requirement(
-                any.id(),
-                any.property(),
-                any.statistic(),
-                any.limit(),
-                any.domain(),
-                any.unit(),
-                any.laws(),
-                any.denominator(),
-                any.scope(),
-                Optional.of(new PairCount(6, 12)),
-                any.unitPairs(),
-                any.temperatureWindow(),
-                any.source(),
-                any.condition());
+        Requirement forSmallCores = RequirementBuilder.like(of(Scope.CORE))
+                .pairs(new PairCount(6, 12))
+                .build();
 
         assertTrue(core(6).meets(forSmallCores));
         assertTrue(core(12).meets(forSmallCores));

@@ -4,19 +4,26 @@ import static dev.reelproof.judgement.Bench.atLeast;
 import static dev.reelproof.judgement.Bench.atMost;
 import static dev.reelproof.judgement.Bench.everyMegahertzTo;
 import static dev.reelproof.judgement.Bench.flat;
+import static dev.reelproof.judgement.Bench.law;
 import static dev.reelproof.judgement.Bench.requirement;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
+import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -193,5 +200,100 @@ class CoverageTest {
                 .reason();
         assertEquals(3, three.split("(pair missing|range not spanned): ").length - 1, three);
         assertEquals(-1, three.indexOf("more"), three);
+    }
+
+    @Test
+    void whatAnUnbalanceIsFormedFromIsNamedWhereItIsMissing() {
+        Requirement unbalance =
+                requirement(Property.RESISTANCE_UNBALANCE, Statistic.INDIVIDUAL, atMost(5, 0), NONE, "%");
+        Bench bench = new Bench().pairs(1).require(unbalance);
+        assertEquals(
+                "no data: no resistance-unbalance was measured, nor any conductor-resistance that it is formed from",
+                bench.only().reason());
+        bench.read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 9, "ohm");
+        assertEquals(
+                "no data: no resistance-unbalance was measured, and it is not formed:"
+                        + " conductor-resistance is missing of conductor b of pair 1",
+                bench.only().reason());
+    }
+
+    @Test
+    void aWideStepThatEndsWhereTheRangeBeginsLiesBesideIt() {
+        Requirement fromFive = requirement(
+                Property.RETURN_LOSS,
+                Statistic.INDIVIDUAL,
+                Limit.atLeast(flat(20, 5, 10)),
+                new Domain.Range(5, 10),
+                "dB");
+        Finding finding = new Bench()
+                .pairs(1)
+                .require(fromFive)
+                .sweep(
+                        Property.RETURN_LOSS,
+                        Subject.ofPair(1).at(End.NEAR),
+                        FrequencyGrid.ofMegahertz(1, 5, 7, 9, 10, 15),
+                        f -> 25)
+                .only();
+        assertEquals(Outcome.PASS, finding.outcome());
+    }
+
+    /** Delays of the whole reel and per length have no difference, and levels for different lengths no sum. */
+    @Test
+    void partsSentPerDifferentLengthsFormNothing() {
+        Requirement skew = requirement(
+                Property.DELAY_SKEW,
+                Statistic.INDIVIDUAL,
+                Limit.atMost(flat(45, 1, 10)),
+                new Domain.Range(1, 10),
+                "ns");
+        Finding finding = new Bench()
+                .pairs(2)
+                .reel(1000, 20)
+                .require(skew)
+                .sweep(Property.PROPAGATION_DELAY, Subject.ofPair(1), everyMegahertzTo(10), f -> 500, "ns/100 m")
+                .sweep(Property.PROPAGATION_DELAY, Subject.ofPair(2), everyMegahertzTo(10), f -> 510)
+                .only();
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().contains("its parts were sent per different lengths"), finding.reason());
+
+        Requirement sum = requirement(
+                Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(30, 1, 10)), new Domain.Range(1, 10), "dB");
+        Bench three = new Bench().pairs(3).require(sum);
+        for (int[] pair : new int[][] {{1, 2}, {1, 3}, {2, 3}}) {
+            three.sweep(
+                    Property.NEXT,
+                    Subject.ofCombination(pair[0], pair[1]).at(End.NEAR),
+                    everyMegahertzTo(10),
+                    f -> 60,
+                    pair[0] == 1 ? "dB" : "dB/100 m");
+        }
+        assertEquals(Outcome.NOT_TESTED, three.only().outcome());
+        assertEquals(10, three.only().points(), "pair 1 has both parts alike");
+    }
+
+    /** A law that needs a loss gives no value of a capacitance, so no average either. */
+    @Test
+    void valuesThatCannotBeCorrectedAreNoSample() {
+        Particulars sampling = new Particulars(
+                true,
+                OptionalDouble.empty(),
+                Optional.empty(),
+                Optional.of(new Particulars.Sampling(2, new Bound.Constant(5, 0), new Bound.Constant(6, 0))),
+                Optional.empty());
+        Requirement mean = RequirementBuilder.of(Property.MUTUAL_CAPACITANCE, atMost(5.6, 1), NONE, "nF")
+                .statistic(Statistic.MEAN)
+                .laws(law("near-end-crosstalk-length"))
+                .particulars(sampling)
+                .build();
+        Finding finding = new Bench()
+                .pairs(3)
+                .reel(30, 20)
+                .require(mean)
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5.2, "nF")
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(2), 5.2, "nF")
+                .only();
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().startsWith("pair missing: mutual-capacitance of pair 3"), finding.reason());
+        assertTrue(finding.reason().contains("correction not possible"), finding.reason());
     }
 }

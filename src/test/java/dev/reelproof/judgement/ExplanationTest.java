@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -67,7 +68,7 @@ class ExplanationTest {
 
     private static void walk(LimitSet set, int pairs) {
         CompleteResult complete = new CompleteResult(set, pairs);
-        Judgement judgement = Judge.judge(complete.result(), complete.product(), set, "test");
+        Judgement judgement = Judge.judge(complete.result(), complete.product(), set, Optional.empty(), "test");
         Set<String> explained = new HashSet<>();
         for (Finding finding : judgement.findings()) {
             Requirement requirement = set.requirements().stream()

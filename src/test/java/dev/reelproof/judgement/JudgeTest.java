@@ -7,7 +7,6 @@ import static dev.reelproof.judgement.Bench.flat;
 import static dev.reelproof.judgement.Bench.law;
 import static dev.reelproof.judgement.Bench.requirement;
 import static dev.reelproof.judgement.Bench.with;
-import static dev.reelproof.judgement.Bench.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -21,6 +20,7 @@ import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
@@ -28,6 +28,7 @@ import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
@@ -36,6 +37,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -49,6 +51,11 @@ class JudgeTest {
             requirement(Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB");
     private static final Requirement NEXT =
             requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(40, 1, 10)), TO_TEN, "dB");
+
+    private static final Requirement RMS_WITHIN_UNITS = RequirementBuilder.like(requirement(
+                    Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Statistic.RMS, atMost(45.3, 1), NONE, "pF/100 m"))
+            .scope(Scope.WITHIN_UNIT)
+            .build();
 
     private static Bench capacitances(double... nanofarads) {
         Bench bench = new Bench().pairs(nanofarads.length);
@@ -239,6 +246,34 @@ class JudgeTest {
         assertTrue(finding.reason().startsWith("equipment out of calibration: na-07"), finding.reason());
     }
 
+    private static Bench nextWithALossMeterOutOfCalibration(double metres, DoubleUnaryOperator loss) {
+        return new Bench()
+                .pairs(2)
+                .reel(metres, 20)
+                .require(with(NEXT, law("near-end-crosstalk-length")))
+                .sweep(Property.NEXT, Subject.ofCombination(1, 2).at(End.NEAR), everyMegahertzTo(10), f -> 60)
+                .sweep(Property.INSERTION_LOSS, Subject.ofPair(1), everyMegahertzTo(10), loss)
+                .equipment(
+                        new Equipment("na-07", null, Set.of(Property.NEXT)),
+                        new Equipment("na-08", LocalDate.of(2026, 3, 1), Set.of(Property.INSERTION_LOSS)));
+    }
+
+    /** The near-end law takes the measured loss where the reel is short; at the reference length and beyond it takes none. */
+    @Test
+    void aLossMeasuredOutOfCalibrationCorrectsNothing() {
+        Finding corrected = nextWithALossMeterOutOfCalibration(30, f -> 0.6).only();
+
+        assertEquals(Outcome.NOT_TESTED, corrected.outcome());
+        assertTrue(corrected.reason().startsWith("equipment out of calibration: na-08"), corrected.reason());
+        assertEquals(
+                Outcome.PASS,
+                nextWithALossMeterOutOfCalibration(100, f -> 2).only().outcome());
+
+        Finding inPart =
+                nextWithALossMeterOutOfCalibration(30, f -> f < 5 ? 0 : 0.6).only();
+        assertTrue(inPart.reason().startsWith("equipment out of calibration: na-08"), inPart.reason());
+    }
+
     @Test
     void unbalanceIsDerivedFromTheResistances() {
         Requirement unbalance =
@@ -359,8 +394,9 @@ class JudgeTest {
 
     @Test
     void outsideItsTemperatureWindowARequirementIsNotTested() {
-        Requirement windowed =
-                within(CAPACITANCE, Scope.CORE, null, new TemperatureWindow(Temperature.ofCelsius(20), 1));
+        Requirement windowed = RequirementBuilder.like(CAPACITANCE)
+                .temperatureWindow(new TemperatureWindow(Temperature.ofCelsius(20), 1))
+                .build();
         assertEquals(
                 Outcome.PASS,
                 capacitances(5.0).require(windowed).reel(100, 21).only().outcome());
@@ -487,12 +523,9 @@ class JudgeTest {
 
     @Test
     void combinationsAreCountedByUnits() {
-        Requirement within = within(
-                requirement(
-                        Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Statistic.RMS, atMost(45.3, 1), NONE, "pF/100 m"),
-                Scope.WITHIN_UNIT,
-                new PairCount(2, 2),
-                null);
+        Requirement within = RequirementBuilder.like(RMS_WITHIN_UNITS)
+                .unitPairs(new PairCount(2, 2))
+                .build();
         Bench bench = new Bench()
                 .pairs(4)
                 .units(new CoreUnit(1, 1, 2, Set.of(2)), new CoreUnit(2, 3, 4, Set.of(1)))
@@ -509,15 +542,9 @@ class JudgeTest {
 
     @Test
     void aLargeCoreThatStatesNoUnitsIsNotJudgedByThem() {
-        Requirement within = within(
-                requirement(
-                        Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Statistic.RMS, atMost(45.3, 1), NONE, "pF/100 m"),
-                Scope.WITHIN_UNIT,
-                null,
-                null);
         Bench bench = new Bench()
                 .pairs(100)
-                .require(within)
+                .require(RMS_WITHIN_UNITS)
                 .read(Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Subject.ofCombination(1, 2), 30, "pF");
         assertEquals(Outcome.NOT_TESTED, bench.only().outcome());
         assertTrue(

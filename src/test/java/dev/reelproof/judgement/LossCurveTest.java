@@ -13,13 +13,13 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class LossCurveTest {
-    /** Loss of 200 m that grows as the root of the frequency: 4, 8 and 12 dB at 1, 4 and 9 MHz. */
+    /** Loss of 200 m that grows as the root of the frequency: 4, 12 and 16 dB at 1, 9 and 16 MHz. */
     private static final LossCurve ROOT_LAW = new LossCurve(
             Sweep.of(
                     Property.INSERTION_LOSS,
                     Subject.ofPair(1),
-                    FrequencyGrid.ofMegahertz(1, 4, 9),
-                    new double[] {4, 8, 12},
+                    FrequencyGrid.ofMegahertz(1, 9, 16),
+                    new double[] {4, 12, 16},
                     ReadingUnit.parse("dB"),
                     new Origin.JsonArray("/sweeps/0/values")),
             Length.ofMetres(200));
@@ -31,21 +31,21 @@ class LossCurveTest {
     @Test
     void atAPointOfTheSweepItIsTheMeasuredLossPerMetre() {
         assertEquals(OptionalDouble.of(0.02), at(1));
-        assertEquals(OptionalDouble.of(0.04), at(4));
         assertEquals(OptionalDouble.of(0.06), at(9));
-        assertEquals(OptionalDouble.of(0.04), ROOT_LAW.at(FrequencyGrid.ofMegahertz(1, 4, 9), 1));
+        assertEquals(OptionalDouble.of(0.08), at(16));
+        assertEquals(OptionalDouble.of(0.06), ROOT_LAW.at(FrequencyGrid.ofMegahertz(1, 9, 16), 1));
     }
 
-    // Worked by hand: the root law gives 2 √f dB/100 m at every frequency, 0.03 dB/m at 2.25 MHz and 0.05 at 6.25 MHz.
+    // Worked by hand: the root law gives 2 √f dB/100 m at every frequency, 0.03 dB/m at 2.25 MHz and 0.07 at 12.25 MHz.
     @Test
     void betweenTwoPointsItFollowsTheRootOfTheFrequency() {
         assertEquals(0.03, at(2.25).orElseThrow(), 1e-15);
-        assertEquals(0.05, at(6.25).orElseThrow(), 1e-15);
+        assertEquals(0.07, at(12.25).orElseThrow(), 1e-15);
     }
 
     @Test
     void outsideTheSweepThereIsNone() {
         assertEquals(OptionalDouble.empty(), at(0.999));
-        assertEquals(OptionalDouble.empty(), at(9.001));
+        assertEquals(OptionalDouble.empty(), at(16.001));
     }
 }

@@ -17,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -94,7 +95,7 @@ class MarginPropertyTest {
     }
 
     private static List<Finding> judged(ReelResult result, Product product, LimitSet set) {
-        return Judge.judge(result, product, set, "test").findings();
+        return Judge.judge(result, product, set, Optional.empty(), "test").findings();
     }
 
     /** The same result with one value, or one sweep from some point on, on the worse side of what it was. */

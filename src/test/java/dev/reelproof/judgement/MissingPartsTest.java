@@ -14,6 +14,7 @@ import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
+import java.util.List;
 import java.util.function.BiPredicate;
 import org.junit.jupiter.api.Test;
 
@@ -72,5 +73,45 @@ class MissingPartsTest {
                 "pair missing: conductor-resistance of pairs 3 to 6 and 8 to 12, conductor b of pair 1 and conductor b"
                         + " of pair 2 was not measured",
                 bench.only().reason());
+    }
+
+    private static String missingCapacitances(Integer... missing) {
+        Bench bench = new Bench()
+                .pairs(12)
+                .require(requirement(
+                        Property.MUTUAL_CAPACITANCE,
+                        Statistic.INDIVIDUAL,
+                        atMost(60, 0),
+                        new Domain.NoFrequency(),
+                        "nF/km"));
+        for (int pair = 1; pair <= 12; pair++) {
+            if (!List.of(missing).contains(pair)) {
+                bench.read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(pair), 52, "nF/km");
+            }
+        }
+        return bench.only().reason().replaceAll("pair missing: mutual-capacitance of (.*) was not measured", "$1");
+    }
+
+    @Test
+    void threePairsInARowAreARunAndThreeRunsAreNamed() {
+        assertEquals("pair 9", missingCapacitances(9));
+        assertEquals("pairs 8 and 9", missingCapacitances(8, 9));
+        assertEquals("pairs 8 to 10", missingCapacitances(8, 9, 10));
+        assertEquals("pairs 2, 4 and 8", missingCapacitances(2, 4, 8));
+        assertEquals("pairs 2, 4, 8 and 1 more", missingCapacitances(2, 4, 8, 12));
+    }
+
+    @Test
+    void theOnlyCombinationIsNamed() {
+        Requirement next = requirement(
+                Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), new Domain.Range(1, 10), "dB");
+        assertEquals(
+                "pair missing: next of pair 1 and pair 2 at the near end was not measured",
+                new Bench()
+                        .pairs(2)
+                        .require(next)
+                        .sweep(Property.NEXT, Subject.ofCombination(1, 2).at(End.FAR), everyMegahertzTo(10), f -> 60)
+                        .only()
+                        .reason());
     }
 }

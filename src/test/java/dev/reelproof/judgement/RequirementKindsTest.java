@@ -8,7 +8,6 @@ import static dev.reelproof.judgement.Bench.law;
 import static dev.reelproof.judgement.Bench.requirement;
 import static dev.reelproof.judgement.Bench.saying;
 import static dev.reelproof.judgement.Bench.with;
-import static dev.reelproof.judgement.Bench.within;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -18,23 +17,27 @@ import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
-import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.TemperatureWindow;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** What a requirement may say beyond its limit, and the figures that come with the regulation. */
 class RequirementKindsTest {
@@ -202,7 +205,7 @@ class RequirementKindsTest {
         Finding enough = sampled(200, 100, pair -> 26);
         Finding tooFew = sampled(200, 99, pair -> 26);
         Finding outside = sampled(200, 100, pair -> 26.8);
-        Finding all = sampled(200, 200, pair -> 26.8);
+        Finding all = sampled(200, 200, pair -> 26);
 
         assertEquals(Outcome.PASS, enough.outcome());
         assertTrue(enough.reason().startsWith("sample: 100 of 200 pairs measured"), enough.reason());
@@ -336,6 +339,19 @@ class RequirementKindsTest {
     }
 
     @Test
+    void aLossMeasuredOutOfCalibrationDoesNotTellThatTheReelIsLongEnough() {
+        Finding finding = returnLoss(25)
+                .sweep(Property.INSERTION_LOSS, PAIR_1, everyMegahertzTo(20), f -> 5)
+                .equipment(
+                        new Equipment("na-07", null, Set.of(Property.RETURN_LOSS)),
+                        new Equipment("na-08", LocalDate.of(2026, 3, 1), Set.of(Property.INSERTION_LOSS)))
+                .only();
+
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().startsWith("equipment out of calibration: na-08"), finding.reason());
+    }
+
+    @Test
     void withoutMeasuredLossItIsNotKnownWhetherTheReelIsLongEnough() {
         Finding finding = returnLoss(25).only();
 
@@ -347,12 +363,10 @@ class RequirementKindsTest {
     // ---- insulation resistance above its temperature
 
     private static Finding insulationResistance(double celsius, double megohms, boolean warmerPassStands) {
-        Requirement resistance = within(
-                requirement(
-                        Property.INSULATION_RESISTANCE, Statistic.INDIVIDUAL, atLeast(1600, 0), NO_FREQUENCY, "megohm"),
-                Scope.CORE,
-                null,
-                new TemperatureWindow(Temperature.ofCelsius(20), 1, warmerPassStands));
+        Requirement resistance = RequirementBuilder.of(
+                        Property.INSULATION_RESISTANCE, atLeast(1600, 0), NO_FREQUENCY, "megohm")
+                .temperatureWindow(new TemperatureWindow(Temperature.ofCelsius(20), 1, warmerPassStands))
+                .build();
         return new Bench()
                 .reel(100, celsius)
                 .require(resistance)
@@ -461,5 +475,63 @@ class RequirementKindsTest {
         Finding average = unbalance(Statistic.MEAN, 400, -400);
         assertEquals(Outcome.FAIL, average.outcome());
         assertEquals(400, average.figure().value());
+    }
+
+    // ---- the statistic of what was sent
+
+    private static Bench meanResistance(String unitOfTheOther, double other) {
+        return new Bench()
+                .pairs(1)
+                .reel(500, 20)
+                .require(with(
+                        requirement(
+                                Property.CONDUCTOR_RESISTANCE,
+                                Statistic.MEAN,
+                                atMost(9.4, 1),
+                                NO_FREQUENCY,
+                                "ohm/100 m"),
+                        law("linear-length")))
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 45, "ohm")
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), other, unitOfTheOther);
+    }
+
+    @Test
+    void aStatisticOfValuesInOneUnitSaysWhatWasMeasured() {
+        Figure figure = meanResistance("ohm", 46).only().figure();
+
+        assertEquals(9.1, figure.value(), 1e-12);
+        assertEquals(45.5, figure.measured(), 1e-12);
+        assertEquals("ohm", figure.measuredUnit());
+    }
+
+    /** 46 ohm of 500 m sent as 92 ohm/km: the figure is the same, but 45 and 92 have no mean. */
+    @Test
+    void valuesSentInDifferentUnitsHaveNoFigureBeforeCorrection() {
+        Figure figure = meanResistance("ohm/km", 92).only().figure();
+
+        assertEquals(9.1, figure.value(), 1e-12);
+        assertNull(figure.measured());
+        assertNull(figure.measuredUnit());
+    }
+
+    // ---- resistances of one pair per different lengths
+
+    /** 94 ohm/km and 9.2 ohm of 100 m are alike, but neither their sum nor their order is that of the numbers. */
+    @ParameterizedTest
+    @EnumSource(
+            value = Property.class,
+            names = {"LOOP_RESISTANCE", "RESISTANCE_UNBALANCE_DIRECTION", "RESISTANCE_UNBALANCE"})
+    void whatIsFormedFromTwoConductorsNeedsThemPerOneLength(Property property) {
+        Finding finding = new Bench()
+                .pairs(1)
+                .require(requirement(
+                        property, Statistic.INDIVIDUAL, atMost(1000, 0), NO_FREQUENCY, property.canonicalUnit()))
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 94, "ohm/km")
+                .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 9.2, "ohm")
+                .only();
+
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().contains("its parts were sent per different lengths"), finding.reason());
+        assertEquals(0, finding.points(), "nothing was formed of them");
     }
 }

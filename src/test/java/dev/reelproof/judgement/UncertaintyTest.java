@@ -10,6 +10,7 @@ import static dev.reelproof.judgement.Bench.requirement;
 import static dev.reelproof.judgement.Bench.with;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.limit.Bound;
@@ -19,6 +20,7 @@ import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Conductor;
@@ -28,7 +30,6 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleBinaryOperator;
 import net.jqwik.api.ForAll;
@@ -359,23 +360,9 @@ class UncertaintyTest {
                 .rule(TWO)
                 .read(Property.DIELECTRIC_WITHSTAND, Subject.ofReel(), 0, "count");
         assertEquals(Outcome.NOT_TESTED, bench.require(withstand).only().outcome());
-        Requirement simple = new Requirement(
-                withstand.id(),
-                withstand.property(),
-                withstand.statistic(),
-                withstand.limit(),
-                withstand.domain(),
-                withstand.unit(),
-                withstand.laws(),
-                withstand.denominator(),
-                withstand.scope(),
-                withstand.pairs(),
-                withstand.unitPairs(),
-                withstand.temperatureWindow(),
-                withstand.source(),
-                withstand.condition(),
-                withstand.particulars(),
-                Optional.of(DecisionRule.SIMPLE_ACCEPTANCE));
+        Requirement simple = RequirementBuilder.like(withstand)
+                .decisionRule(DecisionRule.SIMPLE_ACCEPTANCE)
+                .build();
         Finding finding = new Bench()
                 .pairs(1)
                 .rule(TWO)
@@ -456,5 +443,248 @@ class UncertaintyTest {
                 .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 4.9, "nF");
         assertEquals(Outcome.CONDITIONAL_FAIL, bench.only().outcome());
         assertEquals(0.1586552539, bench.only().figure().uncertainty().probabilityOfConformity(), 1e-9, "one u beyond");
+    }
+
+    // ---- where the model or a law says nothing
+
+    private static final UncertaintyModel UP_TO_FIVE = model(
+            """
+            temperature: { constant: 0 °C, source: own, read: true }
+            length: { constant: 0 m, source: own, read: true }
+            classes:
+              - class: default
+                properties:
+                  - property: return-loss
+                    unit: dB
+                    segments: [{ from: 1 MHz, to: 5 MHz, constant: 1 }]
+                    source: own
+                    read: true
+            """);
+
+    /** The values from 6 MHz on have no uncertainty: that is not an uncertainty of nothing. */
+    @Test
+    void beyondTheFrequenciesOfTheModelAGuardBandTestsNothing() {
+        Bench bench = new Bench()
+                .pairs(1)
+                .model(UP_TO_FIVE)
+                .rule(TWO)
+                .require(requirement(
+                        Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB"))
+                .sweep(Property.RETURN_LOSS, Subject.ofPair(1).at(End.NEAR), everyMegahertzTo(10), f -> 25);
+        Finding finding = bench.only();
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(
+                finding.reason()
+                        .startsWith(
+                                "no uncertainty for the guard band: uncertainty model own revision 1, class 'default',"
+                                        + " says nothing of return-loss at 6.0 MHz"),
+                finding.reason());
+    }
+
+    @Test
+    void aStatisticWithoutAnUncertaintyIsNotDecidedByAGuardBand() {
+        Requirement mean = requirement(Property.MUTUAL_CAPACITANCE, Statistic.MEAN, atMost(5.6, 1), NONE, "nF/100 m");
+        Finding finding = new Bench()
+                .pairs(1)
+                .model(UP_TO_FIVE)
+                .rule(TWO)
+                .require(mean)
+                .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5, "nF")
+                .only();
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().contains("no entry for mutual-capacitance"), finding.reason());
+        assertEquals(0.6, finding.figure().margin(), ROUNDINGS);
+    }
+
+    private static Bench nearEnd(String lossEntry) {
+        UncertaintyModel ofTheLoss = model(
+                """
+                temperature: { constant: 0 °C, source: own, read: true }
+                length: { constant: 0 m, source: own, read: true }
+                classes:
+                  - class: default
+                    properties:
+                      - { property: next, unit: dB, constant: 1, source: own, read: true }
+                %s
+                """
+                        .formatted(lossEntry));
+        Bench bench = new Bench().reel(50, 20).model(ofTheLoss);
+        for (int pair = 1; pair <= 3; pair++) {
+            bench.sweep(Property.INSERTION_LOSS, Subject.ofPair(pair), everyMegahertzTo(10), f -> 2);
+            for (int partner = pair + 1; partner <= 3; partner++) {
+                bench.sweep(
+                        Property.NEXT,
+                        Subject.ofCombination(pair, partner).at(End.NEAR),
+                        everyMegahertzTo(10),
+                        f -> 40);
+            }
+        }
+        return bench;
+    }
+
+    private static final Requirement NEAR_END_NEXT = with(
+            requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB"),
+            law("near-end-crosstalk-length"));
+    private static final Requirement NEAR_END_SUM = with(
+            requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB"),
+            law("near-end-crosstalk-length"));
+    private static final String LOSS_BY_A_TENTH =
+            "      - { property: insertion-loss, unit: dB, proportional: 10 %, source: own, read: true }";
+
+    @Test
+    void aLawsLossWithoutAnUncertaintyLeavesTheValueWithoutOne() {
+        Finding finding = nearEnd("").pairs(3).rule(TWO).require(NEAR_END_NEXT).only();
+        assertEquals(Outcome.NOT_TESTED, finding.outcome());
+        assertTrue(finding.reason().contains("no entry for insertion-loss"), finding.reason());
+    }
+
+    /**
+     * N0 = N − 10 log10 {[1 − 10^(−2A/5)] / [1 − 10^(−A/5)]} where L is half of L0. The loss A of 2 dB, read to a tenth of itself, is
+     * that of the one disturbed pair: in its power sum it counts once and whole, however many parts there are.
+     */
+    @Test
+    void theLossOfAPairIsOneQuantityInAllPartsOfItsPowerSum() {
+        double byLoss = 10 * Math.log10((1 - Math.pow(10, -2 * 2.00001 / 5)) / (1 - Math.pow(10, -2.00001 / 5)))
+                - 10 * Math.log10((1 - Math.pow(10, -2 * 1.99999 / 5)) / (1 - Math.pow(10, -1.99999 / 5)));
+        double ofLoss = byLoss / 2e-5 * 0.1;
+        Bench bench = nearEnd(LOSS_BY_A_TENTH).pairs(3);
+        assertEquals(
+                2 * Math.hypot(0.5, ofLoss),
+                uncertainty(bench.require(NEAR_END_NEXT)).expanded(),
+                1e-7);
+        assertEquals(
+                2 * Math.hypot(0.5 * Math.sqrt(0.5), ofLoss),
+                uncertainty(nearEnd(LOSS_BY_A_TENTH).pairs(3).require(NEAR_END_SUM))
+                        .expanded(),
+                1e-7);
+    }
+
+    /** NEXT told for 100 m needs no law, but what was read of the 30 m is not known without the loss. */
+    @Test
+    void whereTheLawGivesNoDerivativeThereIsNoUncertainty() {
+        for (Statistic statistic : new Statistic[] {Statistic.INDIVIDUAL, Statistic.MEAN}) {
+            Requirement next = with(
+                    requirement(Property.NEXT, statistic, atLeast(40, 0), new Domain.Spot(5), "dB"),
+                    law("near-end-crosstalk-length"));
+            Bench bench = new Bench()
+                    .pairs(2)
+                    .reel(30, 20)
+                    .model(MODEL)
+                    .require(next)
+                    .sweep(
+                            Property.NEXT,
+                            Subject.ofCombination(1, 2).at(End.NEAR),
+                            everyMegahertzTo(10),
+                            f -> 60,
+                            "dB/100 m");
+            assertEquals(Outcome.PASS, bench.only().outcome());
+            assertNull(uncertainty(bench));
+            assertEquals(Outcome.NOT_TESTED, bench.rule(TWO).only().outcome());
+        }
+    }
+
+    // ---- what a statistic and a count are known to
+
+    /** In dB the rms of the crosstalk ratios goes by the shares of the ratios' squares, which add up to one. */
+    @Test
+    void theRmsOfLevelsIsAsSureAsItsParts() {
+        Requirement rms = requirement(Property.NEXT, Statistic.RMS, atLeast(40, 0), new Domain.Spot(5), "dB");
+        Bench bench = new Bench().pairs(3).model(MODEL).require(rms);
+        for (int[] pair : new int[][] {{1, 2}, {1, 3}, {2, 3}}) {
+            bench.sweep(
+                    Property.NEXT,
+                    Subject.ofCombination(pair[0], pair[1]).at(End.NEAR),
+                    everyMegahertzTo(10),
+                    f -> 50 + 10 * pair[0]);
+        }
+        assertEquals(1, uncertainty(bench).expanded(), 1e-9);
+        Step together = steps(bench.only(), "uncertainty").get(0);
+        assertEquals(0.5, together.value(), 1e-9);
+        assertTrue(
+                together.detail().startsWith("instrument, the readings of 3 values taken as moving together"),
+                together.detail());
+        assertEquals("uncertainty model own revision 1", together.source());
+    }
+
+    @Test
+    void aCountedShareHasTheUncertaintyThatTheModelGivesIt() {
+        UncertaintyModel ofShares = model(
+                """
+                temperature: { constant: 1 °C, source: own, read: true }
+                length: { constant: 0 m, source: own, read: true }
+                classes:
+                  - class: default
+                    properties:
+                      - { property: resistance-unbalance-direction, unit: '%', constant: 4, source: own, read: true }
+                """);
+        Requirement direction =
+                requirement(Property.RESISTANCE_UNBALANCE_DIRECTION, Statistic.INDIVIDUAL, atMost(99, 0), NONE, "%");
+        assertEquals(
+                4, uncertainty(resistance(direction, 9, "ohm").model(ofShares)).expanded(), ROUNDINGS);
+    }
+
+    // ---- the steps
+
+    private static List<Step> steps(Finding finding, String title) {
+        return finding.figure().steps().stream()
+                .filter(step -> step.title().equals(title))
+                .toList();
+    }
+
+    @Test
+    void theGuardBandIsAStepWhereTheRuleHasOne() {
+        Bench bench = resistance(CORRECTED, 28, "ohm").reel(300, 30);
+        assertEquals(List.of(), steps(bench.only(), "guard band"));
+        Finding guarded = bench.rule(TWO).only();
+        assertEquals(
+                guarded.figure().uncertainty().expanded(),
+                steps(guarded, "guard band").get(0).value(),
+                ROUNDINGS);
+    }
+
+    @Test
+    void everyShareSaysWhatItIsOf() {
+        List<Step> shares = steps(resistance(CORRECTED, 28, "ohm").reel(300, 30).only(), "uncertainty");
+        assertTrue(
+                shares.get(0)
+                        .detail()
+                        .startsWith(
+                                "instrument of class 'default', conductor-resistance of pair 1, conductor a, reading 28.0"),
+                shares.get(0).detail());
+        // by 1/(1 + 0.004 · 10) for the temperature and 1/3 for the length
+        assertTrue(
+                shares.get(0).detail().endsWith("standard uncertainty 0.03 ohm, derivative 0.320513"),
+                shares.get(0).detail());
+        assertTrue(
+                shares.get(1).detail().startsWith("temperature of the cable, 30.0 °C: 1 °C, k = 2"),
+                shares.get(1).detail());
+        assertTrue(
+                shares.get(2).detail().startsWith("length of the reel, 300.0 m: 1 % of the reading, k = 2"),
+                shares.get(2).detail());
+    }
+
+    /** 28 ohm of 300 m sent as 93.33… ohm/km: the same reading, and the same shares. */
+    @Test
+    void aValueSentPerLengthIsBroughtBackToWhatWasRead() {
+        Finding whole = resistance(CORRECTED, 28, "ohm").reel(300, 30).only();
+        Finding perKilometre =
+                resistance(CORRECTED, 28 / 0.3, "ohm/km").reel(300, 30).only();
+        List<Step> expected = steps(whole, "uncertainty");
+        List<Step> found = steps(perKilometre, "uncertainty");
+        assertEquals(expected.size(), found.size());
+        for (int i = 0; i < found.size(); i++) {
+            assertEquals(expected.get(i).value(), found.get(i).value(), 1e-9);
+        }
+    }
+
+    @Test
+    void anUncertaintyIsNothingOrMoreAndAProbabilityFromNoneToOne() {
+        assertEquals(1, new Uncertainty(0, 2, 1).probabilityOfConformity());
+        assertEquals(0, new Uncertainty(0, 2, 0).probabilityOfConformity());
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(-0.1, 2, 0.5));
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(0.1, 0, 0.5));
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(Double.NaN, 2, 0.5));
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(0.1, 2, 1.1));
+        assertThrows(IllegalArgumentException.class, () -> new Uncertainty(0.1, 2, -0.1));
     }
 }

@@ -167,4 +167,39 @@ class VaryingPairsTest {
         assertEquals(Outcome.PASS, judgement.findings().get(0).outcome());
         assertEquals(Outcome.FAIL, judgement.findings().get(1).outcome());
     }
+
+    /** Eleven pairs at 5.3 and one at 4.0 have a mean of 5.19; more high pairs than are tried lie beside the low one. */
+    @Test
+    void aMeanIsHelpedByALowPairToo() {
+        Requirement atLeast =
+                requirement(Property.MUTUAL_CAPACITANCE, Statistic.MEAN, atLeast(5.2, 2), NONE, "nF/100 m");
+        Finding finding = capacitances(5.3, 5.3, 5.3, 5.3, 5.3, 5.3, 5.3, 5.3, 5.3, 5.3, 5.3, 4.0)
+                .require(atLeast)
+                .mayVary(1, Map.of(Property.MUTUAL_CAPACITANCE, new Bound.Constant(3, 0)))
+                .only();
+        assertEquals(Outcome.PASS, finding.outcome());
+        assertEquals(List.of(12), finding.varyingPairs());
+    }
+
+    /** Without pair 2 the mean unbalance would be 1.4 %; it passes with all pairs, so it is judged with all. */
+    @Test
+    void whatPassesWithAllPairsIsJudgedWithAll() {
+        Requirement mean = requirement(Property.RESISTANCE_UNBALANCE, Statistic.MEAN, atMost(1.0, 1), NONE, "%");
+        Bench bench = capacitances(5, 5.7, 5)
+                .require(CAPACITANCE)
+                .require(mean)
+                .mayVary(
+                        1,
+                        Map.of(
+                                Property.MUTUAL_CAPACITANCE, new Bound.Constant(6, 0),
+                                Property.RESISTANCE_UNBALANCE, new Bound.Constant(7, 0)));
+        for (int pair = 1; pair <= 3; pair++) {
+            bench.read(Property.RESISTANCE_UNBALANCE, Subject.ofPair(pair), pair == 2 ? 0 : 1.4, "%");
+        }
+        Judgement judgement = bench.judge();
+        assertEquals(Verdict.ACCEPTED, judgement.verdict());
+        assertEquals(List.of(2), judgement.findings().get(0).varyingPairs());
+        assertEquals(List.of(), judgement.findings().get(1).varyingPairs());
+        assertEquals(3, judgement.findings().get(1).points());
+    }
 }

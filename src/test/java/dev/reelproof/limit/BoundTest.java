@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
 import java.util.List;
 import java.util.Optional;
@@ -148,5 +149,43 @@ class BoundTest {
         assertEquals(
                 List.of("a.yaml:3 /revision: '0' must be 1 or more", "a.yaml:9: the key 'read' is missing"),
                 refused.getMessage().lines().toList());
+    }
+
+    // Worked by hand: 100 MHz lies halfway between 10 and 1000 MHz over the logarithm, 505 MHz over the frequency.
+    @Test
+    void aLineBetweenTwoTabulatedPointsIsStraightTheWayItSays() {
+        assertEquals(30, new Segment.Interpolated(10, 1000, 20, 40, true).at(100), 1e-13);
+        assertEquals(30, new Segment.Interpolated(10, 1000, 20, 40, false).at(505), 1e-13);
+        assertThrows(IllegalArgumentException.class, () -> new Segment.Interpolated(10, 10, 20, 40, true));
+    }
+
+    @Test
+    void onlyAboveItsUpperEndDoesATemperatureWindowLieBelow() {
+        TemperatureWindow window = new TemperatureWindow(Temperature.ofCelsius(20), 1);
+        assertFalse(window.isBelow(Temperature.ofCelsius(18.9)));
+        assertFalse(window.isBelow(Temperature.ofCelsius(21)));
+        assertTrue(window.isBelow(Temperature.ofCelsius(21.1)));
+    }
+
+    @Test
+    void aSingleFigureHoldsAtEveryFrequency() {
+        assertEquals(93.8, new Bound.Constant(93.8, 1).at(1));
+        assertEquals(93.8, new Bound.Constant(93.8, 1).at(Double.NaN));
+    }
+
+    @Test
+    void aSampleIsOfOnePairOrMoreAndItsFiguresMayBeOne() {
+        Bound.Constant fifty = new Bound.Constant(50, 0);
+        assertEquals(1, new Particulars.Sampling(1, fifty, fifty).pairs());
+        assertThrows(IllegalArgumentException.class, () -> new Particulars.Sampling(0, fifty, fifty));
+        assertThrows(
+                IllegalArgumentException.class, () -> new Particulars.Sampling(1, fifty, new Bound.Constant(49, 0)));
+    }
+
+    @Test
+    void theLengthToRejectByMayBeTheLengthToJudgeBy() {
+        Length least = Length.ofMetres(300);
+        assertEquals(least, new Particulars.TestedLength(least, least).leastToReject());
+        assertThrows(IllegalArgumentException.class, () -> new Particulars.TestedLength(least, Length.ofMetres(299)));
     }
 }

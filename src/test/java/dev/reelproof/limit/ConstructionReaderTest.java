@@ -44,6 +44,7 @@ class ConstructionReaderTest {
             value = {
                 "other-cable | no-cable | sample.yaml:5 /limit-sets/1/limit-set: there is no limit set 'no-cable'; there are one-cable, other-cable",
                 "other-cable | one-cable | sample.yaml:5 /limit-sets/1/limit-set: the limit set 'one-cable' stands here twice; give it once",
+                "other-cable | No Cable | sample.yaml:5 /limit-sets/1/limit-set: 'No Cable' must be a name in small letters, figures and hyphens, such as category-6a-cable",
                 "gauge | wire | sample.yaml:5 /limit-sets/1/wire: unknown key 'wire'; known here: limit-set, gauge",
                 "24 AWG | ' ' | sample.yaml:5 /limit-sets/1/gauge: ' ' must be a text that is not blank",
                 "title: Sample construction | | sample.yaml:1: the key 'title' is missing",

@@ -58,4 +58,10 @@ class LimitLibraryTest {
                 "there are two limit sets a-cable revision 2; a changed set needs the next revision",
                 refused.getMessage());
     }
+
+    @Test
+    void twoRevisionsOfOneSetAreALibrary() {
+        assertEquals(
+                List.of(first, second), LimitLibrary.of(List.of(second, first)).all());
+    }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
@@ -19,6 +20,7 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class LimitSetReaderTest {
@@ -312,5 +314,53 @@ class LimitSetReaderTest {
         assertEquals(
                 "between",
                 LimitSamples.requirement(set, "mutual-capacitance-mean").limit().sense());
+    }
+
+    @Test
+    void whatHasNoFrequencyIsJudgedWithout() {
+        assertEquals(
+                new Domain.NoFrequency(),
+                LimitSamples.requirement(sound(), "conductor-resistance").domain());
+    }
+
+    @Test
+    void networkTermsAreTheUsualUnlessStated() {
+        assertEquals(new NetworkTerms(100, 25, false), sound().networkTerms());
+        assertEquals(
+                new NetworkTerms(120, 30, true),
+                read(LimitSamples.text(SOUND)
+                                + "network: { differential: 120 ohm, common: 30 ohm, acr-f-loss: disturbing }\n")
+                        .networkTerms());
+        assertEquals(
+                new NetworkTerms(100, 30, false),
+                read(LimitSamples.text(SOUND) + "network: { common: 30 ohm, acr-f-loss: disturbed }\n")
+                        .networkTerms());
+    }
+
+    /** Of 13 pairs both would hold. */
+    @ParameterizedTest
+    @CsvSource({"4, 13, 13, 25", "13, 25, 4, 13"})
+    void oneNameForPairCountsThatMeetIsRefused(int from, int to, int otherFrom, int otherTo) {
+        String text = LimitSamples.text(SOUND)
+                .replace(
+                        "  - property: resistance-unbalance\n",
+                        """
+                          - property: conductor-resistance
+                            pairs: { from: %d, to: %d }
+                            limit: at-most
+                            value: 9.5
+                            unit: ohm/100 m
+                            source: a document
+                            read: false
+                          - property: resistance-unbalance
+                        """
+                                .formatted(otherFrom, otherTo))
+                .replace("    value: 9.38\n", "    value: 9.38\n    pairs: { from: %d, to: %d }\n".formatted(from, to));
+
+        LimitSetException refused = assertThrows(LimitSetException.class, () -> read(text));
+
+        assertTrue(
+                refused.getMessage().contains("there is another requirement 'conductor-resistance'"),
+                refused.getMessage());
     }
 }

@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class UncertaintyModelReaderTest {
@@ -149,6 +150,7 @@ class UncertaintyModelReaderTest {
         assertEquals(OptionalDouble.empty(), next.standard(60, 0.9));
         assertEquals(OptionalDouble.empty(), next.standard(60, Double.NaN));
         assertTrue(next.standard(60, 100).isPresent());
+        assertTrue(next.standard(60, 1).isPresent());
     }
 
     @Test
@@ -179,9 +181,107 @@ class UncertaintyModelReaderTest {
 
     @Test
     void aGuardBandHasAWidthAndSimpleAcceptanceNone() {
-        assertThrows(IllegalArgumentException.class, () -> new DecisionRule(DecisionRule.Form.GUARD_BAND_TWO, 0));
+        assertEquals(
+                "the multiple of a guard band must be above 0, not 0.0; without a guard band the rule is simple acceptance",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> new DecisionRule(DecisionRule.Form.GUARD_BAND_TWO, 0))
+                        .getMessage());
         assertThrows(
                 IllegalArgumentException.class, () -> new DecisionRule(DecisionRule.Form.GUARD_BAND_TWO, Double.NaN));
-        assertThrows(IllegalArgumentException.class, () -> new DecisionRule(DecisionRule.Form.SIMPLE_ACCEPTANCE, 1));
+        assertEquals(
+                "simple acceptance has no guard band, so no multiple, not 1.0",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> new DecisionRule(DecisionRule.Form.SIMPLE_ACCEPTANCE, 1))
+                        .getMessage());
+    }
+
+    @Test
+    void theWordsNameThePartsThatThereAre() {
+        UncertaintyModel model = sound();
+        assertEquals(
+                "0.001 ohm, k = 2",
+                model.entry("bridge", Property.CONDUCTOR_RESISTANCE)
+                        .orElseThrow()
+                        .words());
+        assertEquals(
+                "0.5 dB and (0.1 (1 to 10 MHz); 0.01·f (10 to 100 MHz)) dB and a noise floor of 80 dB, k = 1",
+                model.entry("default", Property.NEXT).orElseThrow().words());
+        assertEquals(
+                "1 % of the reading, k = 2",
+                new InstrumentUncertainty(
+                                0, 0.01, Optional.empty(), OptionalDouble.empty(), "m", 2, new Source("own", true))
+                        .words());
+        assertEquals(
+                "uncertainty model sample-bay revision 1 has no class 'b'; it has bridge, default",
+                model.without("b", Property.NEXT));
+    }
+
+    @Test
+    void aCoverageFactorIsAboveZero() {
+        for (double impossible : new double[] {0, -1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThrows(
+                    IllegalArgumentException.class,
+                    () -> new InstrumentUncertainty(
+                            1, 0, Optional.empty(), OptionalDouble.empty(), "m", impossible, new Source("own", true)));
+        }
+    }
+
+    /** 0.1 f − 0.1 is nothing at 1 MHz, 1 − 0.1 f nothing at 10 MHz. */
+    @Test
+    void anUncertaintyMayBeNothingAtAnEndOfItsRange() {
+        for (String segment : List.of("constant: -0.1, linear: 0.1", "constant: 1, linear: -0.1")) {
+            UncertaintyModel model = new UncertaintyModelReader()
+                    .read(
+                            "sample.yaml",
+                            LimitSamples.text(SOUND)
+                                    .replace(
+                                            "{ from: 1 MHz, to: 10 MHz, constant: 0.1 }",
+                                            "{ from: 1 MHz, to: 10 MHz, " + segment + " }"));
+            assertTrue(model.entry("default", Property.NEXT).isPresent());
+        }
+    }
+
+    @Test
+    void theCurrentModelIsTheHighestRevisionInForce() {
+        UncertaintyModel first = sound();
+        UncertaintyModel second = revised("2", "2026-03-01", "sample-bay");
+        UncertaintyModel other = revised("9", "2026-01-01", "other-bay");
+        UncertaintyLibrary library = UncertaintyLibrary.of(List.of(second, other, first));
+        assertEquals(List.of(other, first, second), library.all());
+        assertEquals(Optional.empty(), library.current("sample-bay", LocalDate.of(2025, 12, 31)));
+        assertEquals(Optional.of(first), library.current("sample-bay", LocalDate.of(2026, 1, 1)));
+        assertEquals(Optional.of(second), library.current("sample-bay", LocalDate.of(2026, 3, 1)));
+        assertEquals(
+                "there are two uncertainty models sample-bay revision 1; a changed model needs the next revision",
+                assertThrows(
+                                IllegalArgumentException.class,
+                                () -> UncertaintyLibrary.of(List.of(first, other, sound())))
+                        .getMessage());
+    }
+
+    private static UncertaintyModel revised(String revision, String effective, String id) {
+        return new UncertaintyModelReader()
+                .read(
+                        "sample.yaml",
+                        LimitSamples.text(SOUND)
+                                .replace("id: sample-bay", "id: " + id)
+                                .replace("revision: 1", "revision: " + revision)
+                                .replace("2026-01-01", effective));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "SIMPLE_ACCEPTANCE, 0, false, false, 4.2.1",
+        "GUARD_BAND_TWO, 1, true, false, 4.2.2",
+        "GUARD_BAND_FOUR, 1, true, true, 4.2.3",
+    })
+    void onlyAGuardBandNeedsAnUncertaintyAndOnlyFourOutcomesAreConditional(
+            DecisionRule.Form form, double multiple, boolean needsUncertainty, boolean conditional, String clause) {
+        DecisionRule rule = new DecisionRule(form, multiple);
+        assertEquals(needsUncertainty, rule.needsUncertainty());
+        assertEquals(conditional, rule.isConditional());
+        assertEquals(clause, rule.clause());
     }
 }

@@ -186,7 +186,8 @@ class ArchiveTest {
                 List.of(),
                 NetworkTerms.USUAL,
                 sha256,
-                "text of " + sha256);
+                "text of " + sha256,
+                DecisionRule.SIMPLE_ACCEPTANCE);
     }
 
     @Test
