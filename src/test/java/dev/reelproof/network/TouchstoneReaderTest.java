@@ -169,7 +169,15 @@ class TouchstoneReaderTest {
                 new Broken("x.s8p", head + "1" + " 1 0".repeat(16) + "\n2 1 0\n", 3, "those of 4 ports"),
                 new Broken("x.s2p", head + row + "1 1 0 2 0 3 0 4 0\n", 3, "not above the one before (line 2)"),
                 new Broken("x.s4p", head + "2" + " 1 0".repeat(16) + "\n1" + " 1 0".repeat(16) + "\n", 3, "ascend"),
-                new Broken("x.s2p", head + "-1 1 0 2 0 3 0 4 0\n", 2, "negative"),
+                new Broken("x.s2p", head + "-1 1 0 2 0 3 0 4 0\n", 2, "'-1' MHz is -1.0 MHz"),
+                new Broken("x.s1p", "# GHz S RI R 50\n1e306 1 0\n", 2, "is Infinity MHz; frequencies are finite"),
+                new Broken("x.s2p", head + "1 1 0 2e200 0 3 0 4 0\n", 2, "entry 2 of the matrix that ends here"),
+                new Broken("x.s2p", head + "1 1 0 2 -1e7 3 0 4 0\n", 2, "the magnitude 1.0E7"),
+                new Broken("x.s1p", "# MHz S MA R 50\n1 1e7 0\n", 2, "the magnitude 1.0E7"),
+                new Broken("x.s1p", "# MHz S DB R 50\n1 121 0\n", 2, "the magnitude 121.0 dB"),
+                new Broken("x.s1p", "# MHz S DB R 50\n1 1e5 0\n", 2, "the magnitude 100000.0 dB"),
+                new Broken("x.s2p", "# MHz S RI R 1e300\n" + row, 1, "0.001 to 1000000.0, not '1e300'"),
+                new Broken("x.s2p", "# MHz S RI R 1e-300\n" + row, 1, "not '1e-300'"),
                 new Broken("x.s2p", head + "1 1 0 NaN 0 3 0 4 0\n", 2, "'NaN' is not a finite number"),
                 new Broken("x.s2p", head + "1 1 0 Infinity 0 3 0 4 0\n", 2, "'Infinity'"),
                 new Broken("x.s2p", head + "1 1 0 1e999 0 3 0 4 0\n", 2, "'1e999'"),
@@ -204,6 +212,15 @@ class TouchstoneReaderTest {
                 new Broken("x.ts", V2.replace("[Network Data]", "[Matrix Format] Half\n[Network Data]"), 6, "'Half'"),
                 new Broken("x.ts", V2.replace("[Network Data]", "[Nonsense] 1\n[Network Data]"), 6, "[Nonsense]"),
                 new Broken("x.ts", V2.replace("[Network Data]", "[Number of Ports] 2\n[Network Data]"), 6, "twice"),
+                new Broken("x.ts", V2.replace("\n2 .1", "\n[Matrix Format] Lower\n2 .1"), 8, "after data"),
+                new Broken("x.ts", V2.replace(".2 0 .3", ".2 0\n[Matrix Format] Lower\n.3"), 8, "after data"),
+                new Broken("x.ts", V2.replace("\n2 .1", "\n[Reference] 75 75\n2 .1"), 8, "after data"),
+                new Broken("x.ts", V2.replace("[Network Data]", "[Noise Data]\n[Network Data]"), 7, "after data"),
+                new Broken(
+                        "x.ts",
+                        V2.replace("[Network Data]", "[Two-Port Order] 21_12\n[Network Data]"),
+                        6,
+                        "[Two-Port Order] stands twice; it was given on line 4"),
                 new Broken("x.ts", V2.replace("[Network Data]", "[Network Data"), 6, "no ']'"));
     }
 
