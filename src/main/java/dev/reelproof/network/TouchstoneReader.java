@@ -193,9 +193,6 @@ public final class TouchstoneReader {
             if (optionsRead) {
                 return; // the specification: option lines after the first are passed over
             }
-            if (versionTwo && inData) {
-                throw fault("the option line stands after [Network Data]; it comes before [Number of Ports]");
-            }
             optionsRead = true;
             String[] words = split(text);
             for (int i = 0; i < words.length; i++) {
