@@ -298,7 +298,7 @@ public final class TouchstoneReader {
                     columnsFirst = value.equals("21_12");
                 }
                 case "reference" -> {
-                    requireBefore("number of ports", "[Reference]");
+                    requirePortsBefore("[Reference]");
                     reference = new double[ports];
                     referencesMissing = ports;
                     references(value);
@@ -309,7 +309,7 @@ public final class TouchstoneReader {
                         + " impedances of the limit set");
                 case "begin information" -> inInformation = true;
                 case "network data" -> {
-                    requireBefore("number of ports", "[Network Data]");
+                    requirePortsBefore("[Network Data]");
                     if (!optionsRead) {
                         throw missingOptions();
                     }
@@ -347,8 +347,8 @@ public final class TouchstoneReader {
             versionTwo = true;
         }
 
-        private void requireBefore(String keyword, String here) {
-            if (!keywords.containsKey(keyword)) {
+        private void requirePortsBefore(String here) {
+            if (!keywords.containsKey("number of ports")) {
                 throw fault("[Number of Ports] is missing; it must stand before " + here);
             }
         }

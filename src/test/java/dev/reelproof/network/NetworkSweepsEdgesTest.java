@@ -93,7 +93,8 @@ class NetworkSweepsEdgesTest {
         assertEquals(
                 "x.ts (Touchstone 2.0, S in RI, MHz), 2 ports; here ports 1, 2 (near end, pair 1, conductors a, b)",
                 chain(uneven, Property.RETURN_LOSS, near).get(0).detail());
-        // 45 and 55 ohm to ground reflect −1/19 and 1/21 of what comes from 50 ohm; the differential mode sees half of each
+        // 45 and 55 ohm to ground reflect −1/19 and 1/21 of what comes from 50 ohm; the differential mode sees half of
+        // each
         double reflected = (-1.0 / 19 + 1.0 / 21) / 2;
         assertEquals(
                 100 * (1 + reflected) / (1 - reflected),

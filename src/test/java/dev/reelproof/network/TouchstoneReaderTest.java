@@ -221,7 +221,34 @@ class TouchstoneReaderTest {
                         V2.replace("[Network Data]", "[Two-Port Order] 21_12\n[Network Data]"),
                         6,
                         "[Two-Port Order] stands twice; it was given on line 4"),
-                new Broken("x.ts", V2.replace("[Network Data]", "[Network Data"), 6, "no ']'"));
+                new Broken("x.ts", V2.replace("[Network Data]", "[Network Data"), 6, "no ']'"),
+                new Broken("x.ts", V2.replace("Ports] 2", "Ports] 65"), 3, "[Number of Ports] says 65 ports; 1 to 64"),
+                new Broken(
+                        "x.ts",
+                        V2.replace("[Number of Ports]", "[Reference] 50 50\n[Number of Ports]"),
+                        3,
+                        "[Number of Ports] is missing; it must stand before [Reference]"),
+                new Broken("x.ts", V2.replace("# MHz S RI R 50\n", ""), 5, "option line is missing"),
+                new Broken("x.ts", "[Version] 2.0\n# MHz S\n[Number of Ports] 2\n[Reference] 50 ! one\n", 4, "lacks 1"),
+                new Broken("x.ts", "[Version] 2.0\n[Version] 2.0\n", 2, "and stand once"),
+                new Broken(
+                        "x.ts",
+                        V2.replace("2 .1 0 .2 0 .3 0 .4 0\n[End]", "2 .1 0 .2 0\n[End]\n! cut"),
+                        9,
+                        "after 2 of its 4 entries; was the file cut short"),
+                new Broken(
+                        "x.ts",
+                        V2.replace("2 .1 0 .2 0 .3 0 .4 0\n[End]", "2 .1 0\n[Noise Data]\n[End]"),
+                        9,
+                        "after 1 of its 4 entries; was the file cut short"),
+                new Broken("x.s2p", head + "1 1 0 2 0 3 0\n4\n", 3, "began on line 2, after 3 of its 4 entries"),
+                new Broken("x.s2p", head + "1 1 0 2 0 3 0\n4 0 5 0\n", 3, "more than the 4 entries that 2 ports have"),
+                new Broken(
+                        "x.s2p",
+                        "#" + " R 50".repeat(2) + " " + "é".repeat(41) + "\n",
+                        1,
+                        "says '" + "?".repeat(40) + "…';"),
+                new Broken("x.s2p", "# " + "é".repeat(40) + "\n", 1, "says '" + "?".repeat(40) + "';"));
     }
 
     @ParameterizedTest
@@ -230,6 +257,35 @@ class TouchstoneReaderTest {
         NetworkException refused = assertThrows(NetworkException.class, () -> read(broken.file, broken.text));
         assertTrue(refused.getMessage().contains(broken.words), refused::getMessage);
         assertEquals(broken.file + ":" + broken.line, refused.where(), refused::getMessage);
+    }
+
+    @Test
+    void aFrequencyAloneOnItsLineTellsNothingOfThePorts() {
+        NetworkException refused =
+                assertThrows(NetworkException.class, () -> read("x.s2p", "# MHz S RI R 50\n1\n.1 0 .2\n"));
+        assertTrue(refused.getMessage().endsWith("or is the file not of 2 ports?"), refused::getMessage);
+        assertEntry(.2, 0, read("x.s2p", "# MHz S RI R 50\n1\n.1 0 .2 0 .3 0 .4 0\n"), 0, 2, 1);
+    }
+
+    @Test
+    void noiseMayBeginAtTheLastFrequencyAndNotAbove() {
+        String network = "# MHz S RI R 50\n5 1 0 2 0 3 0 4 0\n";
+        assertEquals(1, read("x.s2p", network + "5 .7 .64 69 .38\n").size());
+        NetworkException refused =
+                assertThrows(NetworkException.class, () -> read("x.s2p", network + "5.1 .7 .64 69 .38\n"));
+        assertTrue(refused.getMessage().contains("the data end within the matrix"), refused::getMessage);
+    }
+
+    @Test
+    void theEndsOfWhatANumberMayBeAreStillRead() {
+        assertEntry(0, 0, read("x.s1p", "# MHz S MA R 0.001\n1 0 45\n"), 0, 1, 1);
+        assertEntry(-1e6, 0, read("x.s1p", "# MHz S RI R 1e6\n1 -1e6 0\n"), 0, 1, 1);
+        assertEquals(0, read("x.s1p", "# MHz S RI R 50\n0 .1 0\n").megahertz(0));
+        String longest = "0." + "1".repeat(62);
+        assertEntry(1.0 / 9, 0, read("x.s1p", "# MHz S RI R 50\n1 " + longest + " 0\n"), 0, 1, 1);
+        NetworkException refused =
+                assertThrows(NetworkException.class, () -> read("x.s1p", "# MHz S RI R 50\n1 " + longest + "1 0\n"));
+        assertTrue(refused.getMessage().contains("is not a finite number"), refused::getMessage);
     }
 
     /** Bytes without end, so that only a reader that bounds what it holds comes back. */
