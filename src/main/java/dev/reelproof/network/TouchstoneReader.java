@@ -89,7 +89,17 @@ public final class TouchstoneReader {
         UPPER
     }
 
+    private final int mostNumbers;
     private long numbers;
+
+    /** A reader of the files of one upload. */
+    public TouchstoneReader() {
+        this(MOST_NUMBERS);
+    }
+
+    TouchstoneReader(int mostNumbers) {
+        this.mostNumbers = mostNumbers;
+    }
 
     /**
      * The data of one file.
@@ -454,8 +464,8 @@ public final class TouchstoneReader {
             }
             int length = form == MatrixForm.FULL ? 2 * ports * ports : ports * (ports + 1);
             numbers += length;
-            if (numbers > MOST_NUMBERS) {
-                throw fault("the network files of the upload hold more than " + MOST_NUMBERS
+            if (numbers > mostNumbers) {
+                throw fault("the network files of the upload hold more than " + mostNumbers
                         + " numbers; send fewer frequencies or fewer ports");
             }
             if (index == megahertz.length) {

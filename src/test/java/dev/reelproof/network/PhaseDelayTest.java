@@ -106,6 +106,22 @@ class PhaseDelayTest {
         assertTrue(lossless(linear(1, told, 9), delay(100, 0.68), span).delay().isPresent());
     }
 
+    // Over 100 m with no nominal velocity a step of 1.6 MHz tells nothing apart; once the delay is known it does.
+    @ParameterizedTest
+    @CsvSource({"28.4, false", "29.1, true"})
+    void theLowestFrequenciesReachToThreeTimesTheFirst(double before, boolean taken) {
+        double[] grid = linear(10, 0.1, (int) Math.round((before - 10) / 0.1) + 2);
+        grid[grid.length - 1] = before + 1.6;
+        CableSpan span = new CableSpan(100, null);
+        if (taken) {
+            assertTrue(lossless(grid, delay(100, 0.68), span).delay().isPresent());
+        } else {
+            NetworkException refused =
+                    assertThrows(NetworkException.class, () -> lossless(grid, delay(100, 0.68), span));
+            assertTrue(refused.getMessage().contains("to 30.0 MHz"), refused::getMessage);
+        }
+    }
+
     @Test
     void aStepTooWideAfterTheLowestIsRefusedWithTheStepThatWouldBeTaken() {
         double nanoseconds = delay(100, 0.68);
@@ -141,19 +157,21 @@ class PhaseDelayTest {
 
     @Test
     void theSkinEffectsPhaseIsNotTakenForATurn() {
-        // 1.2 Np at 1 MHz (10.4 dB), growing with √f, turn the phase by 1.2 rad there and by 12 rad at 100 MHz
-        double[] grid = linear(1, 0.25, 397);
+        // 5 Np at 1 MHz (43 dB), growing with √f, turn the phase by 5 rad there; a straight line through 1 to 3 MHz
+        // would
+        // leave half a turn of them at 0 Hz
+        double[] grid = linear(1, 0.25, 81);
         double nanoseconds = delay(300, 0.7);
         PhaseDelay delay = found(
                         grid,
-                        f -> -TURN * f * nanoseconds / 1000 - 1.2 * Math.sqrt(f),
-                        f -> 1.2 * Math.sqrt(f),
+                        f -> -TURN * f * nanoseconds / 1000 - 5 * Math.sqrt(f),
+                        f -> 5 * Math.sqrt(f),
                         new CableSpan(300, null))
                 .delay()
                 .orElseThrow();
         for (int i = 0; i < grid.length; i++) {
             assertEquals(
-                    nanoseconds + 1.2 * Math.sqrt(grid[i]) / (TURN * grid[i]) * 1000, delay.propagation(i), ROUNDING);
+                    nanoseconds + 5 * Math.sqrt(grid[i]) / (TURN * grid[i]) * 1000, delay.propagation(i), ROUNDING);
         }
     }
 
@@ -161,7 +179,7 @@ class PhaseDelayTest {
     @CsvSource({"0.2, true", "-0.2, true", "0.3, false", "-0.3, false"})
     void aPhaseThatDoesNotComeFromZeroByMoreThanAQuarterOfATurnGivesNoDelay(double turns, boolean taken) {
         PhaseDelay.Found found = found(
-                linear(1, 0.5, 20),
+                linear(10, 0.5, 50),
                 f -> TURN * (turns - f * delay(100, 0.68) / 1000),
                 f -> 0,
                 new CableSpan(100, null));

@@ -32,8 +32,8 @@ class TouchstoneReaderTest {
     }
 
     private static void assertEntry(double re, double im, NetworkData data, int index, int row, int column) {
-        assertEquals(re, data.re(index, row - 1, column - 1), ROUNDING);
-        assertEquals(im, data.im(index, row - 1, column - 1), ROUNDING);
+        assertEquals(re, data.matrix(index).re(row - 1, column - 1), ROUNDING);
+        assertEquals(im, data.matrix(index).im(row - 1, column - 1), ROUNDING);
     }
 
     @Test
@@ -47,7 +47,7 @@ class TouchstoneReaderTest {
         assertEquals(3, data.line(0));
         assertEntry(34, -1, data, 0, 3, 4);
         assertEntry(21, 0, data, 0, 2, 1);
-        assertEquals(50, data.referenceOhm(3));
+        assertEquals(50, data.referenceOhm()[3]);
     }
 
     @Test
@@ -60,7 +60,7 @@ class TouchstoneReaderTest {
         for (int i = 0; i < 2; i++) {
             for (int row = 0; row < 2; row++) {
                 for (int column = 0; column < 2; column++) {
-                    assertEquals(one.re(i, row, column), other.re(i, row, column));
+                    assertEquals(one.matrix(i).re(row, column), other.matrix(i).re(row, column));
                 }
             }
         }
@@ -97,10 +97,10 @@ class TouchstoneReaderTest {
     void theOptionLineHasDefaultsAndAnyOrderAndCountsOnce() {
         NetworkData data = read("x.s1p", "#\n1 .5 0\n# Hz S RI R 75\n2 .5 0\n");
         assertEquals(1000, data.megahertz(0));
-        assertEquals(50, data.referenceOhm(0));
+        assertEquals(50, data.referenceOhm()[0]);
         NetworkData turned = read("x.s1p", "# r 75 ri s khz\n1 .5 .25\n");
         assertEquals(0.001, turned.megahertz(0));
-        assertEquals(75, turned.referenceOhm(0));
+        assertEquals(75, turned.referenceOhm()[0]);
         assertEntry(.5, .25, turned, 0, 1, 1);
     }
 
@@ -114,7 +114,7 @@ class TouchstoneReaderTest {
             assertEntry(21, 0, data, 0, 1, 2);
             assertEntry(32, 0, data, 0, 3, 2);
             assertEntry(33, 0, data, 0, 3, 3);
-            assertEquals(75, data.referenceOhm(2));
+            assertEquals(75, data.referenceOhm()[2]);
         }
     }
 
@@ -317,20 +317,39 @@ class TouchstoneReaderTest {
         assertTrue(refused.getMessage().contains("longer than 262144"), refused::getMessage);
     }
 
+    private static int size(TouchstoneReader reader, String file, String text) throws IOException {
+        return reader.read(file, 4, new ByteArrayInputStream(text.getBytes(StandardCharsets.US_ASCII)))
+                .size();
+    }
+
     @Test
     void theFilesOfAnUploadAreBoundedTogether() throws IOException {
-        TouchstoneReader reader = new TouchstoneReader();
-        // 64 ports have 8192 numbers; 700 frequencies in each of two files are more than ten million.
-        StringBuilder text = new StringBuilder("# MHz S RI R 50\n");
-        String matrix = " 0 0".repeat(64 * 64) + "\n";
-        for (int i = 1; i <= 700; i++) {
-            text.append(i).append(matrix);
-        }
-        byte[] bytes = text.toString().getBytes(StandardCharsets.US_ASCII);
+        // a matrix of two ports has 8 numbers, the lower half of one of three ports 12
+        String full = "# MHz S RI R 50\n" + "1 .1 0 .2 0 .2 0 .1 0\n2 .1 0 .2 0 .2 0 .1 0\n";
+        String half = "[Version] 2.0\n# MHz S RI R 50\n[Number of Ports] 3\n[Matrix Format] Lower\n[Network Data]\n"
+                + "1 .1 0 .2 0 .1 0 .2 0 .2 0 .1 0\n[End]\n";
+        TouchstoneReader reader = new TouchstoneReader(2 * 8 + 12 + 8);
+        assertEquals(2, size(reader, "a.s2p", full));
+        assertEquals(1, size(reader, "b.ts", half));
+        NetworkException refused = assertThrows(NetworkException.class, () -> size(reader, "c.s2p", full));
         assertEquals(
-                700, reader.read("a.s64p", 64, new ByteArrayInputStream(bytes)).size());
-        NetworkException refused =
-                assertThrows(NetworkException.class, () -> reader.read("b.s64p", 64, new ByteArrayInputStream(bytes)));
-        assertTrue(refused.getMessage().contains("more than 10000000"), refused::getMessage);
+                "the network files of the upload hold more than 36 numbers; send fewer frequencies or fewer ports",
+                refused.getMessage());
+        assertEquals("c.s2p:3", refused.where());
+    }
+
+    @Test
+    void thousandsOfFrequenciesKeepTheirOwnLines() throws IOException {
+        StringBuilder text = new StringBuilder("# MHz S RI R 50\n");
+        for (int i = 1; i <= 5000; i++) {
+            text.append(i).append(" .1 ").append(i).append("e-4\n");
+        }
+        NetworkData data = read("x.s1p", text.toString());
+        assertEquals(5000, data.size());
+        for (int i = 0; i < data.size(); i++) {
+            assertEquals(i + 1, data.megahertz(i));
+            assertEquals(i + 2, data.line(i));
+            assertEntry(.1, (i + 1) * 1e-4, data, i, 1, 1);
+        }
     }
 }
