@@ -42,6 +42,7 @@ class TouchstoneReaderTest {
                 "x.s4p",
                 "! a comment\n# MHz S RI R 50\n1 11 0 12 0 13 0 14 0 ! first row\n  21 0 22 0 23 0 24 0\n"
                         + " 31 0 32 0 33 0 34 -1\n\n! between\n 41 0 42 0 43 0 44 0\n");
+        assertEquals("Touchstone 1, S in RI, MHz", data.words());
         assertEquals(4, data.ports());
         assertEquals(1, data.size());
         assertEquals(3, data.line(0));
@@ -73,6 +74,7 @@ class TouchstoneReaderTest {
         NetworkData one = read("x.s2p", "# MHz S RI R 50\n1 .11 0 .21 0 .12 0 .22 0\n");
         assertEntry(.21, 0, one, 0, 2, 1);
         NetworkData rows = read("x.s2p", V2);
+        assertEquals("Touchstone 2.0, S in RI, MHz", rows.words());
         assertEntry(.2, 0, rows, 0, 1, 2);
         NetworkData columns = read("x.ts", V2.replace("12_21", "21_12"));
         assertEntry(.2, 0, columns, 0, 2, 1);
