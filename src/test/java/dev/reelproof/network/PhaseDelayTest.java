@@ -126,19 +126,20 @@ class PhaseDelayTest {
     void aStepTooWideAfterTheLowestIsRefusedWithTheStepThatWouldBeTaken() {
         double nanoseconds = delay(100, 0.68);
         // 2 % either way of 0.4905 turns a MHz: three quarters of a turn are told apart up to 38.2 MHz
-        double[] grid = linear(1, 0.5, 10);
-        grid[9] = grid[8] + 38.3;
+        // the eight lowest tell the delay; the step after them is the ninth frequency's
+        double[] grid = linear(1, 0.5, 9);
+        grid[8] = grid[7] + 38.3;
         NetworkException refused =
                 assertThrows(NetworkException.class, () -> lossless(grid, nanoseconds, new CableSpan(100, null)));
         assertTrue(
                 refused.getMessage()
-                        .contains("from 5.0 to 43.3 MHz over 100.0 m; steps below 38.2 MHz would do here. "),
+                        .contains("from 4.5 to 42.8 MHz over 100.0 m; steps below 38.2 MHz would do here. "),
                 refused::getMessage);
-        assertEquals("x.s4p:20", refused.where());
-        grid[9] = grid[8] + 38.1;
+        assertEquals("x.s4p:19", refused.where());
+        grid[8] = grid[7] + 38.1;
         PhaseDelay delay =
                 lossless(grid, nanoseconds, new CableSpan(100, null)).delay().orElseThrow();
-        assertEquals(nanoseconds, delay.propagation(9), ROUNDING);
+        assertEquals(nanoseconds, delay.propagation(8), ROUNDING);
     }
 
     @Test
