@@ -109,13 +109,15 @@ class TouchstoneReaderTest {
     @Test
     void takesHalfOfASymmetricMatrix() {
         String head = "[Version] 2.0\n# MHz S RI\n[Number of Ports] 3\n[Reference] 50 60\n 75 ! on two lines\n";
-        String lower = head + "[Matrix Format] Lower\n[Network Data]\n1 11 0\n21 0 22 0\n31 0 32 0 33 0\n[End]";
-        String upper = head + "[Matrix Format] Upper\n[Network Data]\n1 11 0 21 0 31 0\n22 0 32 0\n33 0\n[End]";
+        String lower = head + "[Matrix Format] Lower\n[Network Data]\n1 11 -1\n21 -2 22 -3\n31 -4 32 -5 33 -6\n[End]";
+        String upper = head + "[Matrix Format] Upper\n[Network Data]\n1 11 -1 21 -2 31 -4\n22 -3 32 -5\n33 -6\n[End]";
         for (String text : List.of(lower, upper)) {
             NetworkData data = read("x.ts", text);
-            assertEntry(21, 0, data, 0, 1, 2);
-            assertEntry(32, 0, data, 0, 3, 2);
-            assertEntry(33, 0, data, 0, 3, 3);
+            assertEntry(21, -2, data, 0, 1, 2);
+            assertEntry(21, -2, data, 0, 2, 1);
+            assertEntry(32, -5, data, 0, 3, 2);
+            assertEntry(32, -5, data, 0, 2, 3);
+            assertEntry(33, -6, data, 0, 3, 3);
             assertEquals(75, data.referenceOhm()[2]);
         }
     }
@@ -142,6 +144,13 @@ class TouchstoneReaderTest {
                 read("x.txt", "# MHz S RI R 50\n1" + " 0 0".repeat(16) + "\n").ports());
     }
 
+    @Test
+    void aFileMayHaveSixtyFourPorts() {
+        NetworkData data = read("x.s64p", "# MHz S RI R 50\n1" + " 0 0".repeat(64 * 64 - 1) + " .5 .25\n");
+        assertEquals(64, data.ports());
+        assertEntry(.5, .25, data, 0, 64, 64);
+    }
+
     /** A file that cannot be: its name, its text, the line that is wrong and what is said of it. */
     record Broken(String file, String text, int line, String words) {
         @Override
@@ -164,7 +173,7 @@ class TouchstoneReaderTest {
                 new Broken("x.s2p", "# MHz S RI R 0\n" + row, 1, "positive resistance"),
                 new Broken("x.s2p", "# MHz S RI R 50 75\n" + row, 1, "more than one reference"),
                 new Broken("x.s0p", head + row, 1, "0 ports"),
-                new Broken("x.s99p", head + row, 1, "99 ports"),
+                new Broken("x.s65p", head + row, 1, "65 ports"),
                 new Broken("x.s2p", head + "1 1 0 2 0 3 0 4\n", 2, "odd count: a frequency and pairs"),
                 new Broken("x.s2p", head + "1 1 0 2 0\n3 0 4\n", 3, "an odd count of numbers (3) stands within"),
                 new Broken("x.s2p", head + "1 1 0 2 0 3 0 4 0 5 0\n", 2, "is the file of more ports?"),
