@@ -41,7 +41,7 @@ final class MixedMode {
         this.single = new double[2 * pairs];
         Arrays.fill(single, portOhm);
         this.formed = new double[2 * pairs];
-        Arrays.fill(formed, 0, pairs, portOhm * DIFFERENTIAL_PER_PORT);
+        Arrays.fill(formed, 0, pairs, terms.differentialOhm());
         Arrays.fill(formed, pairs, 2 * pairs, portOhm * COMMON_PER_PORT);
         this.wanted = formed.clone();
         Arrays.fill(wanted, pairs, 2 * pairs, terms.commonOhm());

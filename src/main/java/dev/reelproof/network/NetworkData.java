@@ -72,24 +72,9 @@ public final class NetworkData {
         return lines[index];
     }
 
-    /** The reference impedance of a port in ohm; ports from 0. */
-    public double referenceOhm(int port) {
-        return referenceOhm[port];
-    }
-
     /** A copy of the reference impedances, in ohm. */
     double[] referenceOhm() {
         return referenceOhm.clone();
-    }
-
-    /** Real part of S(row, column), ports from 0. */
-    public double re(int index, int row, int column) {
-        return matrices[index][2 * (row * ports + column)];
-    }
-
-    /** Imaginary part of S(row, column), ports from 0. */
-    public double im(int index, int row, int column) {
-        return matrices[index][2 * (row * ports + column) + 1];
     }
 
     /** A copy of S at a frequency. */

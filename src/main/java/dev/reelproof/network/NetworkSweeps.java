@@ -275,7 +275,9 @@ public final class NetworkSweeps {
         if (first > 0) {
             warnings.add(first + (first == 1 ? " point" : " points") + " of " + data.file()
                     + " below 1 kHz, from line " + data.line(0) + ", "
-                    + (first == 1 ? "counts" : "count") + " as direct current and were left out.");
+                    + (first == 1
+                            ? "counts as direct current and was left out."
+                            : "count as direct current and were left out."));
         }
         warnings.addAll(NetworkChecks.warnings(data));
         double[][] figures = new double[levels.size()][size];

@@ -196,7 +196,9 @@ final class PhaseDelay {
             }
             throw tooCoarse(
                     widest,
-                    NANOSECONDS_MEGAHERTZ / ranges.get(ranges.size() - 1).width());
+                    SPAN_TOLD_APART
+                            * NANOSECONDS_MEGAHERTZ
+                            / ranges.get(ranges.size() - 1).width());
         }
 
         /** How far the phase at an index is from the one expected, between minus and plus half a turn. */

@@ -84,11 +84,6 @@ public final class PortMap {
         return new PortMap(byNumber, modePorts);
     }
 
-    /** How many ports are mapped. */
-    public int size() {
-        return byNumber.size();
-    }
-
     /**
      * Requires that the map names each port of a file, and no other.
      *
@@ -131,12 +126,5 @@ public final class PortMap {
             }
         }
         return Optional.empty();
-    }
-
-    /** The pairs that are connected somewhere, ascending. */
-    public SortedSet<Integer> pairs() {
-        SortedSet<Integer> pairs = new TreeSet<>();
-        modePorts.forEach(port -> pairs.add(port.pair()));
-        return pairs;
     }
 }

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -40,6 +41,19 @@ public final class TouchstoneReader {
     private static final double DECIBEL_BASE = 10;
     private static final double USUAL_OHM = 50;
     private static final double DECIBELS_PER_DECADE = 20;
+
+    /**
+     * A cable's entries are 1 at most, and no reference impedance comes near the ends here; what lies beyond is a fault of the
+     * file that must not overflow into a figure. Common practice, no source.
+     */
+    private static final double GREATEST_MAGNITUDE = 1e6;
+
+    private static final double LEAST_OHM = 1e-3;
+    private static final double GREATEST_OHM = 1e6;
+
+    /** What may follow data; every other keyword says how they are read and comes before. */
+    private static final Set<String> AFTER_DATA =
+            Set.of("number of noise frequencies", "begin information", "noise data", "end");
 
     /** Units of frequency by their names in lower case: how many make one MHz, or how many MHz one makes. */
     private enum FrequencyUnit {
@@ -75,7 +89,17 @@ public final class TouchstoneReader {
         UPPER
     }
 
+    private final int mostNumbers;
     private long numbers;
+
+    /** A reader of the files of one upload. */
+    public TouchstoneReader() {
+        this(MOST_NUMBERS);
+    }
+
+    TouchstoneReader(int mostNumbers) {
+        this.mostNumbers = mostNumbers;
+    }
 
     /**
      * The data of one file.
@@ -179,9 +203,6 @@ public final class TouchstoneReader {
             if (optionsRead) {
                 return; // the specification: option lines after the first are passed over
             }
-            if (versionTwo && inData) {
-                throw fault("the option line stands after [Network Data]; it comes before [Number of Ports]");
-            }
             optionsRead = true;
             String[] words = split(text);
             for (int i = 0; i < words.length; i++) {
@@ -225,8 +246,9 @@ public final class TouchstoneReader {
 
         private double resistance(String text) {
             double value = number(text);
-            if (!(value > 0)) {
-                throw fault("a reference impedance must be a positive resistance in ohm, not " + quoted(text));
+            if (!(value >= LEAST_OHM && value <= GREATEST_OHM)) {
+                throw fault("a reference impedance must be a positive resistance in ohm, " + LEAST_OHM + " to "
+                        + GREATEST_OHM + ", not " + quoted(text));
             }
             return value;
         }
@@ -238,6 +260,9 @@ public final class TouchstoneReader {
             }
             String name = BLANKS.matcher(matcher.group(1).strip().toLowerCase(Locale.ROOT))
                     .replaceAll(" ");
+            if (name.equals("two-port order")) {
+                name = "two-port data order";
+            }
             String value = matcher.group(2).strip();
             if (inInformation) {
                 inInformation = !name.equals("end information");
@@ -262,6 +287,10 @@ public final class TouchstoneReader {
             if (before != null) {
                 throw fault("[" + quotable(matcher.group(1)) + "] stands twice; it was given on line " + before);
             }
+            if ((inData || inNoise) && !AFTER_DATA.contains(name)) {
+                throw fault("[" + quotable(matcher.group(1))
+                        + "] stands after data; what says how they are read comes before them");
+            }
             switch (name) {
                 case "number of ports" -> {
                     ports = (int) whole(name, value);
@@ -272,14 +301,14 @@ public final class TouchstoneReader {
                 }
                 case "number of frequencies" -> frequenciesStated = whole(name, value);
                 case "number of noise frequencies" -> whole(name, value);
-                case "two-port data order", "two-port order" -> {
+                case "two-port data order" -> {
                     if (!value.equals("12_21") && !value.equals("21_12")) {
                         throw fault("[Two-Port Data Order] must be 12_21 or 21_12, not " + quoted(value));
                     }
                     columnsFirst = value.equals("21_12");
                 }
                 case "reference" -> {
-                    requireBefore("number of ports", "[Reference]");
+                    requirePortsBefore("[Reference]");
                     reference = new double[ports];
                     referencesMissing = ports;
                     references(value);
@@ -290,13 +319,11 @@ public final class TouchstoneReader {
                         + " impedances of the limit set");
                 case "begin information" -> inInformation = true;
                 case "network data" -> {
-                    requireBefore("number of ports", "[Network Data]");
+                    requirePortsBefore("[Network Data]");
                     if (!optionsRead) {
                         throw missingOptions();
                     }
-                    if (ports == 2
-                            && !keywords.containsKey("two-port data order")
-                            && !keywords.containsKey("two-port order")) {
+                    if (ports == 2 && !keywords.containsKey("two-port data order")) {
                         throw fault(
                                 "a file of two ports needs [Two-Port Data Order] 12_21 or 21_12 before [Network Data]");
                     }
@@ -330,8 +357,8 @@ public final class TouchstoneReader {
             versionTwo = true;
         }
 
-        private void requireBefore(String keyword, String here) {
-            if (!keywords.containsKey(keyword)) {
+        private void requirePortsBefore(String here) {
+            if (!keywords.containsKey("number of ports")) {
                 throw fault("[Number of Ports] is missing; it must stand before " + here);
             }
         }
@@ -427,8 +454,9 @@ public final class TouchstoneReader {
         private void begin(String text) {
             int index = matrices.size();
             double frequency = unit.megahertz(number(text));
-            if (!(frequency >= 0)) {
-                throw fault("the frequency " + quoted(text) + " is negative; frequencies are 0 or more");
+            if (!(frequency >= 0 && Double.isFinite(frequency))) {
+                throw fault("the frequency " + quoted(text) + " " + unit.symbol + " is " + frequency
+                        + " MHz; frequencies are finite and 0 or more");
             }
             if (index > 0 && !(frequency > megahertz[index - 1])) {
                 throw fault("the frequency " + quoted(text) + " " + unit.symbol + " is not above the one before (line "
@@ -436,8 +464,8 @@ public final class TouchstoneReader {
             }
             int length = form == MatrixForm.FULL ? 2 * ports * ports : ports * (ports + 1);
             numbers += length;
-            if (numbers > MOST_NUMBERS) {
-                throw fault("the network files of the upload hold more than " + MOST_NUMBERS
+            if (numbers > mostNumbers) {
+                throw fault("the network files of the upload hold more than " + mostNumbers
                         + " numbers; send fewer frequencies or fewer ports");
             }
             if (index == megahertz.length) {
@@ -467,14 +495,19 @@ public final class TouchstoneReader {
         }
 
         private void toRectangular(int i) {
+            double size =
+                    switch (format) {
+                        case MA -> open[i];
+                        case DB -> StrictMath.pow(DECIBEL_BASE, open[i] / DECIBELS_PER_DECADE);
+                        case RI -> Math.max(Math.abs(open[i]), Math.abs(open[i + 1]));
+                    };
+            if (!(size >= 0 && size <= GREATEST_MAGNITUDE)) {
+                throw fault("entry " + (i / 2 + 1) + " of the matrix that ends here has the magnitude "
+                        + (format == NumberFormat.DB ? open[i] + " dB" : size) + "; a magnitude is 0 to "
+                        + GREATEST_MAGNITUDE);
+            }
             if (format == NumberFormat.RI) {
                 return;
-            }
-            double size =
-                    format == NumberFormat.DB ? StrictMath.pow(DECIBEL_BASE, open[i] / DECIBELS_PER_DECADE) : open[i];
-            if (!(size >= 0 && Double.isFinite(size))) {
-                throw fault("entry " + (i / 2 + 1) + " of the matrix that ends here has the magnitude " + open[i]
-                        + (format == NumberFormat.DB ? " dB" : "") + "; a magnitude is finite and 0 or more");
             }
             double radian = StrictMath.toRadians(open[i + 1]);
             open[i] = size * StrictMath.cos(radian);

@@ -70,10 +70,10 @@ class EdgesAndWordsTest {
     }
 
     @Test
-    void whatTwoLawsOweToTheMeasuredLossAddsUp() {
-        Sensitivity first = new Sensitivity(2, 0, 0, 3);
-        Sensitivity second = new Sensitivity(5, 0, 0, 7);
-        assertEquals(new Sensitivity(10, 0, 0, 22), first.then(second));
+    void whatTwoLawsOweToOneSourceAddsUp() {
+        Sensitivity first = new Sensitivity(2, 11, 13, 3);
+        Sensitivity second = new Sensitivity(5, 17, 19, 7);
+        assertEquals(new Sensitivity(10, 72, 84, 22), first.then(second));
     }
 
     @Test

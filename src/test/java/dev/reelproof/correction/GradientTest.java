@@ -57,6 +57,7 @@ class GradientTest {
             @ForAll @DoubleRange(min = 5, max = 50) @Scale(3) double rb) {
         double[] apart = {ra, Math.abs(ra - rb) < 0.01 ? ra + 0.1 : rb};
         agrees(x -> PairResistance.parallel(x[0], x[1]), x -> PairResistance.parallelGradient(x[0], x[1]), apart);
+        agrees(x -> PairResistance.loop(x[0], x[1]), x -> PairResistance.loopGradient(), apart);
         for (UnbalanceDenominator denominator : UnbalanceDenominator.values()) {
             agrees(x -> denominator.percent(x[0], x[1]), x -> denominator.gradient(x[0], x[1]), apart);
         }

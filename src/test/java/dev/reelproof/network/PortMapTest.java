@@ -8,7 +8,6 @@ import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class PortMapTest {
@@ -53,7 +52,9 @@ class PortMapTest {
     void mustNameThePortsOfTheFileAndNoOthers() {
         PortMap map = PortMap.of(two());
         map.requireFits(4);
-        assertEquals(Set.of(1), map.pairs());
+        PortMapException one = assertThrows(PortMapException.class, () -> map.requireFits(5));
+        assertEquals("the file has 5 ports; the map does not say where port 5 is connected", one.getMessage());
+        assertEquals(PortMapException.WHOLE, one.index());
         PortMapException missing = assertThrows(PortMapException.class, () -> map.requireFits(6));
         assertTrue(missing.getMessage().contains("port 5 and 1 more"), missing::getMessage);
         PortMapException beyond = assertThrows(PortMapException.class, () -> map.requireFits(2));
