@@ -176,9 +176,9 @@ class LotReading {
         if (rows.isEmpty()) {
             return new HashMap<>();
         }
-        // Summed in the order of the children, so that the last digit is the same on every machine; read from the index
-        // in that order,
-        // for a sum that is told to order sorts them all once more.
+        // Summed in the order of the children, so that the last digit is the same on every machine. They come from the
+        // index
+        // in that order; a sum that is told to order would sort them once more.
         Map<String, Double> taken = rows(
                         """
                         select parent.id, (
