@@ -176,8 +176,7 @@ class LotReading {
         if (rows.isEmpty()) {
             return new HashMap<>();
         }
-        // Summed in the order of the children, so that the last digit is the same on every machine. They come from the
-        // index
+        // Summed in the order of the children, so that the last digit is the same on every machine. The index has them
         // in that order; a sum that is told to order would sort them once more.
         Map<String, Double> taken = rows(
                         """
