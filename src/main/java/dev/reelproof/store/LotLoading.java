@@ -12,7 +12,6 @@ import dev.reelproof.genealogy.LotFault;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.LotKind;
-import dev.reelproof.genealogy.OverlappingCuts;
 import dev.reelproof.genealogy.Placement;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.Sample;
@@ -51,58 +50,17 @@ public class LotLoading {
     /** How many reports that waited join at once; all of them do in one transaction. */
     private static final int WAVE = 5_000;
 
-    /** What is found of a link by its position has its own ordinals: it may be found later than the rest, and twice. */
-    private static final int FIRST_OF_OVERLAPS = 1_000_000;
-
-    /** How many rows lie across a stretch cannot be estimated: a plan for many would compile itself, and read all before the first. */
-    private static final String PLAN_OVERLAPS =
-            "select set_config('jit', 'off', true), set_config('enable_bitmapscan', 'off', true)";
-
-    /**
-     * Links of these lots, each with those of other lots across its stretch. Where one that was there before has exactly the same
-     * stretch, that one alone: whatever else lies across was found when it came. So of many reports with one wrong position each
-     * costs no more than the first.
-     *
-     * <p>"is not distinct" because no index takes it: the parent's own would be read whole. "offset 0" keeps one look for each lot,
-     * also while the table has no statistics.
-     */
-    private static final String FIND_OVERLAPS =
-            """
-            select n.parent, n.child, n.ordinal,
-                   n.position_from, n.position_to, n.position_unit, n.onto_from, n.onto_to, n.onto_unit, o.*
-            from unnest(cast(:ids as text[])) as made(id)
-            cross join lateral (select * from lot_input where plant = :plant and child = made.id offset 0) n
-            cross join lateral (
-                with across as not materialized (
-                    select s.child, s.ordinal,
-                           s.position_from, s.position_to, s.position_unit, s.onto_from, s.onto_to, s.onto_unit
-                    from lot_input s
-                    where s.onto_unit is not null
-                      and stretch_of(s.parent, s.onto_from, s.onto_to, s.onto_unit)
-                          && stretch_of(n.parent, n.onto_from, n.onto_to, n.onto_unit)
-                      and (s.plant, s.parent) is not distinct from (n.plant, n.parent)
-                      and s.child <> n.child),
-                same as materialized (
-                    select * from across a
-                    where least(a.onto_from, a.onto_to) = least(n.onto_from, n.onto_to)
-                      and greatest(a.onto_from, a.onto_to) = greatest(n.onto_from, n.onto_to)
-                      and a.onto_unit = n.onto_unit
-                      and (a.child < n.child or a.child <> all(:ids))
-                    limit 1)
-                select * from same
-                union all
-                select * from across where not exists (select from same)) o
-            where n.onto_unit is not null""";
-
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private final Session session;
     private final LotReading reading;
+    private final Overlaps overlaps;
     private final Audit audit;
 
-    LotLoading(Session session, LotReading reading, Audit audit) {
+    LotLoading(Session session, LotReading reading, Overlaps overlaps, Audit audit) {
         this.session = session;
         this.reading = reading;
+        this.overlaps = overlaps;
         this.audit = audit;
     }
 
@@ -820,45 +778,9 @@ public class LotLoading {
             if (placed.length == 0) {
                 return;
             }
-            session.createNativeQuery(PLAN_OVERLAPS, Object[].class).getSingleResult();
             ArrayNode rows = NODES.arrayNode();
-            session.createNativeQuery(FIND_OVERLAPS, Object[].class)
-                    .setParameter("plant", plant)
-                    .setParameter("ids", placed)
-                    .getResultList()
-                    .forEach(row -> {
-                        LotId parent = new LotId((String) row[0]);
-                        Cut cut = Cut.of(row, 1);
-                        Cut other = Cut.of(row, 1 + Cut.COLUMNS);
-                        if (OverlappingCuts.overlap(cut.placement(), other.placement())) {
-                            cut.flag(rows, parent);
-                            other.flag(rows, parent);
-                        }
-                    });
+            overlaps.find(plant, placed).forEach(link -> add(rows, link.lot(), link.ordinal(), link.doubt()));
             writeImplausible(rows);
-        }
-
-        /** A link, as {@link #FIND_OVERLAPS} gives each of two. */
-        private record Cut(LotId lot, int ordinal, Placement placement) {
-            static final int COLUMNS = 8;
-
-            static Cut of(Object[] row, int first) {
-                int column = first;
-                return new Cut(
-                        new LotId((String) row[column++]),
-                        (Integer) row[column++],
-                        new Placement(
-                                (Double) row[column++],
-                                (Double) row[column++],
-                                (String) row[column++],
-                                (Double) row[column++],
-                                (Double) row[column++],
-                                (String) row[column]));
-            }
-
-            void flag(ArrayNode rows, LotId parent) {
-                add(rows, lot, FIRST_OF_OVERLAPS + ordinal, OverlappingCuts.doubt(parent, placement));
-            }
         }
 
         private void writeWaiting() {
