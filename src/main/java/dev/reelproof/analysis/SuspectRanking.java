@@ -43,8 +43,8 @@ public record SuspectRanking(
     static final int COMPARED = 20;
 
     /** Most evidence first; then the stronger effect, the more reels, the name. */
-    private static final Comparator<Candidate> BEST_FIRST = Comparator.comparing((Candidate c) -> !c.isTested)
-            .thenComparingDouble(c -> c.p)
+    private static final Comparator<Candidate> BEST_FIRST = Comparator.comparingDouble((Candidate c) -> c.p)
+            .thenComparing(c -> !c.isTested)
             .thenComparing(Comparator.comparingDouble((Candidate c) -> c.effect).reversed())
             .thenComparing(Comparator.comparingInt((Candidate c) -> c.exposed.cardinality())
                     .reversed())

@@ -159,6 +159,19 @@ class SuspectRankingTest {
     }
 
     @Test
+    void whatFailsMoreComesFirstThoughItIsTooLittleToTest() {
+        add(3, 0, LOT); // could have held both failing reels, p = 3/105, but holds none
+        add(2, 2, OTHER_LOT); // holds both, p = 6/105: not to be called significant, yet the better evidence
+        add(8, 0);
+        List<Suspect> suspects = rank().suspects();
+        assertEquals(OTHER_LOT, suspects.get(0).first());
+        assertFalse(suspects.get(0).tested());
+        assertEquals(6.0 / 105, suspects.get(0).p(), 1e-12);
+        assertEquals(LOT, suspects.get(1).first());
+        assertTrue(suspects.get(1).tested());
+    }
+
+    @Test
     void findsADriftOfMarginsThoughNothingFails() {
         for (int i = 0; i < 40; i++) {
             boolean isLow = i % 4 == 0;
