@@ -106,22 +106,41 @@ class UncertaintyModelReaderTest {
         }
     }
 
-    @Test
-    void aLossThatMayBeNoiseAltogetherHasNoBound() {
-        InstrumentUncertainty loss = new InstrumentUncertainty(
-                0.5,
+    private static InstrumentUncertainty ofLoss(double constant) {
+        return new InstrumentUncertainty(
+                constant,
                 0,
                 Optional.empty(),
                 Optional.of(LevelSide.HIGHER),
                 OptionalDouble.of(110),
                 "dB",
                 2,
-                new Source("this test's own", true));
+                new Source("own", true));
+    }
+
+    @Test
+    void aLossThatMayBeNoiseAltogetherHasNoBound() {
         // 20 dB above the floor: 10 % and 1 − 10^(−0.5/20) = 5.5939 % make 11.4583 %, which may hide 1.05704 dB
         // (arithmetic).
-        assertEquals(1.05704 / 2, loss.standard(90, 100).orElseThrow(), 1e-5);
-        assertEquals(OptionalDouble.empty(), loss.standard(110, 100));
-        assertEquals(OptionalDouble.empty(), loss.standard(138, 100));
+        assertEquals(1.05704 / 2, ofLoss(0.5).standard(90, 100).orElseThrow(), 1e-5);
+        assertEquals(OptionalDouble.empty(), ofLoss(0.5).standard(110, 100));
+        assertEquals(OptionalDouble.empty(), ofLoss(0).standard(110, 100));
+        assertEquals(OptionalDouble.empty(), ofLoss(0.5).standard(138, 100));
+    }
+
+    @Test
+    void thePartsOfWhatIsNoLevelAddUpAsSquaresThroughout() {
+        InstrumentUncertainty delay = new InstrumentUncertainty(
+                3,
+                0.01,
+                Optional.of(new Bound.Curve(List.of(new Segment.RootPolynomial(1, 100, 12, 0, 0, 0)))),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                "ns",
+                2,
+                new Source("own", true));
+        // 3 ns, 1 % of 400 ns and 12 ns: 3, 4, 5 and 5, 12, 13; with a factor of 2
+        assertEquals(6.5, delay.standard(400, 10).orElseThrow(), 1e-12);
     }
 
     @Test
@@ -206,6 +225,7 @@ class UncertaintyModelReaderTest {
                         + " amplitudes, k = 1",
                 model.entry("default", Property.NEXT).orElseThrow().words());
         assertEquals("1 % of the reading, k = 2", ofLength(0, 0.01, 2).words());
+        assertEquals("a noise floor of 110 dB, k = 2", ofLoss(0).words());
         assertEquals(
                 "uncertainty model sample-bay revision 1 has no class 'b'; it has bridge, default",
                 model.without("b", Property.NEXT));
