@@ -15,9 +15,8 @@ class Overlaps {
     /** What is found of a link by its position has its own ordinals: it may be found later than the rest, and twice. */
     private static final int FIRST_ORDINAL = 1_000_000;
 
-    /** How many rows lie across a stretch cannot be estimated: a plan for many would compile itself, and read all before the first. */
-    private static final String PLAN =
-            "select set_config('jit', 'off', true), set_config('enable_bitmapscan', 'off', true)";
+    /** How many rows lie across a stretch cannot be estimated: a plan for many would read all before the first. */
+    private static final String PLAN = "select set_config('enable_bitmapscan', 'off', true)";
 
     /**
      * Links of these lots, each with those of other lots across its stretch. Where one that was there before has exactly the same

@@ -40,12 +40,10 @@ class PedigreeReading {
     /** Whoever does not read on for so long has gone, and gives the connection to the database back. */
     private static final Duration LONGEST_PAUSE = Duration.ofMinutes(1);
 
-    /** Compiling a statement ("jit") takes longer than most answers. */
     private static final String LIMITS =
             """
             set local statement_timeout = %%d;
             set local idle_in_transaction_session_timeout = %d;
-            set local jit = off;
             """
                     .formatted(LONGEST_PAUSE.toMillis());
 
