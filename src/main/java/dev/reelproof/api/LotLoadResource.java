@@ -24,13 +24,11 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.InputStream;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -44,9 +42,6 @@ public class LotLoadResource {
     private static final String LINES = "application/x-ndjson";
     private static final String CSV = "text/csv";
     private static final String FEW = "100";
-
-    /** Every lot of the time is looked at: without a bound a question costs more each year. */
-    private static final int DAYS_LOOKED_AT = 7;
 
     private final LotLoading loading;
     private final LotQuestions questions;
@@ -177,8 +172,11 @@ public class LotLoadResource {
 
     /** What is not told yet. */
     record IncompleteAnswer(
-            @Schema(description = "lots made, and reels registered, from then on were looked at") OffsetDateTime from,
-            @Schema(description = "up to then; absent for up to now") OffsetDateTime to,
+            @Schema(
+                            description = "lots made, and reels registered, from then on were looked at; null for all",
+                            nullable = true)
+                    OffsetDateTime from,
+            @Schema(description = "up to then; null for up to now", nullable = true) OffsetDateTime to,
             int waitingCount,
             List<WaitingAnswer.Waiting> waiting,
             List<String> reelsWithoutInputs,
@@ -193,20 +191,18 @@ public class LotLoadResource {
     @Operation(
             summary = "What is not told yet: waiting reports, reels without inputs, lots that lack a kind of input",
             description =
-                    "All reports that wait; of reels and lots those made or registered from…to, by default within the last "
-                            + DAYS_LOOKED_AT + " days. The answer says which time was looked at.")
+                    "All reports that wait; of reels and lots those registered or made from…to. When there are too many to look"
+                            + " at in one answer, it is refused, and a shorter time will do.")
+    @APIResponse(responseCode = "200", description = "what is not told, as far as it is known")
+    @APIResponse(responseCode = "422", description = "too much to look at")
     public IncompleteAnswer incomplete(
             @QueryParam("plant") String plantNamed,
-            @QueryParam("from")
-                    @Parameter(description = DAYS_LOOKED_AT + " days before 'to', or before now, when not given")
-                    String from,
-            @QueryParam("to") @Parameter(description = "no end when not given") String to,
+            @QueryParam("from") String from,
+            @QueryParam("to") String to,
             @QueryParam("limit") @DefaultValue(FEW) int limit) {
         String plant = plants.named(plantNamed, "plant");
         OffsetDateTime end = Listing.time("to", to);
-        OffsetDateTime begin = from == null
-                ? (end == null ? OffsetDateTime.now(ZoneOffset.UTC) : end).minusDays(DAYS_LOOKED_AT)
-                : Listing.time("from", from);
+        OffsetDateTime begin = Listing.time("from", from);
         int most = Listing.limit(limit);
         return Listing.inReason(() -> new IncompleteAnswer(
                 begin,

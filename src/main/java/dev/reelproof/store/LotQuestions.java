@@ -343,7 +343,7 @@ public class LotQuestions {
     /**
      * Reels that are registered but of which no inputs were reported.
      *
-     * @param from the earliest time of registration, or of making for one that is a lot alone
+     * @param from the earliest time of registration, or of making for one that is a lot alone; null for any
      * @param to the latest, itself included; null for any
      */
     @Transactional
@@ -353,11 +353,11 @@ public class LotQuestions {
                             """
                             select id from (
                                 select r.id from reel r
-                                where r.plant = :plant and r.registered >= :from
+                                where r.plant = :plant and r.registered >= coalesce(cast(:from as timestamptz), '-infinity')
                                   and r.registered <= coalesce(cast(:to as timestamptz), 'infinity')
                                 union
                                 select l.id from lot l
-                                where l.plant = :plant and l.kind = 'reel' and l.made >= :from
+                                where l.plant = :plant and l.kind = 'reel' and l.made >= coalesce(cast(:from as timestamptz), '-infinity')
                                   and l.made <= coalesce(cast(:to as timestamptz), 'infinity')) reels
                             where not exists (select from lot_input i where i.plant = :plant and i.child = reels.id)
                             order by id limit :limit""",
@@ -373,6 +373,7 @@ public class LotQuestions {
      * Lots that were made within a time and lack a kind of input that lots of their kind always have, oldest first. Reels without
      * any input are not among them: {@link #reelsWithoutInputs} has those.
      *
+     * @param from the earliest time; null for any
      * @param to the latest time, itself included; null for any
      */
     @Transactional
@@ -391,7 +392,7 @@ public class LotQuestions {
                                          join lot p on p.plant = i.plant and p.id = i.parent
                                          where i.plant = l.plant and i.child = l.id order by 1)
                             from lot l
-                            where l.plant = :plant and l.kind = any(:kinds) and l.made >= :from
+                            where l.plant = :plant and l.kind = any(:kinds) and l.made >= coalesce(cast(:from as timestamptz), '-infinity')
                               and l.made <= coalesce(cast(:to as timestamptz), 'infinity')
                             order by l.made, l.id""",
                             Object[].class)
