@@ -96,7 +96,7 @@ class ServiceRoutesTest {
                 .body("plant", equalTo("north"))
                 .body("plants", contains("north"))
                 .body("demo", equalTo(false))
-                .body("version", equalTo("0.1.0"));
+                .body("version", equalTo("0.2.0"));
     }
 
     @Test
