@@ -201,8 +201,8 @@ public class LotLoadResource {
             @QueryParam("to") String to,
             @QueryParam("limit") @DefaultValue(FEW) int limit) {
         String plant = plants.named(plantNamed, "plant");
-        OffsetDateTime end = Listing.time("to", to);
         OffsetDateTime begin = Listing.time("from", from);
+        OffsetDateTime end = Listing.time("to", to);
         int most = Listing.limit(limit);
         return Listing.inReason(() -> new IncompleteAnswer(
                 begin,

@@ -209,8 +209,7 @@ public class LotQuestions {
             OffsetDateTime from,
             OffsetDateTime to,
             boolean windowOnOutputs) {
-        String window = "(cast(:from as timestamptz) is null or l.made >= :from)"
-                + " and (cast(:to as timestamptz) is null or coalesce(%s, l.made) <= :to)";
+        String window = within("l.made", "coalesce(%s, l.made)");
         String outputs = "select " + LOT_COLUMNS
                 + " from lot l left join step_run r on r.plant = l.plant and r.id = l.run where l.plant = :plant and "
                 + condition + (windowOnOutputs ? " and " + window.formatted("r.started") : "")
@@ -254,6 +253,12 @@ public class LotQuestions {
             int count = rows.isEmpty() ? 0 : ((Number) rows.get(0)[rows.get(0).length - 1]).intValue();
             return new Shared(made, reels, count);
         });
+    }
+
+    /** The condition that a time, or the two of a run, lies within what {@link #window} sets. */
+    private static String within(String ended, String began) {
+        return ended + " >= coalesce(cast(:from as timestamptz), '-infinity') and " + began
+                + " <= coalesce(cast(:to as timestamptz), 'infinity')";
     }
 
     private static void window(NativeQuery<?> query, OffsetDateTime from, OffsetDateTime to) {
@@ -353,14 +358,13 @@ public class LotQuestions {
                             """
                             select id from (
                                 select r.id from reel r
-                                where r.plant = :plant and r.registered >= coalesce(cast(:from as timestamptz), '-infinity')
-                                  and r.registered <= coalesce(cast(:to as timestamptz), 'infinity')
+                                where r.plant = :plant and %s
                                 union
                                 select l.id from lot l
-                                where l.plant = :plant and l.kind = 'reel' and l.made >= coalesce(cast(:from as timestamptz), '-infinity')
-                                  and l.made <= coalesce(cast(:to as timestamptz), 'infinity')) reels
+                                where l.plant = :plant and l.kind = 'reel' and %s) reels
                             where not exists (select from lot_input i where i.plant = :plant and i.child = reels.id)
-                            order by id limit :limit""",
+                            order by id limit :limit"""
+                                    .formatted(within("r.registered", "r.registered"), within("l.made", "l.made")),
                             String.class)
                     .setParameter("plant", plant)
                     .setParameter("limit", limit);
@@ -392,9 +396,9 @@ public class LotQuestions {
                                          join lot p on p.plant = i.plant and p.id = i.parent
                                          where i.plant = l.plant and i.child = l.id order by 1)
                             from lot l
-                            where l.plant = :plant and l.kind = any(:kinds) and l.made >= coalesce(cast(:from as timestamptz), '-infinity')
-                              and l.made <= coalesce(cast(:to as timestamptz), 'infinity')
-                            order by l.made, l.id""",
+                            where l.plant = :plant and l.kind = any(:kinds) and %s
+                            order by l.made, l.id"""
+                                    .formatted(within("l.made", "l.made")),
                             Object[].class)
                     .setParameter("plant", plant)
                     .setParameter("kinds", kinds);
