@@ -102,7 +102,7 @@ public class Tokens {
 
     /** All tokens, newest first, those that ended too. */
     public List<Token> all() {
-        return read("order by created desc, id", null).stream().map(Kept::token).toList();
+        return read("order by created desc, id").stream().map(Kept::token).toList();
     }
 
     public Optional<Token> byId(String id) {
@@ -149,12 +149,12 @@ public class Tokens {
     }
 
     /** Reads without opening a transaction, whose beginning and end would be round trips of their own. */
-    private List<Kept> read(String which, String parameter) {
+    private List<Kept> read(String which, String... parameters) {
         try (Connection connection = database.getConnection();
                 PreparedStatement statement =
                         connection.prepareStatement("select " + COLUMNS + " from api_token " + which)) {
-            if (parameter != null) {
-                statement.setString(1, parameter);
+            for (int i = 0; i < parameters.length; i++) {
+                statement.setString(i + 1, parameters[i]);
             }
             List<Kept> found = new ArrayList<>();
             try (ResultSet row = statement.executeQuery()) {
