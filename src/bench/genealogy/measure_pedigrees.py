@@ -55,7 +55,6 @@ select 3, r.id, r.order_number, null, r.customer, r.at, r.state, r.recipient, r.
                        where plant = $1 and reel = m.id order by id desc limit 1) d on true
     where m.kind = 'reel' order by d.state, d.recipient, m.id) r"""
 
-
 STATEMENTS = {"up": FIND.format(to="parent", by="child"), "down": FIND.format(to="child", by="parent") + REELS}
 
 
@@ -83,7 +82,6 @@ class Psql:
                 raise SystemExit("psql ended")
             if line.startswith("Time: "):
                 return float(line.split()[1])
-
 
     def started(self, direction, lot):
         """Milliseconds of a psql that is started for this one question and prints to a file."""
