@@ -2,7 +2,7 @@ package dev.reelproof.judgement;
 
 import dev.reelproof.correction.Laws;
 import dev.reelproof.limit.LimitSet;
-import dev.reelproof.limit.LimitSetReader;
+import dev.reelproof.limit.file.LimitSetReader;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Product;

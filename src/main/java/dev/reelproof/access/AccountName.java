@@ -79,7 +79,7 @@ public record AccountName(String text) {
     }
 
     /** A text with case and forms of characters folded; again the same when folded twice. */
-    static String fold(String text) {
+    public static String fold(String text) {
         String compatible = JOINING.matcher(Normalizer.normalize(text, Normalizer.Form.NFKC))
                 .replaceAll("");
         // Upper case first: letters that have one upper case (such as ß and ss, or the two sigmas) are then one.

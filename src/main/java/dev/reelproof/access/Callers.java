@@ -18,13 +18,13 @@ public class Callers {
     public static final String PLANT = "reelproof.plant";
 
     /** The identity's attribute with the digest of its session's secret; absent without a session. */
-    static final String SESSION = "reelproof.session";
+    public static final String SESSION = "reelproof.session";
 
     /** The identity's attribute with what its changes must carry; absent without a session. */
-    static final String CSRF = "reelproof.csrf";
+    public static final String CSRF = "reelproof.csrf";
 
-    static final String DISPLAY_NAME = "reelproof.display-name";
-    static final String DEMO = "reelproof.demo";
+    public static final String DISPLAY_NAME = "reelproof.display-name";
+    public static final String DEMO = "reelproof.demo";
 
     private final SecurityIdentity identity;
     private final CurrentVertxRequest request;

@@ -2,7 +2,7 @@ package dev.reelproof.access;
 
 /** A change that would leave nobody who may manage accounts. */
 public class LastAdministratorException extends RuntimeException {
-    LastAdministratorException() {
+    public LastAdministratorException() {
         super("This is the last active administrator; give another account the role administrator first.");
     }
 }

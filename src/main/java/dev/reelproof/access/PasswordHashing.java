@@ -5,7 +5,7 @@ import jakarta.inject.Singleton;
 
 /** Passwords as they are kept: by bcrypt, with a salt each. */
 @Singleton
-class PasswordHashing {
+public class PasswordHashing {
     /** What bcrypt takes at least; for passwords that are no secret. */
     private static final int LEAST_COST = 4;
 
@@ -17,12 +17,12 @@ class PasswordHashing {
         this.nobodys = BcryptUtil.bcryptHash(Secrets.random(), cost);
     }
 
-    String hash(Password password) {
+    public String hash(Password password) {
         return BcryptUtil.bcryptHash(password.text(), cost);
     }
 
     /** Of a password that is printed for everybody to read. */
-    static String hashPublic(Password password) {
+    public static String hashPublic(Password password) {
         return BcryptUtil.bcryptHash(password.text(), LEAST_COST);
     }
 
@@ -31,7 +31,7 @@ class PasswordHashing {
      *
      * @param hash as kept; null when the account does not exist, which takes the same time
      */
-    boolean matches(String sent, String hash) {
+    public boolean matches(String sent, String hash) {
         boolean same = BcryptUtil.matches(whole(sent), hash == null ? nobodys : hash);
         return hash != null && same;
     }

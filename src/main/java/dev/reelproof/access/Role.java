@@ -39,12 +39,12 @@ public enum Role {
     }
 
     /** Roles as the database holds them: their words, with commas. */
-    static String joined(Collection<Role> roles) {
+    public static String joined(Collection<Role> roles) {
         return roles.stream().sorted().map(Role::word).collect(Collectors.joining(","));
     }
 
     /** Roles from their words with commas. */
-    static Set<Role> read(String words) {
+    public static Set<Role> read(String words) {
         EnumSet<Role> roles = EnumSet.noneOf(Role.class);
         Arrays.stream(words.split(","))
                 .filter(word -> !word.isEmpty())

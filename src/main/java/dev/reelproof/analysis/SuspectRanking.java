@@ -73,7 +73,7 @@ public record SuspectRanking(
         private final int reels;
         private final BitSet failing;
         private final double[] margins;
-        private final RankTest rankTest;
+        private final MannWhitneyTest rankTest;
 
         Ranking(Population population, SuspectQuestion question) {
             this.population = population;
@@ -81,7 +81,7 @@ public record SuspectRanking(
             this.reels = population.reels().size();
             this.failing = population.failing();
             this.margins = question.evidence() == Evidence.MARGINS ? margins(population) : new double[0];
-            this.rankTest = RankTest.of(margins);
+            this.rankTest = MannWhitneyTest.of(margins);
         }
 
         private static double[] margins(Population population) {
@@ -144,8 +144,8 @@ public record SuspectRanking(
                 least = rankTest.leastAttainable(counts.exposed());
                 effect = rankTest.shareLower(exposed);
             } else {
-                p = ExactTest.greater(counts);
-                least = ExactTest.leastAttainable(counts);
+                p = FisherOneSided.greater(counts);
+                least = FisherOneSided.leastAttainable(counts);
                 effect = RiskDifference.of(counts).estimate();
             }
             return new Candidate(group, exposed, counts, p, least <= question.level(), effect);
@@ -166,7 +166,7 @@ public record SuspectRanking(
 
         private Suspect.Margins marginEvidence(BitSet exposed) {
             return new Suspect.Margins(
-                    rankTest.shareLower(exposed), MarginShift.of(marginsOf(exposed), marginsOf(others(exposed))));
+                    rankTest.shareLower(exposed), HodgesLehmannShift.of(marginsOf(exposed), marginsOf(others(exposed))));
         }
 
         private double[] marginsOf(BitSet some) {
@@ -201,7 +201,7 @@ public record SuspectRanking(
             List<BitSet> strata = List.of(fixed.exposed, others(fixed.exposed));
             double p = question.evidence() == Evidence.MARGINS
                     ? rankTest.lower(suspect.exposed, strata)
-                    : ExactTest.greater(strata.stream()
+                    : FisherOneSided.greater(strata.stream()
                             .map(stratum -> counts(suspect.exposed, stratum))
                             .toList());
             return p <= question.level();

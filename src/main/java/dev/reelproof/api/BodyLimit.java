@@ -1,6 +1,6 @@
 package dev.reelproof.api;
 
-import dev.reelproof.access.Sessions;
+import dev.reelproof.store.access.Sessions;
 import io.quarkus.runtime.configuration.MemorySize;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.buffer.Buffer;

@@ -1,14 +1,14 @@
 package dev.reelproof.api;
 
 import dev.reelproof.intake.IntakeException;
-import dev.reelproof.store.LotQuestions;
-import dev.reelproof.store.PedigreeTooLargeException;
+import dev.reelproof.store.SearchTooLargeException;
+import dev.reelproof.store.lot.LotQuestions;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.function.Supplier;
 
 /** What lists are asked with: how many, from when to when. */
-final class Listing {
+public final class Listing {
     private Listing() {}
 
     /**
@@ -16,7 +16,7 @@ final class Listing {
      *
      * @throws IntakeException when it is not 1 to {@value LotQuestions#MOST_LISTED}
      */
-    static int limit(int limit) {
+    public static int limit(int limit) {
         if (!(limit >= 1 && limit <= LotQuestions.MOST_LISTED)) {
             throw IntakeException.of(
                     IntakeException.Kind.CONTENT,
@@ -31,7 +31,7 @@ final class Listing {
      *
      * @throws IntakeException when it is not ISO 8601 with its offset
      */
-    static OffsetDateTime time(String where, String text) {
+    public static OffsetDateTime time(String where, String text) {
         try {
             return text == null ? null : OffsetDateTime.parse(text);
         } catch (DateTimeParseException e) {
@@ -47,10 +47,10 @@ final class Listing {
      *
      * @throws IntakeException when it takes longer
      */
-    static <T> T inReason(Supplier<T> search) {
+    public static <T> T inReason(Supplier<T> search) {
         try {
             return search.get();
-        } catch (PedigreeTooLargeException e) {
+        } catch (SearchTooLargeException e) {
             throw IntakeException.of(IntakeException.Kind.CONTENT, "query", e.getMessage());
         }
     }

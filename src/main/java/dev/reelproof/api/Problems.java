@@ -1,6 +1,10 @@
 package dev.reelproof.api;
 
 import dev.reelproof.access.LastAdministratorException;
+import dev.reelproof.app.ConflictException;
+import dev.reelproof.app.NothingThereException;
+import dev.reelproof.app.hold.HeldException;
+import dev.reelproof.app.lot.LoadBrokeOffException;
 import dev.reelproof.intake.IntakeException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
@@ -15,10 +19,10 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jboss.resteasy.reactive.server.SimpleResourceInfo;
 
 /** Turns what went wrong into problem documents. */
-class Problems {
+public class Problems {
     private static final Logger LOG = Logger.getLogger(Problems.class);
     private static final int BAD_REQUEST = 400;
-    static final int NOT_SIGNED_IN = 401;
+    public static final int NOT_SIGNED_IN = 401;
     private static final int FORBIDDEN = 403;
     private static final int NOT_FOUND = 404;
     private static final int NOT_ALLOWED = 405;
@@ -70,7 +74,7 @@ class Problems {
     }
 
     /** Too many attempts; they may go on after a while. */
-    static Response later(String path, Duration left) {
+    public static Response later(String path, Duration left) {
         long seconds = left.plusMillis(ALMOST_A_SECOND).toSeconds();
         return Response.fromResponse(Problem.at(
                                 path,
@@ -140,7 +144,7 @@ class Problems {
         };
     }
 
-    static String title(int status) {
+    public static String title(int status) {
         return switch (status) {
             case NOT_FOUND -> "Not found";
             case NOT_ALLOWED -> "This method is not served here";

@@ -4,4 +4,4 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A value with its unit. */
 @Schema(name = "QuantityValue", description = "A value with its unit")
-record Quantity(double value, String unit) {}
+public record Quantity(double value, String unit) {}

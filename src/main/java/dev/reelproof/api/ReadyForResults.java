@@ -1,5 +1,6 @@
 package dev.reelproof.api;
 
+import dev.reelproof.app.limits.LimitSets;
 import jakarta.inject.Singleton;
 import org.eclipse.microprofile.health.HealthCheck;
 import org.eclipse.microprofile.health.HealthCheckResponse;

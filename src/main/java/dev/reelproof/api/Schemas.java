@@ -5,10 +5,10 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 
 /** The JSON Schemas that the program publishes. */
-final class Schemas {
+public final class Schemas {
     private Schemas() {}
 
-    static byte[] bytes(String name) {
+    public static byte[] bytes(String name) {
         try (InputStream in = Schemas.class.getResourceAsStream("/schemas/" + name + ".schema.json")) {
             return in.readAllBytes();
         } catch (IOException e) {

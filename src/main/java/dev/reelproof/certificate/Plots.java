@@ -83,7 +83,7 @@ final class Plots {
                 .filter(line -> !line.megahertz().isEmpty())
                 .toList();
         return new CertificateContent.Plot(
-                property.tradeName(),
+                property.id(),
                 Words.title(property),
                 unit,
                 from,

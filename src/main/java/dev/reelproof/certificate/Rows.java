@@ -59,7 +59,7 @@ final class Rows {
         int places = places(requirement, figure, count);
         return new CertificateContent.Row(
                 requirement.id(),
-                requirement.property().tradeName(),
+                requirement.property().id(),
                 title(requirement),
                 Words.plain(requirement.property()),
                 limit(requirement, figure, count),

@@ -63,7 +63,7 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         requireCovers(circumstances.temperature());
         RANGE.require(NAME, "reference temperature", circumstances.referenceTemperature());
         return value * (factor(circumstances.referenceTemperature()) / factor(circumstances.temperature()));
@@ -76,7 +76,7 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
 
     /** ∂R0/∂R = F0/F and ∂R0/∂t = −R F0 α/F², where F is the factor at t and F0 that at t0. */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double corrected = correct(value, circumstances);
         double factor = factor(circumstances.temperature());
         double ratio = factor(circumstances.referenceTemperature()) / factor;

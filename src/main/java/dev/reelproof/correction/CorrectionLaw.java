@@ -29,7 +29,7 @@ public interface CorrectionLaw {
      * @return the corrected value in the same unit
      * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
      */
-    double correct(double value, Circumstances circumstances);
+    double correct(double value, MeasurementConditions circumstances);
 
     /**
      * The derivatives of {@link #correct} there, for the propagation of uncertainty.
@@ -38,5 +38,5 @@ public interface CorrectionLaw {
      * @param circumstances as for {@link #correct}
      * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
      */
-    Sensitivity sensitivity(double value, Circumstances circumstances);
+    Sensitivity sensitivity(double value, MeasurementConditions circumstances);
 }

@@ -24,7 +24,7 @@ public final class DelaySkew {
      * @throws IllegalArgumentException when there are fewer than two or one is not finite
      */
     public static double of(double... delays) {
-        double[] ascending = Population.ascending("a delay skew", "ns", 2, delays);
+        double[] ascending = OrderedValues.ascending("a delay skew", "ns", 2, delays);
         return ascending[ascending.length - 1] - ascending[0];
     }
 

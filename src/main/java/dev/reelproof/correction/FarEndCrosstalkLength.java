@@ -43,7 +43,7 @@ public record FarEndCrosstalkLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         return value
                 + Decibels.ofPowerRatio(circumstances.length().metres()
                         / circumstances.referenceLength().metres());
@@ -51,7 +51,7 @@ public record FarEndCrosstalkLength() implements CorrectionLaw {
 
     /** ∂K0/∂K = 1 and ∂K0/∂L = 10/(L ln 10). */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         return new Sensitivity(
                 1, 0, Decibels.perRelativeChange() / circumstances.length().metres(), 0);
     }

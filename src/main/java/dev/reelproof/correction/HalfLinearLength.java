@@ -47,11 +47,11 @@ public record HalfLinearLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         return value / growth(lengths(circumstances));
     }
 
-    private static double lengths(Circumstances circumstances) {
+    private static double lengths(MeasurementConditions circumstances) {
         return circumstances.length().metres() / circumstances.referenceLength().metres();
     }
 
@@ -62,7 +62,7 @@ public record HalfLinearLength() implements CorrectionLaw {
 
     /** ∂C0/∂C = 1/g and ∂C0/∂L = −C g′/(g² L0), where g = ½ (x + √x), g′ = ½ (1 + ½/√x) and x = L/L0. */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double x = lengths(circumstances);
         double growth = growth(x);
         double slope = HALF * (1 + HALF / Math.sqrt(x));

@@ -43,7 +43,7 @@ public record InsulationResistanceLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         return value
                 * (circumstances.length().metres()
                         / circumstances.referenceLength().metres());
@@ -51,7 +51,7 @@ public record InsulationResistanceLength() implements CorrectionLaw {
 
     /** ∂R0/∂R = L/L0 and ∂R0/∂L = R/L0. */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double referenceMetres = circumstances.referenceLength().metres();
         return new Sensitivity(circumstances.length().metres() / referenceMetres, 0, value / referenceMetres, 0);
     }

@@ -65,11 +65,11 @@ public record InsulationResistanceTemperature(double factor, double lowest, doub
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         return value * growth(circumstances);
     }
 
-    private double growth(Circumstances circumstances) {
+    private double growth(MeasurementConditions circumstances) {
         requireCovers(circumstances.temperature());
         range().require(NAME, "reference temperature", circumstances.referenceTemperature());
         return StrictMath.pow(
@@ -80,7 +80,7 @@ public record InsulationResistanceTemperature(double factor, double lowest, doub
 
     /** ∂R0/∂R = k^(t − t0) and ∂R0/∂t = R0 ln k. */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double growth = growth(circumstances);
         return new Sensitivity(growth, value * growth * StrictMath.log(factor), 0, 0);
     }

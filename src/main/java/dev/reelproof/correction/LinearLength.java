@@ -44,7 +44,7 @@ public record LinearLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         return value
                 * (circumstances.referenceLength().metres()
                         / circumstances.length().metres());
@@ -52,7 +52,7 @@ public record LinearLength() implements CorrectionLaw {
 
     /** ∂x0/∂x = L0/L and ∂x0/∂L = −x L0/L². */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double metres = circumstances.length().metres();
         return new Sensitivity(
                 circumstances.referenceLength().metres() / metres, 0, -correct(value, circumstances) / metres, 0);

@@ -35,7 +35,7 @@ final class LossLine {
     }
 
     static double correct(
-            String law, TemperatureRange range, double coefficient, double value, Circumstances circumstances) {
+            String law, TemperatureRange range, double coefficient, double value, MeasurementConditions circumstances) {
         range.require(law, "cable temperature", circumstances.temperature());
         range.require(law, "reference temperature", circumstances.referenceTemperature());
         return value
@@ -45,7 +45,7 @@ final class LossLine {
 
     /** ∂a0/∂a = d(t0)/d(t) and ∂a0/∂t = −a d(t0) δ/d(t)². */
     static Sensitivity sensitivity(
-            String law, TemperatureRange range, double coefficient, double value, Circumstances circumstances) {
+            String law, TemperatureRange range, double coefficient, double value, MeasurementConditions circumstances) {
         double corrected = correct(law, range, coefficient, value, circumstances);
         double factor = factor(coefficient, circumstances.temperature());
         return new Sensitivity(

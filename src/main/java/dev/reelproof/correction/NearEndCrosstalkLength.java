@@ -55,7 +55,7 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         double length = circumstances.length().metres();
         double referenceLength = circumstances.referenceLength().metres();
         if (length == referenceLength || (length > referenceLength && !longer)) {
@@ -66,7 +66,7 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
                 - Decibels.ofPowerRatio(gathered(lossPerMetre * referenceLength) / gathered(lossPerMetre * length));
     }
 
-    private static double requireLoss(Circumstances circumstances) {
+    private static double requireLoss(MeasurementConditions circumstances) {
         double lossPerMetre = circumstances
                 .lossPerMetre()
                 .orElseThrow(() -> new OutsideLawException("the law " + NAME
@@ -91,7 +91,7 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
      * <p>Where the law leaves the value unchanged, at the reference length and beyond it without {@code longer}, it adds nothing.
      */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double length = circumstances.length().metres();
         double referenceLength = circumstances.referenceLength().metres();
         if (length == referenceLength || (length > referenceLength && !longer)) {

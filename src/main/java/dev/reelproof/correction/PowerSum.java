@@ -26,7 +26,7 @@ public final class PowerSum {
      * @throws IllegalArgumentException when there is none or one is not finite
      */
     public static double of(double... levels) {
-        double[] ascending = Population.ascending("a power sum", "dB", 1, levels);
+        double[] ascending = OrderedValues.ascending("a power sum", "dB", 1, levels);
         double smallest = ascending[0];
         // Smallest powers first, all relative to the greatest: the order of the input cannot enter, and nothing
         // underflows.

@@ -59,13 +59,13 @@ public record ResistanceLossTemperature(double coefficient) implements Correctio
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         return value * Math.sqrt(resistance(coefficient).correct(1, circumstances));
     }
 
     /** ∂a0/∂a = √q and ∂a0/∂t = ½ a q′/√q, where q is the ratio of the resistances and q′ its derivative by t. */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         Sensitivity ofResistance = resistance(coefficient).sensitivity(1, circumstances);
         double root = Math.sqrt(ofResistance.value());
         return new Sensitivity(root, HALF * value * ofResistance.perDegree() / root, 0, 0);

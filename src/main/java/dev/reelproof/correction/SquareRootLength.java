@@ -45,7 +45,7 @@ public record SquareRootLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         return value
                 * Math.sqrt(circumstances.referenceLength().metres()
                         / circumstances.length().metres());
@@ -53,7 +53,7 @@ public record SquareRootLength() implements CorrectionLaw {
 
     /** ∂C0/∂C = √(L0/L) and ∂C0/∂L = −½ C √(L0/L)/L. */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double metres = circumstances.length().metres();
         return new Sensitivity(
                 Math.sqrt(circumstances.referenceLength().metres() / metres),

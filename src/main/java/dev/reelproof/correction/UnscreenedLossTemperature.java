@@ -71,7 +71,7 @@ public record UnscreenedLossTemperature(double to40, double above40) implements 
     }
 
     @Override
-    public double correct(double value, Circumstances circumstances) {
+    public double correct(double value, MeasurementConditions circumstances) {
         requireCovers(circumstances.temperature());
         RANGE.require(NAME, "reference temperature", circumstances.referenceTemperature());
         return value * (factor(circumstances.referenceTemperature()) / factor(circumstances.temperature()));
@@ -89,7 +89,7 @@ public record UnscreenedLossTemperature(double to40, double above40) implements 
      * uncertainty is hidden by the kink.
      */
     @Override
-    public Sensitivity sensitivity(double value, Circumstances circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double corrected = correct(value, circumstances);
         double factor = factor(circumstances.temperature());
         double ratio = factor(circumstances.referenceTemperature()) / factor;

@@ -1,6 +1,6 @@
 package dev.reelproof.demo;
 
-import dev.reelproof.access.DemoDoors;
+import dev.reelproof.app.access.DemoCredentials;
 import io.quarkus.vertx.http.HttpServerStart;
 import jakarta.enterprise.event.ObservesAsync;
 import jakarta.inject.Inject;
@@ -15,13 +15,13 @@ public final class DemoLoader {
     private static final Set<String> ANY_HOST = Set.of("0.0.0.0", "::", "");
 
     private final boolean demo;
-    private final DemoDoors doors;
+    private final DemoCredentials doors;
     private final int configuredPort;
 
     @Inject
     DemoLoader(
             @ConfigProperty(name = "reelproof.demo", defaultValue = "false") boolean demo,
-            DemoDoors doors,
+            DemoCredentials doors,
             @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080") int configuredPort) {
         this.demo = demo;
         this.doors = doors;

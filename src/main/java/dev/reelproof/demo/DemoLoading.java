@@ -2,18 +2,18 @@ package dev.reelproof.demo;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import dev.reelproof.access.DemoDoors;
+import dev.reelproof.app.access.DemoCredentials;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.net.URI;
 import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublisher;
 import java.net.http.HttpRequest.BodyPublishers;
-import java.net.http.HttpResponse;
+import java.net.http.HttpRequest;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -206,7 +206,7 @@ final class DemoLoading implements Runnable {
         out.println("Reelproof listens at " + address + "/");
         out.println();
         out.printf(Locale.ROOT, SIGN_IN, "sign in as", "password", "role");
-        for (DemoDoors.Person person : DemoDoors.PERSONS) {
+        for (DemoCredentials.Person person : DemoCredentials.PERSONS) {
             out.printf(
                     Locale.ROOT,
                     SIGN_IN,

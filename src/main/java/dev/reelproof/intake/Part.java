@@ -51,7 +51,7 @@ public record Part(String name, String field, String mediaType, byte[] bytes) {
     }
 
     /** Its bytes as a stream; they are not copied. */
-    InputStream open() {
+    public InputStream open() {
         return new ByteArrayInputStream(bytes);
     }
 

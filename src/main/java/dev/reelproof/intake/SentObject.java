@@ -316,7 +316,7 @@ public final class SentObject {
     }
 
     /** The longest text that can be a unit. */
-    static final int LONGEST_UNIT = 32;
+    public static final int LONGEST_UNIT = 32;
 
     /** A time in ISO 8601 with its offset. */
     public Optional<OffsetDateTime> time(String key) {

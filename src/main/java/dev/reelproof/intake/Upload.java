@@ -1,6 +1,7 @@
 package dev.reelproof.intake;
 
 import dev.reelproof.intake.IntakeException.Kind;
+import dev.reelproof.intake.result.NetworkFiles;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Wording of messages: what was sent, quoted, and the known word that it was probably meant to be. */
-final class Words {
+public final class Words {
     private static final int LONGEST_QUOTED = 60;
 
     /** Two letters exchanged in a word of five are two slips, and are still the same word. */
@@ -15,12 +15,12 @@ final class Words {
     private Words() {}
 
     /** The text in quotation marks, shortened when long. */
-    static String quoted(String text) {
+    public static String quoted(String text) {
         return "'" + (text.length() <= LONGEST_QUOTED ? text : text.substring(0, LONGEST_QUOTED) + "…") + "'";
     }
 
     /** "; did you mean 'x'?" when a known word is close, else the known words. */
-    static String suggestion(String unknown, Collection<String> known) {
+    public static String suggestion(String unknown, Collection<String> known) {
         return nearest(unknown, known)
                 .map(word -> "; did you mean '" + word + "'?")
                 .orElse("; known: " + String.join(", ", known));

@@ -17,12 +17,12 @@ import java.util.zip.ZipInputStream;
  * Reads the members of a ZIP file in one pass, as a stream: nothing is unpacked to disk, and what all members hold together is
  * bounded, whatever they claim.
  */
-final class ZipPart {
+public final class ZipPart {
     /** The member that may hold the JSON document. */
-    static final String DOCUMENT = "result.json";
+    public static final String DOCUMENT = "result.json";
 
     /** What the members of one ZIP file may hold together: four times what an upload may. */
-    static final long MOST_EXPANDED_BYTES = 200_000_000;
+    public static final long MOST_EXPANDED_BYTES = 200_000_000;
 
     private static final int MOST_MEMBERS = 1000;
     private static final int READ_AT_ONCE = 8192;
@@ -30,14 +30,14 @@ final class ZipPart {
 
     /** Takes a member in: its name and its bytes. */
     @FunctionalInterface
-    interface MemberReader {
+    public interface MemberReader {
         void read(String name, InputStream in) throws IOException;
     }
 
     private ZipPart() {}
 
     /** Whether a part is a ZIP file, by its first bytes. */
-    static boolean isZip(Part part) {
+    public static boolean isZip(Part part) {
         try (InputStream in = part.open()) {
             byte[] first = in.readNBytes(BEGINS_WITH.length);
             return Arrays.equals(first, BEGINS_WITH);
@@ -63,7 +63,7 @@ final class ZipPart {
      * @throws IntakeException MALFORMED when it cannot be read, CONTENT when a name leads out of it or stands twice, or it
      *     holds too much
      */
-    static void each(Part zip, MemberReader reader) {
+    public static void each(Part zip, MemberReader reader) {
         Set<String> names = new HashSet<>();
         try (ZipInputStream members = new ZipInputStream(zip.open())) {
             Bounded bounded = new Bounded(members, zip.name());

@@ -1,8 +1,8 @@
 package dev.reelproof.judgement;
 
-import dev.reelproof.correction.Circumstances;
 import dev.reelproof.correction.CorrectionLaw;
 import dev.reelproof.correction.Laws;
+import dev.reelproof.correction.MeasurementConditions;
 import dev.reelproof.correction.Sensitivity;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LimitSet;
@@ -101,9 +101,9 @@ final class Corrector {
      * whatever unit the value was sent.
      */
     private Influence influence(
-            Property property, Subject subject, double value, double megahertz, Circumstances asSent) {
+            Property property, Subject subject, double value, double megahertz, MeasurementConditions asSent) {
         double metres = evidence.result().length().metres();
-        Circumstances ofReel = new Circumstances(
+        MeasurementConditions ofReel = new MeasurementConditions(
                 asSent.temperature(),
                 evidence.result().length(),
                 asSent.referenceTemperature(),
@@ -132,7 +132,7 @@ final class Corrector {
                 losses);
     }
 
-    private Sensitivity sensitivity(double value, Circumstances circumstances) {
+    private Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         double corrected = value;
         Sensitivity all = Sensitivity.UNCHANGED;
         for (CorrectionLaw law : laws) {
@@ -142,7 +142,7 @@ final class Corrector {
         return all;
     }
 
-    private double applied(double value, Circumstances circumstances) {
+    private double applied(double value, MeasurementConditions circumstances) {
         double corrected = value;
         for (CorrectionLaw law : laws) {
             corrected = law.correct(corrected, circumstances);
@@ -235,7 +235,7 @@ final class Corrector {
         return steps(property, value, circumstances(sentUnit, subject, grid, index));
     }
 
-    private List<Step> steps(Property property, double value, Circumstances circumstances) {
+    private List<Step> steps(Property property, double value, MeasurementConditions circumstances) {
         List<Step> steps = new ArrayList<>();
         double corrected = value;
         for (int i = 0; i < laws.size(); i++) {
@@ -251,7 +251,7 @@ final class Corrector {
         return steps;
     }
 
-    private static String figures(Circumstances circumstances) {
+    private static String figures(MeasurementConditions circumstances) {
         String figures = "t = " + circumstances.temperature().celsius() + " °C, reference "
                 + circumstances.referenceTemperature().celsius() + " °C; L = "
                 + circumstances.length().metres() + " m, reference "
@@ -260,8 +260,8 @@ final class Corrector {
         return loss.isPresent() ? figures + "; a = " + loss.getAsDouble() + " dB/m measured" : figures;
     }
 
-    private Circumstances circumstances(ReadingUnit sentUnit) {
-        return new Circumstances(
+    private MeasurementConditions circumstances(ReadingUnit sentUnit) {
+        return new MeasurementConditions(
                 evidence.result().temperature(),
                 perConductorLength ? evidence.conductorLengthOf(sentUnit) : evidence.lengthOf(sentUnit),
                 referenceTemperature,
@@ -269,8 +269,8 @@ final class Corrector {
                 OptionalDouble.empty());
     }
 
-    private Circumstances circumstances(ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
-        Circumstances circumstances = circumstances(sentUnit);
+    private MeasurementConditions circumstances(ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
+        MeasurementConditions circumstances = circumstances(sentUnit);
         OptionalDouble loss = subject.pair() == null
                 ? OptionalDouble.empty()
                 : lossCurve(subject.pair()).map(curve -> curve.at(grid, index)).orElse(OptionalDouble.empty());

@@ -1,6 +1,6 @@
 package dev.reelproof.judgement;
 
-import dev.reelproof.correction.PopulationFigures;
+import dev.reelproof.correction.SummaryStatistics;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
 import dev.reelproof.limit.Limit;
@@ -41,7 +41,7 @@ final class Coverage {
     }
 
     /** What stands in the way, in sentences that begin with the kind of obstacle; empty when nothing does. */
-    List<String> obstacles(Requirement requirement, Population population) {
+    List<String> obstacles(Requirement requirement, GatheredSeries population) {
         List<String> obstacles = new ArrayList<>();
         boolean byUnits =
                 requirement.scope() != Scope.CORE || requirement.unitPairs().isPresent();
@@ -62,7 +62,7 @@ final class Coverage {
         return obstacles;
     }
 
-    private Optional<String> missing(Requirement requirement, Population population) {
+    private Optional<String> missing(Requirement requirement, GatheredSeries population) {
         Set<Subject> present = new HashSet<>();
         for (Series series : population.series()) {
             Subject subject = series.subject();
@@ -111,7 +111,7 @@ final class Coverage {
     }
 
     /** In words that the pairs measured stand for all, where not all were and the requirement lets them; else empty. */
-    Optional<String> sample(Requirement requirement, Population population) {
+    Optional<String> sample(Requirement requirement, GatheredSeries population) {
         double[] values = population.series().stream()
                 .filter(series -> series.obstacle(0).isEmpty())
                 .mapToDouble(series -> series.corrected(0))
@@ -121,7 +121,7 @@ final class Coverage {
                 .sampling()
                 .filter(sampling -> values.length >= sampling.pairs() && values.length < core.pairs())
                 .filter(sampling -> Comparison.of(
-                                PopulationFigures.mean(values),
+                                SummaryStatistics.mean(values),
                                 Limit.between(sampling.lower(), sampling.upper()),
                                 Double.NaN,
                                 rounding)

@@ -1,7 +1,7 @@
 package dev.reelproof.judgement;
 
 import dev.reelproof.correction.OutsideLawException;
-import dev.reelproof.correction.PopulationFigures;
+import dev.reelproof.correction.SummaryStatistics;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
@@ -89,7 +89,7 @@ final class Evaluator {
      * @param population the values
      * @param without pairs that are left out of the arithmetic
      */
-    Evaluation evaluate(Population population, Set<Integer> without) {
+    Evaluation evaluate(GatheredSeries population, Set<Integer> without) {
         List<String> obstacles = new ArrayList<>();
         List<Candidate> candidates = new ArrayList<>();
         for (Series series : population.series()) {
@@ -331,7 +331,7 @@ final class Evaluator {
                         + ", from " + smallest.words() + " to " + greatest.words(),
                 value,
                 requirement.unit().text(),
-                PopulationFigures.CITATION));
+                SummaryStatistics.CITATION));
         steps.addAll(rules);
         Double megahertz = requirement.domain() instanceof Domain.Spot spot ? (Double) spot.megahertz() : null;
         double limitAt = megahertz == null ? 0 : megahertz;
@@ -418,11 +418,11 @@ final class Evaluator {
     private double figureOf(double[] values) {
         boolean levels = requirement.unit().kind() == Kind.LEVEL;
         return switch (requirement.statistic()) {
-            case MEAN -> PopulationFigures.mean(values);
-            case RMS -> levels ? PopulationFigures.rmsOfLevels(values) : PopulationFigures.rms(values);
-            case RMS_DEVIATION -> PopulationFigures.rmsDeviationPercent(values);
-            case MEAN_MINUS_SIGMA -> PopulationFigures.meanMinusSigma(values);
-            case MAXIMUM -> PopulationFigures.maximum(values);
+            case MEAN -> SummaryStatistics.mean(values);
+            case RMS -> levels ? SummaryStatistics.rmsOfLevels(values) : SummaryStatistics.rms(values);
+            case RMS_DEVIATION -> SummaryStatistics.rmsDeviationPercent(values);
+            case MEAN_MINUS_SIGMA -> SummaryStatistics.meanMinusSigma(values);
+            case MAXIMUM -> SummaryStatistics.maximum(values);
             case INDIVIDUAL, PERCENT_OF_PAIRS -> throw new IllegalArgumentException(
                     requirement.statistic().word() + " is not a figure of values alone: " + Arrays.toString(values));
         };
@@ -431,11 +431,11 @@ final class Evaluator {
     private double[] gradientOf(double[] values) {
         boolean levels = requirement.unit().kind() == Kind.LEVEL;
         return switch (requirement.statistic()) {
-            case MEAN -> PopulationFigures.meanGradient(values);
-            case RMS -> levels ? PopulationFigures.rmsOfLevelsGradient(values) : PopulationFigures.rmsGradient(values);
-            case RMS_DEVIATION -> PopulationFigures.rmsDeviationPercentGradient(values);
-            case MEAN_MINUS_SIGMA -> PopulationFigures.meanMinusSigmaGradient(values);
-            case MAXIMUM -> PopulationFigures.maximumGradient(values);
+            case MEAN -> SummaryStatistics.meanGradient(values);
+            case RMS -> levels ? SummaryStatistics.rmsOfLevelsGradient(values) : SummaryStatistics.rmsGradient(values);
+            case RMS_DEVIATION -> SummaryStatistics.rmsDeviationPercentGradient(values);
+            case MEAN_MINUS_SIGMA -> SummaryStatistics.meanMinusSigmaGradient(values);
+            case MAXIMUM -> SummaryStatistics.maximumGradient(values);
             case INDIVIDUAL, PERCENT_OF_PAIRS -> throw new IllegalArgumentException(
                     requirement.statistic().word() + " is not a figure of values alone: " + Arrays.toString(values));
         };

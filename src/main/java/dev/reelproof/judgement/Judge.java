@@ -65,13 +65,13 @@ public final class Judge {
     }
 
     private Judgement judge(String engine) {
-        Populations populations = new Populations(evidence, core);
+        SeriesGatherer populations = new SeriesGatherer(evidence, core);
         Propagation propagation = new Propagation(uncertaintyModel, result);
         List<VaryingPairs.Case> cases = new ArrayList<>();
         Map<Property, List<CorrectedSweep>> sweeps = new EnumMap<>(Property.class);
         for (Requirement requirement : limitSet.requirements()) {
             Corrector corrector = new Corrector(evidence, limitSet, requirement);
-            Population population = populations.of(requirement, corrector);
+            GatheredSeries population = populations.of(requirement, corrector);
             if (!requirement.particulars().required() && population.isEmpty()) {
                 continue;
             }
@@ -121,7 +121,7 @@ public final class Judge {
             Predicate<Requirement> which,
             Set<Integer> varying) {
         Judge judge = new Judge(result, product, limitSet, uncertaintyModel);
-        Populations populations = new Populations(judge.evidence, judge.core);
+        SeriesGatherer populations = new SeriesGatherer(judge.evidence, judge.core);
         Propagation propagation = new Propagation(uncertaintyModel, result);
         return limitSet.requirements().stream()
                 .filter(which)
@@ -224,7 +224,7 @@ public final class Judge {
                 limitSet.decisionRuleOf(requirement));
     }
 
-    private Optional<String> lapsedEquipment(Requirement requirement, Population population) {
+    private Optional<String> lapsedEquipment(Requirement requirement, GatheredSeries population) {
         LocalDate day = result.finished().toLocalDate();
         return result.equipment().stream()
                 .filter(equipment -> Stream.concat(
@@ -237,7 +237,7 @@ public final class Judge {
     }
 
     /** Whether the measured loss of a pair decides on a value or enters it. */
-    private static boolean restsOnLoss(Requirement requirement, Population population) {
+    private static boolean restsOnLoss(Requirement requirement, GatheredSeries population) {
         return requirement.particulars().leastRoundTripLoss().isPresent()
                 || population.series().stream().anyMatch(Series::takesLoss);
     }

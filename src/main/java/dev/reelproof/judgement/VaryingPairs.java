@@ -45,8 +45,8 @@ final class VaryingPairs {
      *
      * @param whole the evaluation with no pair left out
      */
-    record Case(Requirement requirement, Population population, Evaluator evaluator, Evaluation whole) {
-        Case(Requirement requirement, Population population, Evaluator evaluator) {
+    record Case(Requirement requirement, GatheredSeries population, Evaluator evaluator, Evaluation whole) {
+        Case(Requirement requirement, GatheredSeries population, Evaluator evaluator) {
             this(requirement, population, evaluator, evaluator.evaluate(population, Set.of()));
         }
     }
@@ -115,7 +115,7 @@ final class VaryingPairs {
     }
 
     /** The pairs whose values lie furthest from the middle of the population. */
-    private static List<Integer> extremes(Population population, Set<Integer> without) {
+    private static List<Integer> extremes(GatheredSeries population, Set<Integer> without) {
         Map<Integer, List<Double>> byPair = new TreeMap<>();
         for (Series series : population.series()) {
             Integer pair = series.subject().pair();

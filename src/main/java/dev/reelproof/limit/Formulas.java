@@ -3,10 +3,10 @@ package dev.reelproof.limit;
 import java.math.BigDecimal;
 
 /** Writes coefficients as a standard would print them. */
-final class Formulas {
+public final class Formulas {
     private Formulas() {}
 
-    static String number(double value) {
+    public static String number(double value) {
         return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 

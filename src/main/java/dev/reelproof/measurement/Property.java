@@ -82,7 +82,7 @@ public enum Property {
     }
 
     private static final Map<String, Property> BY_NAME =
-            Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Property::tradeName, Function.identity()));
+            Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Property::id, Function.identity()));
 
     private final String canonicalUnit;
     private final Form form;
@@ -99,17 +99,17 @@ public enum Property {
      *
      * @throws IllegalArgumentException when there is none
      */
-    public static Property named(String tradeName) {
-        Property property = BY_NAME.get(tradeName);
+    public static Property named(String id) {
+        Property property = BY_NAME.get(id);
         if (property == null) {
-            throw new IllegalArgumentException("unknown property '" + tradeName + "'; known properties: "
-                    + Arrays.stream(values()).map(Property::tradeName).collect(Collectors.joining(", ")));
+            throw new IllegalArgumentException("unknown property '" + id + "'; known properties: "
+                    + Arrays.stream(values()).map(Property::id).collect(Collectors.joining(", ")));
         }
         return property;
     }
 
     /** The trade's name in kebab case, as in the HTTP contract: {@code conductor-resistance}. */
-    public String tradeName() {
+    public String id() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
@@ -164,6 +164,6 @@ public enum Property {
 
     @Override
     public String toString() {
-        return tradeName();
+        return id();
     }
 }

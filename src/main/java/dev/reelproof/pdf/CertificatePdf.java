@@ -1,10 +1,10 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Plot;
 import dev.reelproof.certificate.CertificateContent.Quantity;
 import dev.reelproof.certificate.CertificateContent.Row;
+import dev.reelproof.certificate.CertificateContent;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -157,7 +157,7 @@ public final class CertificatePdf {
     }
 
     private void draw() throws IOException {
-        Archive.describe(document, content, type);
+        ArchivalForm.describe(document, content, type);
         newSheet();
         header();
         facts();

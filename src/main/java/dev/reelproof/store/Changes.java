@@ -9,7 +9,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** What differs between two states of one thing. */
-final class Changes {
+public final class Changes {
     private static final ObjectMapper JSON = new ObjectMapper();
 
     private Changes() {}
@@ -20,7 +20,7 @@ final class Changes {
      * @param before a JSON object
      * @param after a JSON object
      */
-    static Map<String, Object> between(String before, String after) {
+    public static Map<String, Object> between(String before, String after) {
         JsonNode first = read(before);
         JsonNode second = read(after);
         TreeSet<String> keys = new TreeSet<>();

@@ -8,10 +8,10 @@ import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
 /** Originals as they are kept. */
-final class Gzip {
+public final class Gzip {
     private Gzip() {}
 
-    static byte[] compressed(byte[] bytes) {
+    public static byte[] compressed(byte[] bytes) {
         ByteArrayOutputStream compressed = new ByteArrayOutputStream();
         try (GZIPOutputStream gzip = new GZIPOutputStream(compressed)) {
             gzip.write(bytes);
@@ -21,7 +21,7 @@ final class Gzip {
         return compressed.toByteArray();
     }
 
-    static byte[] restored(byte[] compressed) {
+    public static byte[] restored(byte[] compressed) {
         try (GZIPInputStream gzip = new GZIPInputStream(new ByteArrayInputStream(compressed))) {
             return gzip.readAllBytes();
         } catch (IOException e) {

@@ -12,6 +12,7 @@ import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.quantity.Length;
+import dev.reelproof.store.reel.RegisteredReel;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -22,12 +23,12 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** The JSON columns: product definitions, steps of an explanation, warnings. Lengths are in metres. */
-final class RowJson {
+public final class RowJson {
     private static final ObjectMapper JSON = new ObjectMapper();
 
     private RowJson() {}
 
-    static String product(Product product) {
+    public static String product(Product product) {
         ObjectNode node = JSON.createObjectNode();
         node.put("description", product.description());
         node.put("limitSet", product.limitSet());
@@ -50,7 +51,7 @@ final class RowJson {
     }
 
     /** What is registered of a reel, for the audit trail. */
-    static String reel(RegisteredReel reel) {
+    public static String reel(RegisteredReel reel) {
         ObjectNode node = JSON.createObjectNode();
         node.put("product", reel.product());
         node.putObject("length").put("value", reel.sentLength()).put("unit", reel.sentUnit());
@@ -59,7 +60,7 @@ final class RowJson {
         return write(node);
     }
 
-    static Product product(String id, String json) {
+    public static Product product(String id, String json) {
         JsonNode node = read(json);
         Map<Integer, Length> lays = new TreeMap<>();
         for (JsonNode lay : node.get("lays")) {
@@ -90,7 +91,7 @@ final class RowJson {
                 units);
     }
 
-    static String steps(List<Step> steps) {
+    public static String steps(List<Step> steps) {
         ArrayNode array = JSON.createArrayNode();
         for (Step step : steps) {
             array.addObject()
@@ -103,7 +104,7 @@ final class RowJson {
         return write(array);
     }
 
-    static List<Step> steps(String json) {
+    public static List<Step> steps(String json) {
         List<Step> steps = new ArrayList<>();
         for (JsonNode step : read(json)) {
             steps.add(new Step(
@@ -116,7 +117,7 @@ final class RowJson {
         return steps;
     }
 
-    static String equipment(List<Equipment> equipment) {
+    public static String equipment(List<Equipment> equipment) {
         ArrayNode array = JSON.createArrayNode();
         for (Equipment instrument : equipment) {
             ObjectNode one = array.addObject()
@@ -128,12 +129,12 @@ final class RowJson {
                                     : instrument.calibrationDue().toString())
                     .put("class", instrument.equipmentClass());
             ArrayNode properties = one.putArray("properties");
-            instrument.properties().stream().sorted().map(Property::tradeName).forEach(properties::add);
+            instrument.properties().stream().sorted().map(Property::id).forEach(properties::add);
         }
         return write(array);
     }
 
-    static List<Equipment> equipment(String json) {
+    public static List<Equipment> equipment(String json) {
         List<Equipment> equipment = new ArrayList<>();
         for (JsonNode one : read(json)) {
             Set<Property> properties = new HashSet<>();
@@ -149,11 +150,11 @@ final class RowJson {
         return equipment;
     }
 
-    static String sentences(List<String> sentences) {
+    public static String sentences(List<String> sentences) {
         return write(JSON.valueToTree(sentences));
     }
 
-    static List<String> sentences(String json) {
+    public static List<String> sentences(String json) {
         return JSON.convertValue(read(json), new TypeReference<List<String>>() {});
     }
 
@@ -162,7 +163,7 @@ final class RowJson {
     }
 
     /** A JSON text. */
-    static String write(JsonNode node) {
+    public static String write(JsonNode node) {
         try {
             return JSON.writeValueAsString(node);
         } catch (JsonProcessingException e) {
@@ -171,7 +172,7 @@ final class RowJson {
     }
 
     /** What a JSON column holds. */
-    static JsonNode read(String json) {
+    public static JsonNode read(String json) {
         try {
             return JSON.readTree(json);
         } catch (JsonProcessingException e) {

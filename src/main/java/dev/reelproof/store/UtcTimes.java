@@ -5,14 +5,14 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 
 /** Times as rows hold them. */
-final class UtcTimes {
+public final class UtcTimes {
     private UtcTimes() {}
 
-    static OffsetDateTime utc(Instant instant) {
+    public static OffsetDateTime utc(Instant instant) {
         return instant == null ? null : instant.atOffset(ZoneOffset.UTC);
     }
 
-    static Instant instant(OffsetDateTime time) {
+    public static Instant instant(OffsetDateTime time) {
         return time == null ? null : time.toInstant();
     }
 }

@@ -41,8 +41,8 @@ class EvidenceTestsValidationTest {
     })
     void fisherOneSided(int a, int b, int c, int d, double p, double halfOfLastDigit) {
         CountTable table = table(a, b, c, d);
-        assertEquals(p, ExactTest.greater(table), halfOfLastDigit);
-        assertEquals(p, ExactTest.greater(List.of(table)), halfOfLastDigit, "one stratum is no stratum");
+        assertEquals(p, FisherOneSided.greater(table), halfOfLastDigit);
+        assertEquals(p, FisherOneSided.greater(List.of(table)), halfOfLastDigit, "one stratum is no stratum");
     }
 
     // Source: whales and sharks, documentation of scipy.stats.fisher_exact (read): odds ratio 20, two-sided p
@@ -52,10 +52,10 @@ class EvidenceTestsValidationTest {
     @Test
     void fisherOfWhalesAndSharks() {
         CountTable table = table(8, 2, 1, 5);
-        assertEquals(280.0 / 11440, ExactTest.greater(table), DOUBLES);
+        assertEquals(280.0 / 11440, FisherOneSided.greater(table), DOUBLES);
         assertEquals(20, table.oddsRatio().orElseThrow(), 0);
         // With 9 of 16 failing and 10 exposed, 9 exposed failing are the most: C(10,9) / C(16,9).
-        assertEquals(10.0 / 11440, ExactTest.leastAttainable(table), DOUBLES);
+        assertEquals(10.0 / 11440, FisherOneSided.leastAttainable(table), DOUBLES);
     }
 
     // Source: penicillin and rabbits, A. Agresti, Categorical Data Analysis (1990), pages 231-237, as in the example of
@@ -65,20 +65,20 @@ class EvidenceTestsValidationTest {
     void exactOverStrata() {
         List<CountTable> penicillin =
                 List.of(table(0, 6, 0, 5), table(3, 3, 0, 6), table(6, 0, 2, 4), table(5, 1, 6, 0), table(2, 0, 5, 0));
-        assertEquals(0.020, ExactTest.greater(penicillin), 0.0005);
+        assertEquals(0.020, FisherOneSided.greater(penicillin), 0.0005);
         // Computed with scipy's hypergeometric distribution and numpy's convolution.
-        assertEquals(0.019972451790633606, ExactTest.greater(penicillin), DOUBLES);
+        assertEquals(0.019972451790633606, FisherOneSided.greater(penicillin), DOUBLES);
     }
 
     @Test
     void countsThatSayNothingAreNoEvidence() {
         for (CountTable nothing : List.of(
                 table(0, 0, 3, 4), table(3, 4, 0, 0), table(0, 4, 0, 4), table(4, 0, 4, 0), table(0, 0, 0, 0))) {
-            assertEquals(1, ExactTest.greater(nothing), 0, nothing.toString());
-            assertEquals(1, ExactTest.greater(List.of(nothing)), 0, nothing.toString());
+            assertEquals(1, FisherOneSided.greater(nothing), 0, nothing.toString());
+            assertEquals(1, FisherOneSided.greater(List.of(nothing)), 0, nothing.toString());
         }
         List<CountTable> one = List.of(table(9, 3, 6, 82), table(3, 4, 0, 0));
-        assertEquals(ExactTest.greater(one.get(0)), ExactTest.greater(one), 1e-18, "a stratum that says nothing");
+        assertEquals(FisherOneSided.greater(one.get(0)), FisherOneSided.greater(one), 1e-18, "a stratum that says nothing");
     }
 
     // Source: Benjamini and Hochberg 1995, section 4.1 (the p-values read where scipy's documentation quotes them): at
@@ -155,7 +155,7 @@ class EvidenceTestsValidationTest {
 
     /** The chance that the first of two samples is as low or lower. */
     private static double lower(double[] exposed, double[] others) {
-        return RankTest.of(together(exposed, others)).lower(first(exposed.length));
+        return MannWhitneyTest.of(together(exposed, others)).lower(first(exposed.length));
     }
 
     // Source: documentation of scipy.stats.mannwhitneyu (page found, data from memory): U = 17 of 20, exact two-sided p
@@ -166,7 +166,7 @@ class EvidenceTestsValidationTest {
         double[] x = {19, 22, 16, 29, 24};
         double[] y = {20, 11, 17, 12};
         assertEquals(1.0 / 18, lower(y, x), DOUBLES);
-        assertEquals(17.0 / 20, RankTest.of(together(y, x)).shareLower(first(y.length)), DOUBLES);
+        assertEquals(17.0 / 20, MannWhitneyTest.of(together(y, x)).shareLower(first(y.length)), DOUBLES);
     }
 
     // Source: placenta, M. Hollander and D. A. Wolfe (data and statistic found; R's session prints the two-sided p
@@ -179,8 +179,8 @@ class EvidenceTestsValidationTest {
         double[] term = {0.80, 0.83, 1.89, 1.04, 1.45, 1.38, 1.91, 1.64, 0.73, 1.46};
         double[] weeks = {1.15, 0.88, 0.90, 0.74, 1.21};
         assertEquals(0.1272061272061272, lower(weeks, term), DOUBLES);
-        assertEquals(35.0 / 50, RankTest.of(together(weeks, term)).shareLower(first(weeks.length)), DOUBLES);
-        Interval shift = MarginShift.of(term, weeks);
+        assertEquals(35.0 / 50, MannWhitneyTest.of(together(weeks, term)).shareLower(first(weeks.length)), DOUBLES);
+        Interval shift = HodgesLehmannShift.of(term, weeks);
         assertEquals(-0.15, shift.lower(), DOUBLES);
         assertEquals(0.305, shift.estimate(), DOUBLES);
         assertEquals(0.76, shift.upper(), DOUBLES);
@@ -214,7 +214,7 @@ class EvidenceTestsValidationTest {
             String which = "round " + round + " of seed 20260211";
             assertEquals(isAllEqual ? 1 : library, lower(x, y), DOUBLES, which);
             if (!isTied) {
-                assertTrue(RankTest.of(together(x, y)).leastAttainable(x.length) <= lower(x, y) + DOUBLES, which);
+                assertTrue(MannWhitneyTest.of(together(x, y)).leastAttainable(x.length) <= lower(x, y) + DOUBLES, which);
             }
         }
     }
@@ -231,10 +231,10 @@ class EvidenceTestsValidationTest {
     void isExactForFewExposedAmongMany() {
         double[] margins =
                 DoubleStream.iterate(0, margin -> margin + 1).limit(503).toArray();
-        assertEquals(1 / (503.0 * 502 * 501 / 6), RankTest.of(margins).lower(first(3)), 1e-20);
+        assertEquals(1 / (503.0 * 502 * 501 / 6), MannWhitneyTest.of(margins).lower(first(3)), 1e-20);
         BitSet highest = new BitSet();
         highest.set(500, 503);
-        assertEquals(1, RankTest.of(margins).lower(highest), 1e-12);
+        assertEquals(1, MannWhitneyTest.of(margins).lower(highest), 1e-12);
     }
 
     // Van Elteren: with one stratum z is that of the rank-sum test without continuity. Source of the figure:
@@ -243,7 +243,7 @@ class EvidenceTestsValidationTest {
     @Test
     void overOneStratumItIsTheRankSumTest() {
         double[] margins = {20, 11, 17, 12, 19, 22, 16, 29, 24};
-        assertEquals(0.0864107330 / 2, RankTest.of(margins).lower(first(4), List.of(first(9))), 5e-11);
+        assertEquals(0.0864107330 / 2, MannWhitneyTest.of(margins).lower(first(4), List.of(first(9))), 5e-11);
     }
 
     // By hand: in each of two strata of three the exposed reel is the lowest; R − n1(N + 1)/2 = −1, variance 2/3, w =
@@ -262,7 +262,7 @@ class EvidenceTestsValidationTest {
         BitSet alone = new BitSet();
         alone.set(6);
         // Φ(−√3) = 0.0416322583 (normal tables; computed with scipy).
-        assertEquals(0.0416322583, RankTest.of(margins).lower(exposed, List.of(one, other, alone)), 5e-11);
+        assertEquals(0.0416322583, MannWhitneyTest.of(margins).lower(exposed, List.of(one, other, alone)), 5e-11);
     }
 
     @Test
@@ -277,7 +277,7 @@ class EvidenceTestsValidationTest {
                     .toArray();
             int n = differences.length;
             double median = (differences[(n - 1) / 2] + differences[n / 2]) / 2;
-            Interval shift = MarginShift.of(x, y);
+            Interval shift = HodgesLehmannShift.of(x, y);
             String which = "round " + round + " of seed 20260212";
             assertEquals(median, shift.estimate(), 0, which);
             if (Double.isFinite(shift.lower())) {

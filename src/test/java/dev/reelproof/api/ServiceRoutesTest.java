@@ -9,7 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import dev.reelproof.access.SignedIn;
+import dev.reelproof.api.access.SignedIn;
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.Set;
 import java.util.TreeSet;

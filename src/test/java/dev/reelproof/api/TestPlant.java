@@ -8,14 +8,14 @@ import java.nio.charset.StandardCharsets;
 import java.util.UUID;
 
 /** A plant to test in: registers what a test needs under names of its own, since what is recorded stays. */
-final class TestPlant {
+public final class TestPlant {
     private TestPlant() {}
 
-    static String newReel() {
+    public static String newReel() {
         return newReel(305);
     }
 
-    static String newReel(double metres) {
+    public static String newReel(double metres) {
         putProduct("HD6A-4P", "category-6a-cable", 4).statusCode(oneOf(200, 201));
         String reel = "R-" + UUID.randomUUID();
         putReel(
@@ -26,7 +26,7 @@ final class TestPlant {
         return reel;
     }
 
-    static ValidatableResponse putProduct(String product, String limitSet, int pairs) {
+    public static ValidatableResponse putProduct(String product, String limitSet, int pairs) {
         return given().contentType("application/json")
                 .body("{\"description\": \"4-pair 23 AWG, riser\", \"limitSet\": \"" + limitSet + "\", \"pairs\": "
                         + pairs
@@ -36,14 +36,14 @@ final class TestPlant {
                 .then();
     }
 
-    static ValidatableResponse putReel(String reel, String json) {
+    public static ValidatableResponse putReel(String reel, String json) {
         return given().contentType("application/json")
                 .body(json)
                 .put("/api/v1/reels/" + reel)
                 .then();
     }
 
-    static ValidatableResponse test(String reel, String json) {
+    public static ValidatableResponse test(String reel, String json) {
         return given().contentType("application/json")
                 .body(json.getBytes(StandardCharsets.UTF_8))
                 .post("/api/v1/reels/" + reel + "/tests")

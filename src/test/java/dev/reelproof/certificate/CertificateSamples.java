@@ -384,7 +384,7 @@ public final class CertificateSamples {
                 null,
                 List.of());
         findings.add(new Finding(
-                property.tradeName(),
+                property.id(),
                 property,
                 Outcome.PASS,
                 null,
@@ -427,7 +427,7 @@ public final class CertificateSamples {
             sweeps.add(new CorrectedSweep(property, subject, grid, values, values, unit, derived));
         }
         findings.add(new Finding(
-                property.tradeName(),
+                property.id(),
                 property,
                 Outcome.PASS,
                 null,

@@ -39,7 +39,7 @@ class MayHaveCertificateTest {
 
     private static Finding finding(Property property, Outcome outcome, String reason, Figure figure) {
         return new Finding(
-                property.tradeName(), property, outcome, reason, figure, 1, List.of(), DecisionRule.SIMPLE_ACCEPTANCE);
+                property.id(), property, outcome, reason, figure, 1, List.of(), DecisionRule.SIMPLE_ACCEPTANCE);
     }
 
     @Test

@@ -33,7 +33,7 @@ class PropertyWordsTest {
         assertFalse(Words.title(property).isBlank());
         assertFalse(Words.plain(property).isBlank());
         assertTrue(Words.plain(property).length() <= LONGEST_PLAIN, Words.plain(property));
-        Matcher onThePage = Pattern.compile("'" + property.tradeName() + "': \\['([^']+)', '([^']+)'\\]")
+        Matcher onThePage = Pattern.compile("'" + property.id() + "': \\['([^']+)', '([^']+)'\\]")
                 .matcher(page());
         assertTrue(onThePage.find(), "the page has no words for " + property);
         assertEquals(Words.title(property), onThePage.group(1));

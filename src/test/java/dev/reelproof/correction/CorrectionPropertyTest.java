@@ -53,8 +53,8 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres,
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double referenceMetres,
             @ForAll @DoubleRange(min = 1e-4, max = 1) @Scale(9) double lossPerMetre) {
-        Circumstances there = circumstances(celsius, metres, referenceCelsius, referenceMetres, lossPerMetre);
-        Circumstances back = circumstances(referenceCelsius, referenceMetres, celsius, metres, lossPerMetre);
+        MeasurementConditions there = circumstances(celsius, metres, referenceCelsius, referenceMetres, lossPerMetre);
+        MeasurementConditions back = circumstances(referenceCelsius, referenceMetres, celsius, metres, lossPerMetre);
         double returned = law.correct(law.correct(value, there), back);
         assertEquals(value, returned, isInDecibels(law) ? DECIBEL_ROUNDINGS : value * ROUNDINGS);
     }
@@ -65,7 +65,7 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = -200, max = 200) @Scale(9) double value,
             @ForAll @DoubleRange(min = -20, max = 60) @Scale(9) double celsius,
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres) {
-        Circumstances atReference = circumstances(celsius, metres, celsius, metres, 0.02);
+        MeasurementConditions atReference = circumstances(celsius, metres, celsius, metres, 0.02);
         assertEquals(value, law.correct(value, atReference), 0);
     }
 
@@ -76,7 +76,7 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 0.001, max = 100) @Scale(9) double more,
             @ForAll @DoubleRange(min = -20, max = 60) @Scale(9) double celsius,
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres) {
-        Circumstances circumstances = circumstances(celsius, metres, 20, 100, 0.02);
+        MeasurementConditions circumstances = circumstances(celsius, metres, 20, 100, 0.02);
         assertTrue(law.correct(value + more, circumstances) > law.correct(value, circumstances));
     }
 
@@ -112,7 +112,7 @@ class CorrectionPropertyTest {
     void theSquareRootOfResistanceLawTakesLessThanTheResistancesOwn(
             @ForAll @DoubleRange(min = -20, max = 60) @Scale(9) double celsius,
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
-        Circumstances there = circumstances(celsius, 100, 20, 100, 0.02);
+        MeasurementConditions there = circumstances(celsius, 100, 20, 100, 0.02);
         double root = new ResistanceLossTemperature(0.00393).correct(value, there);
         double whole = new CopperTemperature(0.00393).correct(value, there);
         assertEquals(whole, root * root / value, value * ROUNDINGS);
@@ -124,14 +124,14 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres,
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double referenceMetres,
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
-        Circumstances there = circumstances(20, metres, 20, referenceMetres, 0.02);
+        MeasurementConditions there = circumstances(20, metres, 20, referenceMetres, 0.02);
         double linear = new LinearLength().correct(value, there);
         double root = new SquareRootLength().correct(value, there);
         double half = new HalfLinearLength().correct(value, there);
         double slack = value * ROUNDINGS * Math.max(1, referenceMetres / metres);
         assertTrue(half >= Math.min(linear, root) - slack);
         assertTrue(half <= Math.max(linear, root) + slack);
-        Circumstances atReference = circumstances(20, metres, 20, metres, 0.02);
+        MeasurementConditions atReference = circumstances(20, metres, 20, metres, 0.02);
         assertEquals(value, new HalfLinearLength().correct(value, atReference), 0);
     }
 
@@ -152,8 +152,8 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1, max = 5_000) @Scale(9) double metres,
             @ForAll @DoubleRange(min = 1.01, max = 2) @Scale(9) double longer,
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
-        Circumstances shortReel = circumstances(20, metres, 20, 100, 0.002);
-        Circumstances longReel = circumstances(20, metres * longer, 20, 100, 0.002);
+        MeasurementConditions shortReel = circumstances(20, metres, 20, 100, 0.002);
+        MeasurementConditions longReel = circumstances(20, metres * longer, 20, 100, 0.002);
         for (CorrectionLaw adding : List.of(new LinearLength(), new SquareRootLength(), new HalfLinearLength())) {
             assertTrue(adding.correct(value, longReel) < adding.correct(value, shortReel), adding.name());
         }
@@ -204,12 +204,12 @@ class CorrectionPropertyTest {
         double[] shuffled = primitive(values);
         assertEquals(PowerSum.of(inOrder), PowerSum.of(shuffled), 0);
         assertEquals(DelaySkew.of(inOrder), DelaySkew.of(shuffled), 0);
-        assertEquals(PopulationFigures.mean(inOrder), PopulationFigures.mean(shuffled), 0);
-        assertEquals(PopulationFigures.rms(inOrder), PopulationFigures.rms(shuffled), 0);
-        assertEquals(PopulationFigures.rmsOfLevels(inOrder), PopulationFigures.rmsOfLevels(shuffled), 0);
+        assertEquals(SummaryStatistics.mean(inOrder), SummaryStatistics.mean(shuffled), 0);
+        assertEquals(SummaryStatistics.rms(inOrder), SummaryStatistics.rms(shuffled), 0);
+        assertEquals(SummaryStatistics.rmsOfLevels(inOrder), SummaryStatistics.rmsOfLevels(shuffled), 0);
         assertEquals(
-                PopulationFigures.rmsDeviationPercent(inOrder), PopulationFigures.rmsDeviationPercent(shuffled), 0);
-        assertEquals(PopulationFigures.meanMinusSigma(inOrder), PopulationFigures.meanMinusSigma(shuffled), 0);
+                SummaryStatistics.rmsDeviationPercent(inOrder), SummaryStatistics.rmsDeviationPercent(shuffled), 0);
+        assertEquals(SummaryStatistics.meanMinusSigma(inOrder), SummaryStatistics.meanMinusSigma(shuffled), 0);
     }
 
     @Property
@@ -219,13 +219,13 @@ class CorrectionPropertyTest {
         double smallest = Collections.min(values);
         double greatest = Collections.max(values);
         double slack = greatest * ROUNDINGS;
-        double mean = PopulationFigures.mean(population);
+        double mean = SummaryStatistics.mean(population);
         assertTrue(mean >= smallest && mean <= greatest + slack);
-        assertTrue(PopulationFigures.rms(population) >= mean - slack);
-        assertTrue(PopulationFigures.rms(population) <= greatest + slack);
-        assertTrue(PopulationFigures.rmsOfLevels(population) <= mean + DECIBEL_ROUNDINGS);
-        assertTrue(PopulationFigures.rmsOfLevels(population) >= smallest - DECIBEL_ROUNDINGS);
-        assertTrue(PopulationFigures.meanMinusSigma(population) <= mean);
+        assertTrue(SummaryStatistics.rms(population) >= mean - slack);
+        assertTrue(SummaryStatistics.rms(population) <= greatest + slack);
+        assertTrue(SummaryStatistics.rmsOfLevels(population) <= mean + DECIBEL_ROUNDINGS);
+        assertTrue(SummaryStatistics.rmsOfLevels(population) >= smallest - DECIBEL_ROUNDINGS);
+        assertTrue(SummaryStatistics.meanMinusSigma(population) <= mean);
     }
 
     @Property
@@ -250,9 +250,9 @@ class CorrectionPropertyTest {
         return values.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    private static Circumstances circumstances(
+    private static MeasurementConditions circumstances(
             double celsius, double metres, double referenceCelsius, double referenceMetres, double lossPerMetre) {
-        return new Circumstances(
+        return new MeasurementConditions(
                 Temperature.ofCelsius(celsius),
                 Length.ofMetres(metres),
                 Temperature.ofCelsius(referenceCelsius),

@@ -43,12 +43,12 @@ class GradientTest {
         double[] x = values.stream().mapToDouble(Double::doubleValue).toArray();
         agrees(PowerSum::of, PowerSum::gradient, x);
         agrees(DelaySkew::of, DelaySkew::gradient, x);
-        agrees(PopulationFigures::mean, PopulationFigures::meanGradient, x);
-        agrees(PopulationFigures::rms, PopulationFigures::rmsGradient, x);
-        agrees(PopulationFigures::rmsOfLevels, PopulationFigures::rmsOfLevelsGradient, x);
-        agrees(PopulationFigures::rmsDeviationPercent, PopulationFigures::rmsDeviationPercentGradient, x);
-        agrees(PopulationFigures::meanMinusSigma, PopulationFigures::meanMinusSigmaGradient, x);
-        agrees(PopulationFigures::maximum, PopulationFigures::maximumGradient, x);
+        agrees(SummaryStatistics::mean, SummaryStatistics::meanGradient, x);
+        agrees(SummaryStatistics::rms, SummaryStatistics::rmsGradient, x);
+        agrees(SummaryStatistics::rmsOfLevels, SummaryStatistics::rmsOfLevelsGradient, x);
+        agrees(SummaryStatistics::rmsDeviationPercent, SummaryStatistics::rmsDeviationPercentGradient, x);
+        agrees(SummaryStatistics::meanMinusSigma, SummaryStatistics::meanMinusSigmaGradient, x);
+        agrees(SummaryStatistics::maximum, SummaryStatistics::maximumGradient, x);
     }
 
     @Property
@@ -76,11 +76,11 @@ class GradientTest {
         double[] equal = {20, 20, 20, 20};
         assertArrayEquals(new double[] {1, 0, 0, -1}, DelaySkew.gradient(equal), 0);
         assertArrayEquals(
-                new double[] {1.25, 1.25, 1.25, 1.25}, PopulationFigures.rmsDeviationPercentGradient(equal), 1e-15);
-        for (double one : PopulationFigures.meanMinusSigmaGradient(equal)) {
+                new double[] {1.25, 1.25, 1.25, 1.25}, SummaryStatistics.rmsDeviationPercentGradient(equal), 1e-15);
+        for (double one : SummaryStatistics.meanMinusSigmaGradient(equal)) {
             assertEquals(0.25 + 1 / Math.sqrt(12), one, 1e-15);
         }
-        assertArrayEquals(new double[] {0.5, 0.5}, PopulationFigures.rmsGradient(0, 0), 0);
+        assertArrayEquals(new double[] {0.5, 0.5}, SummaryStatistics.rmsGradient(0, 0), 0);
         double[] unbalance = UnbalanceDenominator.MINIMUM.gradient(10, 10);
         assertTrue(unbalance[0] == 10 && unbalance[1] == -10);
     }

@@ -209,7 +209,7 @@ class LawsTest {
             double[] corrected = DoubleStream.of(50, 80)
                     .map(metres -> law.correct(
                             40,
-                            new Circumstances(
+                            new MeasurementConditions(
                                     any, Length.ofMetres(metres), any, Length.ofMetres(100), OptionalDouble.of(0.2))))
                     .toArray();
             assertEquals(corrected[0] != corrected[1], Laws.isOfLength(name), name);

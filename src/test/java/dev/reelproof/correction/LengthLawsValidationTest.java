@@ -27,7 +27,7 @@ class LengthLawsValidationTest {
             double step,
             String kept,
             String paragraph) {
-        Circumstances fromOneUnitToTheOther = Reel.of(Length.of(1, per), Length.of(1, printedPer));
+        MeasurementConditions fromOneUnitToTheOther = Reel.of(Length.of(1, per), Length.of(1, printedPer));
         double referred = Laws.named(law, Map.of()).correct(value, fromOneUnitToTheOther);
 
         boolean cut = kept.equals("cut");
@@ -42,7 +42,7 @@ class LengthLawsValidationTest {
     // fails them.
     @Test
     void pairToPairUnbalanceIsNotLinearAndUnbalanceToGroundIsNotSquareRoot() {
-        Circumstances kilofootToKilometre = Reel.of(Length.of(1, "kft"), Length.of(1, "km"));
+        MeasurementConditions kilofootToKilometre = Reel.of(Length.of(1, "kft"), Length.of(1, "km"));
         assertEquals(82.0, new LinearLength().correct(25, kilofootToKilometre), 0.05, "far from the 45.3 printed");
         assertEquals(317.0, new SquareRootLength().correct(175, kilofootToKilometre), 0.05, "far from the 574 printed");
     }
@@ -54,7 +54,7 @@ class LengthLawsValidationTest {
     // hand.
     @Test
     void theHalfLinearPracticeContradictsTheRegulationsIndividualLimit() {
-        Circumstances kilometreToKilofoot = Reel.of(Length.of(1, "km"), Length.of(1, "kft"));
+        MeasurementConditions kilometreToKilofoot = Reel.of(Length.of(1, "km"), Length.of(1, "kft"));
         assertEquals(145 / 2.54608, new HalfLinearLength().correct(145, kilometreToKilofoot), 1e-3);
         assertEquals(80, new SquareRootLength().correct(145, kilometreToKilofoot), 0.1);
         assertEquals(56.95, new HalfLinearLength().correct(145, kilometreToKilofoot), 0.01, "far from the 80 printed");

@@ -19,21 +19,21 @@ class NearEndCrosstalkLengthValidationTest {
     @ParameterizedTest(name = "{0} dB/100 m, {1} m: {2} dB")
     @CsvSource({"2.025, 30, -3.95", "2.025, 50, -2.11", "19.8, 30, -0.29", "19.8, 50, -0.05", "2.025, 305, 1.91"})
     void referredTo100Metres(double decibelsPer100Metres, double metres, double change) {
-        Circumstances circumstances = Reel.of(metres, 100).withLossPerMetre(decibelsPer100Metres / 100);
+        MeasurementConditions circumstances = Reel.of(metres, 100).withLossPerMetre(decibelsPer100Metres / 100);
         double referred = new NearEndCrosstalkLength(true).correct(MEASURED, circumstances);
         assertEquals(change, referred - MEASURED, HALF_LAST_PLACE);
     }
 
     @Test
     void aLongerReelIsNotCreditedUnlessTheLimitSetSaysSo() {
-        Circumstances longReel = Reel.of(305, 100).withLossPerMetre(0.02025);
+        MeasurementConditions longReel = Reel.of(305, 100).withLossPerMetre(0.02025);
         assertEquals(MEASURED, new NearEndCrosstalkLength(false).correct(MEASURED, longReel), 0);
         assertTrue(new NearEndCrosstalkLength(true).correct(MEASURED, longReel) > MEASURED);
     }
 
     @Test
     void aShortReelIsCorrectedAlikeUnderBothPolicies() {
-        Circumstances shortReel = Reel.of(30, 100).withLossPerMetre(0.02025);
+        MeasurementConditions shortReel = Reel.of(30, 100).withLossPerMetre(0.02025);
         assertEquals(
                 new NearEndCrosstalkLength(true).correct(MEASURED, shortReel),
                 new NearEndCrosstalkLength(false).correct(MEASURED, shortReel),
@@ -53,12 +53,12 @@ class NearEndCrosstalkLengthValidationTest {
     @Test
     void aShortReelNeedsTheLossOfItsPair() {
         NearEndCrosstalkLength law = new NearEndCrosstalkLength(false);
-        Circumstances withoutLoss = Reel.of(30, 100);
+        MeasurementConditions withoutLoss = Reel.of(30, 100);
         String message = assertThrows(OutsideLawException.class, () -> law.correct(MEASURED, withoutLoss))
                 .getMessage();
         assertTrue(message.contains("insertion loss") && message.contains("none is given"), message);
         for (double loss : new double[] {0, -0.001, Double.NaN, Double.POSITIVE_INFINITY}) {
-            Circumstances impossible = withoutLoss.withLossPerMetre(loss);
+            MeasurementConditions impossible = withoutLoss.withLossPerMetre(loss);
             assertThrows(OutsideLawException.class, () -> law.correct(MEASURED, impossible), "loss " + loss);
         }
     }
@@ -68,7 +68,7 @@ class NearEndCrosstalkLengthValidationTest {
         assertEquals(MEASURED, new NearEndCrosstalkLength(false).correct(MEASURED, Reel.of(100, 100)), 0);
         assertEquals(MEASURED, new NearEndCrosstalkLength(true).correct(MEASURED, Reel.of(100, 100)), 0);
         assertEquals(MEASURED, new NearEndCrosstalkLength(false).correct(MEASURED, Reel.of(305, 100)), 0);
-        Circumstances longReel = Reel.of(305, 100);
+        MeasurementConditions longReel = Reel.of(305, 100);
         assertThrows(OutsideLawException.class, () -> new NearEndCrosstalkLength(true).correct(MEASURED, longReel));
     }
 }

@@ -4,19 +4,19 @@ import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
 import java.util.OptionalDouble;
 
-/** Circumstances for tests, said briefly. Everything that a test does not name is at the reference, 20 °C. */
+/** MeasurementConditions for tests, said briefly. Everything that a test does not name is at the reference, 20 °C. */
 final class Reel {
     private static final Temperature AT_20 = Temperature.ofCelsius(20);
 
     private Reel() {}
 
-    static Circumstances at(double celsius) {
+    static MeasurementConditions at(double celsius) {
         return at(celsius, 20);
     }
 
-    static Circumstances at(double celsius, double referenceCelsius) {
+    static MeasurementConditions at(double celsius, double referenceCelsius) {
         Length any = Length.ofMetres(100);
-        return new Circumstances(
+        return new MeasurementConditions(
                 Temperature.ofCelsius(celsius),
                 any,
                 Temperature.ofCelsius(referenceCelsius),
@@ -24,11 +24,11 @@ final class Reel {
                 OptionalDouble.empty());
     }
 
-    static Circumstances of(Length length, Length reference) {
-        return new Circumstances(AT_20, length, AT_20, reference, OptionalDouble.empty());
+    static MeasurementConditions of(Length length, Length reference) {
+        return new MeasurementConditions(AT_20, length, AT_20, reference, OptionalDouble.empty());
     }
 
-    static Circumstances of(double metres, double referenceMetres) {
+    static MeasurementConditions of(double metres, double referenceMetres) {
         return of(Length.ofMetres(metres), Length.ofMetres(referenceMetres));
     }
 }

@@ -81,18 +81,18 @@ class SensitivityTest {
 
     @Test
     void twoLawsInARowFollowTheChainRule() {
-        Circumstances warmAndLong = circumstances(30, 305, 100, 0.02);
+        MeasurementConditions warmAndLong = circumstances(30, 305, 100, 0.02);
         CorrectionLaw temperature = new CopperTemperature(0.00393);
         CorrectionLaw length = new LinearLength();
         double between = temperature.correct(28.6, warmAndLong);
         Sensitivity both = temperature.sensitivity(28.6, warmAndLong).then(length.sensitivity(between, warmAndLong));
         DoubleUnaryOperator byTemperature = celsius -> {
-            Circumstances at = circumstances(celsius, 305, 100, 0.02);
+            MeasurementConditions at = circumstances(celsius, 305, 100, 0.02);
             return length.correct(temperature.correct(28.6, at), at);
         };
         agrees(both.perDegree(), 30, byTemperature);
         agrees(both.perMetre(), 305, metres -> {
-            Circumstances at = circumstances(30, metres, 100, 0.02);
+            MeasurementConditions at = circumstances(30, metres, 100, 0.02);
             return length.correct(temperature.correct(28.6, at), at);
         });
         assertEquals(100.0 / 305 / (1 + 0.00393 * 10), both.value(), 1e-15);
@@ -126,9 +126,9 @@ class SensitivityTest {
         assertThrows(OutsideLawException.class, () -> new CopperTemperature(0.00393).sensitivity(20, Reel.at(-41)));
     }
 
-    private static Circumstances circumstances(
+    private static MeasurementConditions circumstances(
             double celsius, double metres, double referenceMetres, double lossPerMetre) {
-        return new Circumstances(
+        return new MeasurementConditions(
                 Temperature.ofCelsius(celsius),
                 Length.ofMetres(metres),
                 Temperature.ofCelsius(20),

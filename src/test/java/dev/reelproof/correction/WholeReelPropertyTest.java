@@ -87,7 +87,7 @@ class WholeReelPropertyTest {
                 value, WholeReel.valueOfPiece(property, value, Length.ofMetres(metres), Length.ofMetres(metres)), 0);
     }
 
-    private static Circumstances circumstances(Length length) {
-        return new Circumstances(ANY, length, ANY, Length.ofMetres(100), OptionalDouble.empty());
+    private static MeasurementConditions circumstances(Length length) {
+        return new MeasurementConditions(ANY, length, ANY, Length.ofMetres(100), OptionalDouble.empty());
     }
 }

@@ -6,20 +6,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.correction.Laws;
-import dev.reelproof.intake.LimitFiles;
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.ProductFit;
-import dev.reelproof.intake.ProductReader;
-import dev.reelproof.intake.ReadResult;
-import dev.reelproof.intake.ResultReader;
-import dev.reelproof.intake.UncertaintyFiles;
 import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.reel.ProductFit;
+import dev.reelproof.intake.reel.ProductReader;
+import dev.reelproof.intake.result.ReadResult;
+import dev.reelproof.intake.result.ResultReader;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judge;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.limit.LimitLibrary;
 import dev.reelproof.limit.UncertaintyLibrary;
+import dev.reelproof.limit.file.LimitFiles;
+import dev.reelproof.limit.file.UncertaintyFiles;
 import dev.reelproof.measurement.Product;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -154,7 +154,7 @@ class DemoVerdictsTest {
     private static double worstRawResistance(String reel) {
         double metres = JSON.convertValue(REELS.get(reel).at("/register/length/value"), Double.class);
         return READ.get(reel).result().readings().stream()
-                .filter(reading -> reading.property().tradeName().equals("conductor-resistance"))
+                .filter(reading -> reading.property().id().equals("conductor-resistance"))
                 .mapToDouble(reading -> reading.value() * 100 / metres)
                 .max()
                 .orElseThrow();

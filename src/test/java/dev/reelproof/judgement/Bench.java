@@ -17,7 +17,7 @@ import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Source;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.UncertaintyModel;
-import dev.reelproof.limit.UncertaintyModelReader;
+import dev.reelproof.limit.file.UncertaintyModelReader;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.NetworkTerms;
@@ -78,8 +78,8 @@ final class Bench {
         return RequirementBuilder.of(property, limit, domain, unit)
                 .id(
                         statistic == Statistic.INDIVIDUAL
-                                ? property.tradeName()
-                                : property.tradeName() + "-" + statistic.word())
+                                ? property.id()
+                                : property.id() + "-" + statistic.word())
                 .statistic(statistic)
                 .denominator("minimum")
                 .build();

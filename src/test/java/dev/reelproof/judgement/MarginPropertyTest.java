@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.correction.Laws;
 import dev.reelproof.limit.LimitSet;
-import dev.reelproof.limit.LimitSetReader;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Statistic;
+import dev.reelproof.limit.file.LimitSetReader;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Reading;

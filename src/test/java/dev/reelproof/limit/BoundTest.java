@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.limit.file.LimitSetException;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
 import java.util.List;

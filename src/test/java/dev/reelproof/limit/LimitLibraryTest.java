@@ -3,6 +3,7 @@ package dev.reelproof.limit;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import dev.reelproof.limit.file.LimitSetReader;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;

@@ -1,5 +1,6 @@
 package dev.reelproof.limit;
 
+import dev.reelproof.limit.file.LimitSetReader;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -70,7 +71,7 @@ public final class LimitSamples {
                 .orElseThrow(() -> new IllegalStateException(set.id() + " has no requirement " + id));
     }
 
-    static String text(Path file) {
+    public static String text(Path file) {
         try {
             return Files.readString(file);
         } catch (IOException e) {

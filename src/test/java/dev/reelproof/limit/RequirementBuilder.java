@@ -31,7 +31,7 @@ public final class RequirementBuilder {
         this.limit = limit;
         this.domain = domain;
         this.unit = unit;
-        this.id = property.tradeName();
+        this.id = property.id();
     }
 
     /** A requirement that says nothing beyond its limit, named after its property. */

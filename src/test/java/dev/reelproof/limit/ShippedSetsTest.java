@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.correction.Laws;
+import dev.reelproof.limit.file.LimitSetReader;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;

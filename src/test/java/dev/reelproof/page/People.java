@@ -4,10 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.access.AccountName;
-import dev.reelproof.access.Accounts;
 import dev.reelproof.access.Password;
 import dev.reelproof.access.Role;
-import dev.reelproof.access.Tokens;
+import dev.reelproof.store.access.Accounts;
+import dev.reelproof.store.access.Tokens;
 import io.quarkus.arc.Arc;
 import io.restassured.RestAssured;
 import io.restassured.specification.RequestSpecification;

@@ -5,11 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Row;
+import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateSamples;
 import dev.reelproof.limit.LimitSet;
-import dev.reelproof.limit.LimitSetReader;
+import dev.reelproof.limit.file.LimitSetReader;
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.access.Audit;
+import dev.reelproof.store.access.AuditTrail;
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -30,7 +30,7 @@ class ServiceRoleTest {
     AgroalDataSource database;
 
     @Inject
-    Audit audit;
+    AuditTrail audit;
 
     private void write(String subject) {
         QuarkusTransaction.requiringNew().run(() -> audit.write("north", "tried", subject, null, Map.of("n", 1)));

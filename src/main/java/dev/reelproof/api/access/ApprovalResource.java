@@ -1,0 +1,142 @@
+package dev.reelproof.api.access;
+
+import dev.reelproof.access.Action;
+import dev.reelproof.access.Approval;
+import dev.reelproof.access.ApprovalConflictException;
+import dev.reelproof.access.Callers;
+import dev.reelproof.api.reel.ReelResource;
+import dev.reelproof.app.ConflictException;
+import dev.reelproof.app.NothingThereException;
+import dev.reelproof.app.Plants;
+import dev.reelproof.intake.Faults;
+import dev.reelproof.intake.SentObject;
+import dev.reelproof.store.access.Approvals;
+import io.quarkus.security.Authenticated;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** What one person asks for and another decides. */
+@Path("/api/v1/approvals")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Audit trail and approvals")
+@Authenticated
+public class ApprovalResource {
+    private static final int LONGEST_SUBJECT = 200;
+    private static final int LONGEST_REASON = 1000;
+
+    private final Approvals approvals;
+    private final Callers callers;
+    private final Plants plants;
+
+    ApprovalResource(Approvals approvals, Callers callers, Plants plants) {
+        this.approvals = approvals;
+        this.callers = callers;
+        this.plants = plants;
+    }
+
+    @GET
+    @Operation(summary = "Approvals, newest first", description = "Page on with 'before' = the last id received.")
+    public ApprovalAnswer.Listed list(
+            @QueryParam("open") @DefaultValue("false") boolean open,
+            @QueryParam("before") String before,
+            @QueryParam("limit") @DefaultValue("50") String limit,
+            @QueryParam("plant") String plantNamed) {
+        String plant = plants.named(plantNamed, "plant");
+        callers.current().requirePlant(plant);
+        long newest = before == null ? Long.MAX_VALUE : AuditResource.id(before, "before");
+        return new ApprovalAnswer.Listed(approvals.list(plant, open, newest, ReelResource.listLength(limit)).stream()
+                .map(ApprovalAnswer::of)
+                .toList());
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Operation(summary = "Ask for an approval", description = "For persons of the roles engineer and quality-manager.")
+    @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ApprovalAnswer.Request.class)))
+    @APIResponse(
+            responseCode = "201",
+            description = "asked for",
+            content = @Content(schema = @Schema(implementation = ApprovalAnswer.class)))
+    @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
+    @APIResponse(responseCode = "422", description = "unknown action, or no subject or reason")
+    public Response request(@QueryParam("plant") String plantNamed, byte[] body) {
+        String plant = permitted(plantNamed);
+        Faults faults = new Faults();
+        SentObject root = SentObject.read("approval", body, faults)
+                .allow("action", "subject", "reason")
+                .require("action", "subject", "reason");
+        Optional<String> word = root.text("action", LONGEST_SUBJECT);
+        Optional<Action> action = word.flatMap(Action::named);
+        if (word.isPresent() && action.isEmpty()) {
+            root.fault("action", "unknown action '" + word.get() + "'; there are " + String.join(", ", Action.words()));
+        }
+        Optional<String> subject = root.text("subject", LONGEST_SUBJECT);
+        Optional<String> reason = root.text("reason", LONGEST_REASON);
+        faults.refuseIfAny();
+        Approval asked =
+                approvals.request(plant, action.orElseThrow(), subject.orElseThrow(), reason.orElseThrow(), now());
+        return Response.status(Response.Status.CREATED)
+                .entity(ApprovalAnswer.of(asked))
+                .build();
+    }
+
+    @POST
+    @Path("/{id}/decision")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "Decide on an approval that somebody else asked for",
+            description = "For persons of the roles engineer and quality-manager.")
+    @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ApprovalAnswer.Decision.class)))
+    @APIResponse(responseCode = "200", description = "decided")
+    @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
+    @APIResponse(responseCode = "404", description = "no such approval")
+    @APIResponse(responseCode = "409", description = "asked for by the same person, or decided before")
+    public ApprovalAnswer decide(String id, @QueryParam("plant") String plantNamed, byte[] body) {
+        String plant = permitted(plantNamed);
+        long number = AuditResource.id(id, "id");
+        Faults faults = new Faults();
+        SentObject root = SentObject.read("decision", body, faults)
+                .allow("approve", "reason")
+                .require("approve", "reason");
+        Optional<Boolean> approve = root.truth("approve");
+        Optional<String> reason = root.text("reason", LONGEST_REASON);
+        faults.refuseIfAny();
+        try {
+            return approvals
+                    .decide(plant, number, approve.orElseThrow(), reason.orElseThrow(), now())
+                    .map(ApprovalAnswer::of)
+                    .orElseThrow(
+                            () -> new NothingThereException("Plant " + plant + " has no approval " + number + "."));
+        } catch (ApprovalConflictException e) {
+            throw new ConflictException(e.getMessage());
+        }
+    }
+
+    /** The plant asked for; who may not is told before anything of the body is read. */
+    private String permitted(String plantNamed) {
+        String plant = plants.named(plantNamed, "plant");
+        callers.current().require(Action.APPROVE, plant);
+        callers.current().requirePerson();
+        return plant;
+    }
+
+    private static Instant now() {
+        return Instant.now().truncatedTo(ChronoUnit.MILLIS);
+    }
+}

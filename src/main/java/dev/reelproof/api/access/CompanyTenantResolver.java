@@ -1,0 +1,21 @@
+package dev.reelproof.api.access;
+
+import dev.reelproof.app.access.CompanySignIn;
+import io.quarkus.oidc.TenantResolver;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+
+/**
+ * Asks the company's identity provider at one address alone. Everywhere else its cookies and tokens open nothing, so that a session
+ * of ours, with its limits and its guard against forged requests, is the one way in.
+ */
+@ApplicationScoped
+class CompanyTenantResolver implements TenantResolver {
+    private static final String AS_CONFIGURED = null;
+    private static final String NOWHERE = "nowhere";
+
+    @Override
+    public String resolve(RoutingContext context) {
+        return CompanySignIn.PATH.equals(context.request().path()) ? AS_CONFIGURED : NOWHERE;
+    }
+}

@@ -1,0 +1,20 @@
+package dev.reelproof.api.certificate;
+
+import java.time.OffsetDateTime;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/** What anyone may know of a certificate whose number they have: nothing of order, customer or figures. */
+@Schema(name = "CertificateVerification")
+record CertificateVerification(
+        String number,
+        @Schema(description = "true: a number that was never issued is answered with 404") boolean genuine,
+        @Schema(description = "whether no later issue of the number exists") boolean current,
+        int issue,
+        OffsetDateTime issued,
+        String reel,
+        String product,
+        @Schema(description = "SHA-256 of the issue's PDF, hexadecimal") String pdfSha256,
+        @Schema(
+                        description = "whether the digest asked about is that of an issued PDF; null when none was",
+                        nullable = true)
+                Boolean matches) {}

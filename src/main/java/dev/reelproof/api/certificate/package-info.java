@@ -1,0 +1,2 @@
+/** HTTP of certificates and their verification. */
+package dev.reelproof.api.certificate;

@@ -1,0 +1,2 @@
+/** HTTP of holds. */
+package dev.reelproof.api.hold;

@@ -1,0 +1,2 @@
+/** HTTP of limit sets. */
+package dev.reelproof.api.limits;

@@ -1,0 +1,158 @@
+package dev.reelproof.api.lot;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import dev.reelproof.api.Quantity;
+import dev.reelproof.genealogy.Amount;
+import dev.reelproof.genealogy.Implausible;
+import dev.reelproof.genealogy.Lot;
+import dev.reelproof.genealogy.LotInput;
+import dev.reelproof.genealogy.Placement;
+import dev.reelproof.genealogy.Setting;
+import dev.reelproof.genealogy.StepRun;
+import dev.reelproof.intake.Identifier;
+import dev.reelproof.intake.lot.LotReader;
+import dev.reelproof.store.lot.RegisteredLot;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/** A registered lot, as the HTTP contract has it. */
+record LotAnswer(
+        String id,
+        String plant,
+        String kind,
+        Quantity quantity,
+        OffsetDateTime made,
+        String step,
+        String machine,
+        List<Input> inputs,
+        String run,
+        String line,
+        String operator,
+        String shift,
+        OffsetDateTime started,
+        OffsetDateTime finished,
+        @Schema(type = SchemaType.OBJECT, description = "a word, a number, or a value with its unit, by name")
+                Map<String, Object> settings,
+        List<Sample> samples,
+        List<Doubt> implausible,
+        OffsetDateTime registered) {
+
+    /** What went into the lot. */
+    record Input(String lot, Quantity quantity, @JsonInclude(JsonInclude.Include.NON_NULL) Position position) {}
+
+    /** Which stretch of a parent became which stretch of a lot; one end above the other means that they run against each other. */
+    record Position(Quantity from, Quantity to, Quantity onParentFrom, Quantity onParentTo) {
+        static Position of(Placement placement) {
+            return placement == null
+                    ? null
+                    : new Position(
+                            new Quantity(placement.from(), placement.unit()),
+                            new Quantity(placement.to(), placement.unit()),
+                            new Quantity(placement.onParentFrom(), placement.onParentUnit()),
+                            new Quantity(placement.onParentTo(), placement.onParentUnit()));
+        }
+    }
+
+    /** What was measured on the lot while it was made. */
+    record Sample(
+            String property,
+            double value,
+            String unit,
+            @Schema(description = "where along the lot, or when") Object at,
+            OffsetDateTime taken) {
+        static Sample of(dev.reelproof.genealogy.Sample sample) {
+            return new Sample(
+                    sample.property(),
+                    sample.value(),
+                    sample.unit(),
+                    sample.at() == null ? sample.taken() : new Quantity(sample.at(), sample.atUnit()),
+                    sample.taken());
+        }
+    }
+
+    /** What can hardly be so; {@code parent} is null when it is about all inputs together. */
+    record Doubt(String parent, String message) {
+        static List<Doubt> of(List<Implausible> implausible) {
+            if (implausible.isEmpty()) {
+                return List.of(); // of almost every lot, and there may be a hundred thousand
+            }
+            return implausible.stream()
+                    .map(one ->
+                            new Doubt(one.parent() == null ? null : one.parent().value(), one.message()))
+                    .toList();
+        }
+    }
+
+    static Quantity asSent(Amount amount) {
+        return new Quantity(amount.value(), amount.unit());
+    }
+
+    static LotAnswer of(RegisteredLot registered) {
+        Lot lot = registered.lot();
+        StepRun run = lot.run();
+        return new LotAnswer(
+                lot.id().value(),
+                lot.plant(),
+                lot.kind().word(),
+                asSent(lot.quantity()),
+                lot.made(),
+                lot.step(),
+                lot.machine(),
+                lot.inputs().stream().map(LotAnswer::input).toList(),
+                run == null ? null : run.id().value(),
+                run == null ? null : run.line(),
+                run == null ? null : run.operator(),
+                run == null ? null : run.shift(),
+                run == null ? null : run.started(),
+                run == null ? null : run.finished(),
+                run == null ? Map.of() : settings(run.settings()),
+                lot.samples().stream().map(Sample::of).toList(),
+                Doubt.of(registered.implausible()),
+                registered.registered());
+    }
+
+    private static Input input(LotInput input) {
+        return new Input(input.lot().value(), asSent(input.quantity()), Position.of(input.placement()));
+    }
+
+    /** Settings as reports spell them. */
+    static Map<String, Object> settings(Map<String, Setting> settings) {
+        Map<String, Object> answer = new TreeMap<>();
+        settings.forEach((name, setting) -> answer.put(
+                name,
+                setting.text() != null
+                        ? setting.text()
+                        : setting.unit() == null ? setting.value() : new Quantity(setting.value(), setting.unit())));
+        return answer;
+    }
+
+    /** The report that registers a lot, for the description of the API; {@link LotReader} reads it. */
+    @Schema(name = "LotReport")
+    record Report(
+            @Schema(required = true, pattern = Identifier.PATTERN) String id,
+            @Schema(pattern = Identifier.PATTERN, description = "the home plant when left out") String plant,
+            @Schema(required = true, examples = "insulated-conductor") String kind,
+            @Schema(required = true) Quantity quantity,
+            @Schema(required = true, description = "may be left out beside 'finished'") OffsetDateTime made,
+            String step,
+            String machine,
+            List<Input> inputs,
+            @Schema(
+                            pattern = Identifier.PATTERN,
+                            description =
+                                    "the run of the step; lots that name one run tell the same of it. The lot's own"
+                                            + " identifier when left out")
+                    String run,
+            String line,
+            String operator,
+            String shift,
+            OffsetDateTime started,
+            OffsetDateTime finished,
+            @Schema(type = SchemaType.OBJECT, description = "a word, a number, or a value with its unit, by name")
+                    Map<String, Object> settings,
+            List<Sample> samples) {}
+}

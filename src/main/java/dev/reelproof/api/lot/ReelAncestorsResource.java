@@ -1,0 +1,33 @@
+package dev.reelproof.api.lot;
+
+import dev.reelproof.store.lot.Lots;
+import io.quarkus.security.Authenticated;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** What a reel was made from. */
+@Path("/api/v1/reels/{reel}/ancestors")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Lots")
+@Authenticated
+public class ReelAncestorsResource {
+    private final Lots lots;
+    private final LotFinder finder;
+
+    ReelAncestorsResource(Lots lots, LotFinder finder) {
+        this.lots = lots;
+        this.finder = finder;
+    }
+
+    @GET
+    @Operation(summary = "A reel and all that it descends from, each once, with the least depth")
+    public PedigreeAnswer ancestors(@PathParam("reel") String reel, @QueryParam("plant") String plantNamed) {
+        return PedigreeAnswer.of(finder.find("reel", reel, plantNamed, lots::ancestorsOfReel));
+    }
+}

@@ -1,0 +1,142 @@
+package dev.reelproof.api.lot;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import dev.reelproof.api.Quantity;
+import dev.reelproof.genealogy.Amount;
+import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.Pedigree;
+import dev.reelproof.genealogy.PositionTrace;
+import dev.reelproof.genealogy.Stretch;
+import dev.reelproof.intake.Faults;
+import dev.reelproof.intake.IntakeException;
+import dev.reelproof.store.lot.Lots;
+import io.quarkus.security.Authenticated;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.time.OffsetDateTime;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** From a place on a reel back to the stretches of what it was made from. */
+@Path("/api/v1/reels/{reel}/positions")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Lots")
+@Authenticated
+public class ReelPositionsResource {
+    private final Lots lots;
+    private final LotFinder finder;
+
+    ReelPositionsResource(Lots lots, LotFinder finder) {
+        this.lots = lots;
+        this.finder = finder;
+    }
+
+    /**
+     * The stretches behind a place.
+     *
+     * @param lots each lot of which the stretch is known, nearest first, the reel itself at depth 0
+     * @param notKnown each lot of which all or some of the stretch is not known, with the reason
+     */
+    record PositionsAnswer(String reel, List<Place> lots, List<NotKnown> notKnown) {
+
+        /** Where on a lot; {@code through} names the lots through which it was reached. */
+        record Place(
+                String id,
+                String kind,
+                int depth,
+                String step,
+                @JsonInclude(JsonInclude.Include.NON_NULL) String run,
+                String machine,
+                OffsetDateTime made,
+                List<String> through,
+                List<Piece> stretches) {}
+
+        /** A stretch, in the unit of its lot, counted from the lot's beginning. */
+        record Piece(Quantity from, Quantity to) {}
+
+        /** A lot that went in at a place that is not known. */
+        record NotKnown(String lot, String reason) {}
+    }
+
+    @GET
+    @Operation(
+            summary = "Which stretches of its ancestors lie at a place on a reel",
+            description =
+                    "'at', with 'within' to either side, in 'unit'; from the beginning of the reel. Where no position was"
+                            + " reported, it says so and guesses nothing.")
+    public PositionsAnswer positions(
+            @PathParam("reel") String reel,
+            @QueryParam("at") String at,
+            @QueryParam("within") @DefaultValue("0") String within,
+            @QueryParam("unit") @DefaultValue("m") String unit,
+            @QueryParam("plant") String plantNamed) {
+        Pedigree pedigree = finder.find("reel", reel, plantNamed, lots::ancestorsOfReel);
+        Amount length = pedigree.lots().get(0).lot().quantity();
+        Faults faults = new Faults();
+        PositionTrace trace = faults.attempt(
+                        "at",
+                        () -> PositionTrace.of(
+                                pedigree, stretch(number("at", at), number("within", within), unit, length)))
+                .orElse(null);
+        faults.refuseIfAny();
+        return new PositionsAnswer(
+                reel,
+                trace.found().stream().map(ReelPositionsResource::place).toList(),
+                trace.ends().stream()
+                        .map(end -> new PositionsAnswer.NotKnown(end.lot().value(), end.reason()))
+                        .toList());
+    }
+
+    private static double number(String where, String text) {
+        try {
+            return Double.parseDouble(text == null ? "" : text);
+        } catch (NumberFormatException e) {
+            throw IntakeException.of(
+                    IntakeException.Kind.CONTENT,
+                    where,
+                    "must be a number, such as at=212&unit=m, not " + (text == null ? "absent" : "'" + text + "'"));
+        }
+    }
+
+    /** The stretch asked for; what lies within the tolerance beyond an end of the reel is left off. */
+    private static Stretch stretch(double at, double within, String unit, Amount length) {
+        if (!(at >= 0 && within >= 0 && Double.isFinite(at) && Double.isFinite(within))) {
+            throw new IllegalArgumentException(
+                    "a place on a reel is zero or more, not " + at + " within " + within + " " + unit);
+        }
+        if (Amount.kindOf(unit) != length.kind()) {
+            throw new IllegalArgumentException(
+                    "the reel is measured as " + length.kind().words() + "; give the place in that, not in " + unit);
+        }
+        double place = Amount.baseOf(at, unit);
+        double beside = Amount.baseOf(within, unit);
+        return place > length.base()
+                ? new Stretch(place, place)
+                : new Stretch(Math.max(0, place - beside), Math.min(length.base(), place + beside));
+    }
+
+    private static PositionsAnswer.Place place(PositionTrace.Found found) {
+        Pedigree.Member lot = found.lot();
+        String unit = lot.quantity().unit();
+        return new PositionsAnswer.Place(
+                lot.id().value(),
+                lot.kind().word(),
+                found.depth(),
+                lot.step(),
+                lot.run() == null ? null : lot.run().value(),
+                lot.machine(),
+                lot.made(),
+                found.through().stream().map(LotId::value).toList(),
+                found.stretches().stream()
+                        .map(stretch -> new PositionsAnswer.Piece(
+                                new Quantity(Amount.inUnit(stretch.from(), unit), unit),
+                                new Quantity(Amount.inUnit(stretch.to(), unit), unit)))
+                        .toList());
+    }
+}

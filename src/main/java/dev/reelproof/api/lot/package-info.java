@@ -1,0 +1,2 @@
+/** HTTP of lots and pedigrees. */
+package dev.reelproof.api.lot;

@@ -1,0 +1,138 @@
+package dev.reelproof.api.reel;
+
+import dev.reelproof.access.Action;
+import dev.reelproof.api.lot.LotFinder;
+import dev.reelproof.app.Plants;
+import dev.reelproof.app.reel.TellDisposition;
+import dev.reelproof.genealogy.LotId;
+import dev.reelproof.intake.Faults;
+import dev.reelproof.intake.SentObject;
+import dev.reelproof.store.lot.Lots;
+import dev.reelproof.store.reel.Dispositions;
+import io.quarkus.security.Authenticated;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Where a reel is: in stock, shipped, scrapped. */
+@Path("/api/v1/reels/{reel}/disposition")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Reels")
+@Authenticated
+public class ReelDispositionResource {
+    private static final int LONGEST_NAME = 200;
+    private static final int LONGEST_REASON = 1_000;
+
+    private final Dispositions dispositions;
+    private final TellDisposition desk;
+    private final Lots lots;
+    private final LotFinder finder;
+    private final Plants plants;
+
+    ReelDispositionResource(Dispositions dispositions, TellDisposition desk, Lots lots, LotFinder finder, Plants plants) {
+        this.dispositions = dispositions;
+        this.desk = desk;
+        this.lots = lots;
+        this.finder = finder;
+        this.plants = plants;
+    }
+
+    /** What is told of where a reel is, for the description of the API. */
+    @Schema(name = "DispositionReport")
+    record Report(
+            @Schema(
+                            required = true,
+                            enumeration = {"in-stock", "shipped", "scrapped"})
+                    String state,
+            @Schema(description = "to whom; required when it was shipped") String to,
+            @Schema(description = "required when a reel on hold was shipped: that it left already") String reason,
+            String plant) {}
+
+    /** Where a reel is, who told it and when. */
+    @Schema(name = "Disposition")
+    public record DispositionAnswer(String state, String to, String reason, String actor, OffsetDateTime at) {
+        public static DispositionAnswer of(Dispositions.Entry entry) {
+            return new DispositionAnswer(
+                    entry.state().word(), entry.recipient(), entry.reason(), entry.actor(), entry.at());
+        }
+    }
+
+    /** All that was told, newest first. */
+    record HistoryAnswer(String reel, List<DispositionAnswer> dispositions) {}
+
+    @POST
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "Tell where a reel is; what was told before stays, and the latest counts",
+            description =
+                    "What is on hold must not leave: that it was shipped is refused without a reason. With one it is"
+                            + " taken down, since a reel may have left before it was held; the audit trail names the holds.")
+    @RequestBody(
+            required = true,
+            content = @Content(mediaType = MediaType.APPLICATION_JSON, schema = @Schema(implementation = Report.class)))
+    @APIResponse(
+            responseCode = "201",
+            description = "told",
+            content = @Content(schema = @Schema(implementation = DispositionAnswer.class)))
+    @APIResponse(responseCode = "404", description = "the reel is not registered")
+    @APIResponse(responseCode = "409", description = "shipped without a reason, and the reel is on hold")
+    @APIResponse(responseCode = "422", description = "what is told cannot be so")
+    public Response tell(@PathParam("reel") String reel, byte[] body) {
+        plants.forAction(Action.DISPATCH, null, "plant");
+        Faults faults = new Faults();
+        SentObject sent = SentObject.read("disposition", body, faults)
+                .allow("state", "to", "reason", "plant")
+                .require("state");
+        Optional<Dispositions.State> state = sent.text("state", LONGEST_NAME)
+                .flatMap(word -> faults.attempt(sent.pointer("state"), () -> Dispositions.State.named(word)));
+        Optional<String> to = sent.text("to", LONGEST_NAME);
+        Optional<String> reason = sent.text("reason", LONGEST_REASON);
+        Optional<String> plantSent = sent.text("plant", LONGEST_NAME);
+        boolean isShipped = state.filter(Dispositions.State.SHIPPED::equals).isPresent();
+        if (isShipped && !sent.has("to")) {
+            sent.fault("to", "'to' is missing; say to whom the reel was shipped");
+        } else if (state.isPresent() && !isShipped && sent.has("to")) {
+            sent.fault("to", "only a reel that was shipped went to somebody; leave 'to' out");
+        }
+        faults.refuseIfAny();
+        String plant = plants.named(plantSent.orElse(null), "/plant");
+        LotId id = finder.find("reel", reel, plant, lots::reelId);
+        Dispositions.Entry entry = desk.tell(
+                plant,
+                id,
+                state.orElseThrow(),
+                to.orElse(null),
+                reason.orElse(null),
+                OffsetDateTime.now(ZoneOffset.UTC));
+        return Response.created(URI.create("/api/v1/reels/" + id + "/disposition"))
+                .entity(DispositionAnswer.of(entry))
+                .build();
+    }
+
+    @GET
+    @Operation(summary = "What was told of where a reel is, newest first; nothing for a reel that never left")
+    public HistoryAnswer history(@PathParam("reel") String reel, @QueryParam("plant") String plantNamed) {
+        String plant = plants.named(plantNamed, "plant");
+        LotId id = finder.find("reel", reel, plant, lots::reelId);
+        return new HistoryAnswer(
+                id.value(),
+                dispositions.of(plant, id).stream().map(DispositionAnswer::of).toList());
+    }
+}

@@ -1,0 +1,2 @@
+/** HTTP of products and reels. */
+package dev.reelproof.api.reel;

@@ -1,0 +1,73 @@
+package dev.reelproof.api.result;
+
+import dev.reelproof.api.Quantity;
+import dev.reelproof.judgement.Alternatives;
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.store.result.StoredRecord;
+import java.util.List;
+import java.util.UUID;
+
+/** What else a reel could be, as the HTTP contract has it. */
+record AlternativesAnswer(
+        UUID record,
+        String limitSet,
+        String verdict,
+        Quantity cutTo,
+        List<String> passes,
+        List<String> blockedBy,
+        List<String> notTested,
+        List<Obstacle> requirements,
+        List<Grade> limitSets,
+        String advice) {
+
+    /** A requirement of the reel's own set that does not pass. */
+    record Obstacle(String requirement, String property, String outcome, boolean cuttingChangesIt, String why) {
+        static Obstacle of(Alternatives.Obstacle obstacle) {
+            return new Obstacle(
+                    obstacle.finding().requirement(),
+                    obstacle.finding().property().id(),
+                    obstacle.finding().outcome().word(),
+                    obstacle.cuttingChangesIt(),
+                    obstacle.why());
+        }
+    }
+
+    /** What the result comes to under another limit set; {@code onlyObstacle} is the one requirement in the way, if there is but one. */
+    record Grade(
+            String limitSet,
+            int revision,
+            String title,
+            String verdict,
+            List<String> inTheWay,
+            String onlyObstacle,
+            String why) {
+        static Grade of(Alternatives.Grade grade) {
+            return new Grade(
+                    grade.limitSet().id(),
+                    grade.limitSet().revision(),
+                    grade.limitSet().title(),
+                    grade.verdict().word(),
+                    grade.inTheWay().stream().map(Finding::requirement).toList(),
+                    grade.onlyObstacle().map(Finding::requirement).orElse(null),
+                    grade.why());
+        }
+    }
+
+    static AlternativesAnswer of(StoredRecord record, Alternatives alternatives) {
+        return new AlternativesAnswer(
+                record.id(),
+                record.judgement().limitSet(),
+                record.judgement().verdict().word(),
+                alternatives
+                        .cutTo()
+                        .map(length -> new Quantity(length.metres(), "m"))
+                        .orElse(null),
+                alternatives.passes(),
+                alternatives.blockedBy().stream().map(Property::id).toList(),
+                alternatives.notTested().stream().map(Property::id).toList(),
+                alternatives.obstacles().stream().map(Obstacle::of).toList(),
+                alternatives.grades().stream().map(Grade::of).toList(),
+                alternatives.advice());
+    }
+}

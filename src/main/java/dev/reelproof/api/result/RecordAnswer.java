@@ -1,0 +1,105 @@
+package dev.reelproof.api.result;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import dev.reelproof.api.Quantity;
+import dev.reelproof.judgement.Judgement;
+import dev.reelproof.limit.LimitSet;
+import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.store.result.StoredRecord;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/** A record, as the HTTP contract has it. */
+public record RecordAnswer(
+        UUID id,
+        String plant,
+        String reel,
+        String product,
+        int attempt,
+        LimitSetName limitSet,
+        @Schema(nullable = true, description = "where the uncertainties were taken from; null when there was none")
+                UncertaintyModelName uncertaintyModel,
+        String engine,
+        String sourceSha256,
+        OffsetDateTime received,
+        Quantity length,
+        Quantity temperature,
+        String station,
+        String technician,
+        OffsetDateTime started,
+        OffsetDateTime finished,
+        List<Instrument> equipment,
+        @Schema(enumeration = {"accepted", "rejected", "incomplete"}) String verdict,
+        @Schema(description = "accepted, but a passing value lies within a guard band") boolean conditional,
+        List<String> warnings,
+        List<FindingAnswer> findings,
+        List<Original> original) {
+
+    /** Which revision of a limit set. */
+    record LimitSetName(String id, int revision, String sha256) {}
+
+    /** Which revision of an uncertainty model. */
+    record UncertaintyModelName(String id, int revision, String sha256) {
+        public static UncertaintyModelName of(Judgement.Model model) {
+            return model == null ? null : new UncertaintyModelName(model.id(), model.revision(), model.sha256());
+        }
+    }
+
+    /** An instrument that took part; {@code class} is that of the uncertainty model, null when not stated. */
+    record Instrument(
+            String id,
+            LocalDate calibrationDue,
+            List<String> properties,
+            @JsonProperty("class") String equipmentClass) {
+        public static Instrument of(Equipment equipment) {
+            return new Instrument(
+                    equipment.id(),
+                    equipment.calibrationDue(),
+                    equipment.properties().stream()
+                            .sorted()
+                            .map(Property::id)
+                            .toList(),
+                    equipment.equipmentClass());
+        }
+    }
+
+    /** A part of the upload; its place in the list is the number under which it is served. */
+    record Original(String name, String mediaType, String sha256, int bytes) {}
+
+    public static RecordAnswer of(StoredRecord record, LimitSet limitSet) {
+        return new RecordAnswer(
+                record.id(),
+                record.plant(),
+                record.reel(),
+                record.product().id(),
+                record.attempt(),
+                new LimitSetName(
+                        record.judgement().limitSet(),
+                        record.judgement().revision(),
+                        record.judgement().limitSetSha256()),
+                UncertaintyModelName.of(record.judgement().uncertaintyModel()),
+                record.judgement().engine(),
+                record.sourceSha256(),
+                record.received(),
+                new Quantity(record.length().metres(), "m"),
+                new Quantity(record.temperature().celsius(), "°C"),
+                record.station(),
+                record.technician(),
+                record.started(),
+                record.finished(),
+                record.equipment().stream().map(Instrument::of).toList(),
+                record.judgement().verdict().word(),
+                record.judgement().isConditional(),
+                record.warnings(),
+                record.judgement().findings().stream()
+                        .map(finding -> FindingAnswer.of(finding, limitSet, record.product()))
+                        .toList(),
+                record.originals().stream()
+                        .map(part -> new Original(part.name(), part.mediaType(), part.sha256(), part.size()))
+                        .toList());
+    }
+}

@@ -1,0 +1,158 @@
+package dev.reelproof.api.result;
+
+import dev.reelproof.judgement.CorrectedSweep;
+import dev.reelproof.limit.Bound;
+import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.Limit;
+import dev.reelproof.limit.Requirement;
+import dev.reelproof.measurement.Property;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** The sweeps of a property with their limit, for plots. */
+record SweepsAnswer(
+        String property,
+        String unit,
+        String frequencyUnit,
+        List<SweepAnswer> sweeps,
+        LimitAnswer limit,
+        List<LimitAnswer> limits) {
+    private static final String MEGAHERTZ = "MHz";
+
+    /** Frequencies count as equal within this share of themselves: they pass through unit conversions. */
+    private static final double FREQUENCY_TOLERANCE = 1e-9;
+
+    /** A sweep. */
+    record SweepAnswer(
+            Integer pair,
+            Integer partner,
+            String end,
+            boolean derived,
+            double[] frequencies,
+            double[] measured,
+            double[] corrected) {
+
+        static SweepAnswer of(CorrectedSweep sweep) {
+            return new SweepAnswer(
+                    sweep.subject().pair(),
+                    sweep.subject().partner(),
+                    sweep.subject().end() == null ? null : sweep.subject().end().word(),
+                    sweep.derived(),
+                    sweep.grid().toArray(),
+                    sweep.measured(),
+                    sweep.corrected());
+        }
+    }
+
+    /** A limit along frequency; of the two bounds those that there are. What it limits: each value, or a statistic of a scope's. */
+    record LimitAnswer(
+            String requirement,
+            String statistic,
+            String scope,
+            String sense,
+            String unit,
+            double[] frequencies,
+            double[] upper,
+            double[] lower) {
+
+        static LimitAnswer of(Requirement requirement, double[] megahertz) {
+            double[] held = Arrays.stream(megahertz)
+                    .filter(f -> holds(requirement.domain(), f))
+                    .toArray();
+            Limit limit = requirement.limit();
+            return new LimitAnswer(
+                    requirement.id(),
+                    requirement.statistic().word(),
+                    requirement.scope().word(),
+                    limit.sense(),
+                    requirement.unit().text(),
+                    held,
+                    limit.upper().map(bound -> along(bound, held)).orElse(null),
+                    limit.lower().map(bound -> along(bound, held)).orElse(null));
+        }
+
+        private static double[] along(Bound bound, double[] megahertz) {
+            return Arrays.stream(megahertz).map(bound::at).toArray();
+        }
+    }
+
+    /** One sweep with the limit at each of its frequencies; null where none holds. */
+    record One(
+            String property,
+            String unit,
+            Integer pair,
+            Integer partner,
+            String end,
+            boolean derived,
+            Frequencies frequencies,
+            double[] measured,
+            double[] corrected,
+            List<Double> limit,
+            List<LimitAnswer> limits) {
+
+        static One of(CorrectedSweep sweep, Optional<Requirement> requirement, List<Requirement> requirements) {
+            return new One(
+                    sweep.property().id(),
+                    sweep.unit(),
+                    sweep.subject().pair(),
+                    sweep.subject().partner(),
+                    sweep.subject().end() == null ? null : sweep.subject().end().word(),
+                    sweep.derived(),
+                    new Frequencies(MEGAHERTZ, sweep.grid().toArray()),
+                    sweep.measured(),
+                    sweep.corrected(),
+                    requirement
+                            .map(found -> Arrays.stream(sweep.grid().toArray())
+                                    .mapToObj(f -> holds(found.domain(), f) ? bound(found.limit(), f) : null)
+                                    .toList())
+                            .orElse(null),
+                    requirements.stream()
+                            .map(one -> LimitAnswer.of(one, sweep.grid().toArray()))
+                            .toList());
+        }
+
+        private static Double bound(Limit limit, double megahertz) {
+            return limit.upper().or(limit::lower).orElseThrow().at(megahertz);
+        }
+    }
+
+    /** Frequencies with their unit. */
+    record Frequencies(String unit, double[] values) {}
+
+    /**
+     * The sweeps of a property.
+     *
+     * @param requirement the one to draw where only one can be
+     * @param requirements all that bind the property, in the set's order
+     */
+    static SweepsAnswer of(
+            Property property,
+            List<CorrectedSweep> sweeps,
+            Optional<Requirement> requirement,
+            List<Requirement> requirements) {
+        double[] frequencies = sweeps.stream()
+                .flatMapToDouble(sweep -> Arrays.stream(sweep.grid().toArray()))
+                .sorted()
+                .distinct()
+                .toArray();
+        return new SweepsAnswer(
+                property.id(),
+                sweeps.get(0).unit(),
+                MEGAHERTZ,
+                sweeps.stream().map(SweepAnswer::of).toList(),
+                requirement.map(found -> LimitAnswer.of(found, frequencies)).orElse(null),
+                requirements.stream()
+                        .map(one -> LimitAnswer.of(one, frequencies))
+                        .toList());
+    }
+
+    private static boolean holds(Domain domain, double megahertz) {
+        if (domain instanceof Domain.Range range) {
+            return megahertz >= range.from() * (1 - FREQUENCY_TOLERANCE)
+                    && megahertz <= range.to() * (1 + FREQUENCY_TOLERANCE);
+        }
+        return domain instanceof Domain.Spot spot
+                && Math.abs(spot.megahertz() - megahertz) <= spot.megahertz() * FREQUENCY_TOLERANCE;
+    }
+}

@@ -1,0 +1,2 @@
+/** HTTP of results, records and findings. */
+package dev.reelproof.api.result;

@@ -1,0 +1,170 @@
+package dev.reelproof.api.suspect;
+
+import dev.reelproof.analysis.CountTable;
+import dev.reelproof.analysis.Exposure;
+import dev.reelproof.analysis.Interval;
+import dev.reelproof.analysis.Suspect;
+import dev.reelproof.analysis.SuspectRanking;
+import dev.reelproof.store.suspect.PopulationQuery;
+import java.time.OffsetDateTime;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/** Suspects as they are answered. */
+@Schema(name = "Suspects")
+record SuspectAnswer(
+        @Schema(description = "best evidence first") List<Line> suspects,
+        String plant,
+        String property,
+        @Schema(nullable = true) String product,
+        @Schema(nullable = true) OffsetDateTime from,
+        @Schema(nullable = true) OffsetDateTime to,
+        @Schema(enumeration = {"failures", "margins"}) String evidence,
+        String method,
+        String correction,
+        @Schema(description = "the rate of false alarms among suspects with q at or below it") double level,
+        int minimumExposed,
+        @Schema(description = "the reels of the population, each by its newest record within the time") int reels,
+        int failing,
+        LeftOut leftOut,
+        @Schema(description = "different things that the reels met") int exposures,
+        @Schema(description = "of these, what every reel met: nothing to compare with") int metByEveryReel,
+        @Schema(description = "of these, what fewer reels met than the minimum") int metByTooFew,
+        @Schema(description = "the rest, what the same reels met joined") int groups,
+        @Schema(description = "groups that could be significant at all: the m of the correction") int tested,
+        String note) {
+    private static final String CORRECTION =
+            "Benjamini-Hochberg over all tested groups; what exactly the same reels met is one group";
+    private static final String NOTE =
+            "An association, not proof of a cause: what the reels have in common besides may be behind it."
+                    + " Confirm by a test of kept samples before acting on it.";
+
+    /** Reels tested within the time that are not in the population. */
+    @Schema(name = "SuspectsLeftOut")
+    record LeftOut(
+            @Schema(description = "the property was not tested, or its margin is not known where it is needed")
+                    int notTested,
+            @Schema(description = "nothing was reported of what they were made from") int untraced) {}
+
+    /** What reels can have in common. */
+    @Schema(name = "Exposure")
+    record Met(String factor, String value) {
+        static Met of(Exposure exposure) {
+            return new Met(exposure.factor().word(), exposure.value());
+        }
+
+        static List<Met> all(List<Exposure> exposures) {
+            return exposures.stream().map(Met::of).toList();
+        }
+    }
+
+    /** An estimate with its 95 % interval. */
+    @Schema(name = "Estimate")
+    record Estimate(
+            double estimate,
+            @Schema(nullable = true, description = "null where the reels are too few for an end") Double lower,
+            @Schema(nullable = true) Double upper) {
+        static Estimate of(Interval interval) {
+            return new Estimate(interval.estimate(), finite(interval.lower()), finite(interval.upper()));
+        }
+
+        private static Double finite(double value) {
+            return Double.isFinite(value) ? value : null;
+        }
+    }
+
+    /** What margins say of a suspect. */
+    @Schema(name = "MarginEvidence")
+    record Margins(
+            @Schema(
+                            description =
+                                    "share of pairs of an exposed and another reel in which the exposed one has the lower margin")
+                    double shareLower,
+            @Schema(description = "how much higher (negative: lower) the margins of exposed reels lie") Estimate shift,
+            @Schema(nullable = true) String unit) {}
+
+    /** One suspect. */
+    @Schema(name = "Suspect")
+    record Line(
+            String factor,
+            String value,
+            int exposed,
+            int exposedFailing,
+            int others,
+            int othersFailing,
+            double p,
+            @Schema(description = "1 where it was not tested") double q,
+            @Schema(description = "what exactly the same reels met: no test of them tells these apart")
+                    List<String> inseparableFrom,
+            @Schema(description = "the suspect and what it is inseparable from, with their factors") List<Met> group,
+            @Schema(description = "false where so few reels could not be significant whatever came out") boolean tested,
+            @Schema(description = "whether q is at or below the level") boolean named,
+            @Schema(description = "failing share of exposed less that of other reels") Estimate riskDifference,
+            @Schema(nullable = true, description = "of the sample; null where there is none to divide by")
+                    Double oddsRatio,
+            @Schema(nullable = true) Margins margins,
+            @Schema(
+                            description =
+                                    "suspects of nearly the same reels: with either held fixed, nothing significant is left of the other")
+                    List<Met> cannotBeToldFrom,
+            @Schema(
+                            description =
+                                    "suspects with which held fixed nothing significant is left of this one, but not the other way round")
+                    List<Met> explainedBy) {
+
+        static Line of(Suspect suspect, double level, String unit) {
+            CountTable counts = suspect.counts();
+            return new Line(
+                    suspect.first().factor().word(),
+                    suspect.first().value(),
+                    counts.exposed(),
+                    counts.exposedFailing(),
+                    counts.others(),
+                    counts.othersFailing(),
+                    suspect.p(),
+                    suspect.q(),
+                    suspect.group().stream().skip(1).map(Exposure::value).toList(),
+                    Met.all(suspect.group()),
+                    suspect.tested(),
+                    suspect.tested() && suspect.q() <= level,
+                    Estimate.of(suspect.riskDifference()),
+                    counts.oddsRatio().isPresent() ? counts.oddsRatio().getAsDouble() : null,
+                    suspect.margins() == null
+                            ? null
+                            : new Margins(
+                                    suspect.margins().shareLower(),
+                                    Estimate.of(suspect.margins().shift()),
+                                    unit),
+                    Met.all(suspect.cannotBeToldFrom()),
+                    Met.all(suspect.explainedBy()));
+        }
+    }
+
+    static SuspectAnswer of(PopulationQuery.Selection selection, PopulationQuery.Found found, SuspectRanking ranking) {
+        double level = ranking.question().level();
+        String unit = found.units().stream().findFirst().orElse(null);
+        return new SuspectAnswer(
+                ranking.suspects().stream()
+                        .map(suspect -> Line.of(suspect, level, unit))
+                        .toList(),
+                selection.plant(),
+                selection.property().id(),
+                selection.product(),
+                selection.from(),
+                selection.to(),
+                ranking.question().evidence().word(),
+                ranking.question().evidence().method(),
+                CORRECTION,
+                level,
+                ranking.question().minimumExposed(),
+                ranking.reels(),
+                ranking.failing(),
+                new LeftOut(found.notTested(), found.untraced()),
+                ranking.exposures(),
+                ranking.metByEveryReel(),
+                ranking.metByTooFew(),
+                ranking.suspectGroups(),
+                ranking.tested(),
+                NOTE);
+    }
+}

@@ -1,0 +1,2 @@
+/** HTTP of suspects. */
+package dev.reelproof.api.suspect;

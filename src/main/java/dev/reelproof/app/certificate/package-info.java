@@ -1,0 +1,2 @@
+/** Issuing, finding and verifying certificates. */
+package dev.reelproof.app.certificate;

@@ -1,0 +1,35 @@
+package dev.reelproof.app.hold;
+
+import dev.reelproof.app.ConflictException;
+import dev.reelproof.genealogy.Hold;
+import dev.reelproof.store.SearchTooLargeException;
+import dev.reelproof.store.hold.Holds;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.List;
+
+/** What a hold may stop looks here first, in the transaction that does it. */
+@ApplicationScoped
+public class HoldCheck {
+    private final Holds holds;
+
+    HoldCheck(Holds holds) {
+        this.holds = holds;
+    }
+
+    /**
+     * The open holds that a reel is under. Until this transaction ends no other is placed.
+     *
+     * @throws ConflictException when this is not found in time
+     */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public List<Hold> openOf(String plant, String reel) {
+        holds.keepOut(plant);
+        try {
+            return holds.ofReel(plant, reel);
+        } catch (SearchTooLargeException e) {
+            throw new ConflictException(
+                    "Whether reel " + reel + " is on hold could not be found out: " + e.getMessage());
+        }
+    }
+}

@@ -1,0 +1,66 @@
+package dev.reelproof.app.result;
+
+import dev.reelproof.app.ConflictException;
+import dev.reelproof.app.limits.LimitSets;
+import dev.reelproof.app.limits.UncertaintyModels;
+import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.result.NetworkDerivation;
+import dev.reelproof.intake.result.ReadResult;
+import dev.reelproof.intake.result.ResultReader;
+import dev.reelproof.judgement.Alternatives;
+import dev.reelproof.store.result.Records;
+import dev.reelproof.store.result.StoredRecord;
+import jakarta.inject.Singleton;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/** Answers what else a tested reel could be. It writes nothing. */
+@Singleton
+public class AdviseOnFailure {
+    private final Records archive;
+    private final LimitSets limitSets;
+    private final UncertaintyModels uncertaintyModels;
+    private final String engine;
+
+    AdviseOnFailure(
+            Records archive,
+            LimitSets limitSets,
+            UncertaintyModels uncertaintyModels,
+            @ConfigProperty(name = "quarkus.application.version") String engine) {
+        this.archive = archive;
+        this.limitSets = limitSets;
+        this.uncertaintyModels = uncertaintyModels;
+        this.engine = engine;
+    }
+
+    /**
+     * What a tested reel could be, by the revisions that were in force on the day of its test.
+     *
+     * @throws ConflictException when its upload cannot be read by this version of the program
+     */
+    public Alternatives alternatives(StoredRecord record) {
+        ReadResult read = readAgain(record);
+        LocalDate day =
+                read.result().finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
+        return Alternatives.of(
+                set -> NetworkDerivation.derive(read, record.product(), set).result(),
+                record.product(),
+                record.judgement(),
+                limitSets.of(record),
+                limitSets.othersOf(record.judgement().limitSet(), record.product(), day),
+                uncertaintyModels.current(day),
+                engine);
+    }
+
+    /** From the upload as it was received: nothing else holds all that was measured, with its units and places. */
+    private ReadResult readAgain(StoredRecord record) {
+        try {
+            return ResultReader.read(archive.upload(record.plant(), record.id()).orElseThrow(), record.received());
+        } catch (IntakeException e) {
+            throw new ConflictException("The upload of record " + record.id()
+                    + " cannot be read by this version of the program, so nothing can be said of what else the reel could be: "
+                    + e.getMessage());
+        }
+    }
+}

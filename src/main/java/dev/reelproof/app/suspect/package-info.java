@@ -1,0 +1,2 @@
+/** Asking what failing reels have in common. */
+package dev.reelproof.app.suspect;

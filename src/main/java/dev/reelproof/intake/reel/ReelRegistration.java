@@ -1,0 +1,25 @@
+package dev.reelproof.intake.reel;
+
+import dev.reelproof.quantity.Length;
+
+/**
+ * A reel as it is registered before its test.
+ *
+ * @param reel its number, unique within the plant
+ * @param plant the plant; null when the document names none, and the caller's is meant
+ * @param product the code of its product
+ * @param length its length as registered
+ * @param lengthSent the same as sent, in {@code lengthUnit}
+ * @param lengthUnit the unit of the length as sent
+ * @param order the order it is made for; null when none is stated
+ * @param customer the customer; null when none is stated
+ */
+public record ReelRegistration(
+        String reel,
+        String plant,
+        String product,
+        Length length,
+        double lengthSent,
+        String lengthUnit,
+        String order,
+        String customer) {}

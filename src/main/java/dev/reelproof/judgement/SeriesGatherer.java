@@ -1,0 +1,277 @@
+package dev.reelproof.judgement;
+
+import dev.reelproof.correction.DelaySkew;
+import dev.reelproof.correction.PairResistance;
+import dev.reelproof.correction.PowerSum;
+import dev.reelproof.correction.UnbalanceDenominator;
+import dev.reelproof.correction.UnbalanceDirection;
+import dev.reelproof.limit.Requirement;
+import dev.reelproof.measurement.Conductor;
+import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Reading;
+import dev.reelproof.measurement.Subject;
+import dev.reelproof.measurement.Sweep;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Gathers what a requirement is judged on: values measured as such, and values derived from measured parts.
+ *
+ * <p>Where both are there, both are judged, so that neither can hide the other. Parts are corrected by the laws that the
+ * requirement names before they are combined.
+ */
+final class SeriesGatherer {
+    private final Evidence evidence;
+    private final CoreLayout core;
+
+    SeriesGatherer(Evidence evidence, CoreLayout core) {
+        this.evidence = evidence;
+        this.core = core;
+    }
+
+    GatheredSeries of(Requirement requirement, Corrector corrector) {
+        List<Series> series = new ArrayList<>();
+        List<String> obstacles = new ArrayList<>();
+        for (Reading reading : evidence.readings(requirement.property())) {
+            series.add(Series.of(reading, corrector));
+        }
+        for (Sweep sweep : evidence.sweeps(requirement.property())) {
+            series.add(Series.of(sweep, corrector));
+        }
+        Derivation derivation = new Derivation(requirement, corrector, obstacles);
+        switch (requirement.property()) {
+            case RESISTANCE_UNBALANCE -> series.addAll(derivation.unbalanceWithinPairs());
+            case RESISTANCE_UNBALANCE_BETWEEN_PAIRS -> series.addAll(derivation.unbalanceBetweenPairs());
+            case PS_NEXT -> series.addAll(derivation.powerSums(Property.NEXT));
+            case PS_ACR_F -> series.addAll(derivation.powerSums(Property.ACR_F));
+            case DELAY_SKEW -> series.addAll(derivation.delaySkew());
+            case LOOP_RESISTANCE -> series.addAll(derivation.loops());
+            case RESISTANCE_UNBALANCE_DIRECTION -> series.addAll(derivation.unbalanceDirection());
+            default -> {
+                // every other property is measured as such
+            }
+        }
+        series.removeIf(one -> !counts(requirement, one.subject()));
+        return new GatheredSeries(series, obstacles);
+    }
+
+    private boolean counts(Requirement requirement, Subject subject) {
+        return subject.partner() == null || core.counts(requirement, subject.pair(), subject.partner());
+    }
+
+    /** One requirement's derivations; what cannot be derived is said in the obstacles. */
+    private final class Derivation {
+        private final Requirement requirement;
+        private final Corrector corrector;
+        private final List<String> obstacles;
+        private final Map<Sweep, Series> corrected = new HashMap<>();
+
+        Derivation(Requirement requirement, Corrector corrector, List<String> obstacles) {
+            this.requirement = requirement;
+            this.corrector = corrector;
+            this.obstacles = obstacles;
+        }
+
+        List<Series> unbalanceWithinPairs() {
+            List<Series> derived = new ArrayList<>();
+            for (int pair = 1; pair <= core.pairs(); pair++) {
+                Subject subject = Subject.ofPair(pair);
+                resistances(pair)
+                        .filter(parts -> samePerLength(subject, parts))
+                        .ifPresent(parts -> derived.add(unbalance(subject, parts, "")));
+            }
+            return derived;
+        }
+
+        List<Series> unbalanceBetweenPairs() {
+            List<Series> inParallel = new ArrayList<>();
+            Map<Series, List<Series>> conductorsOf = new HashMap<>();
+            for (int pair = 1; pair <= core.pairs(); pair++) {
+                Subject subject = Subject.ofPair(pair);
+                resistances(pair).ifPresent(parts -> {
+                    Series both = Series.derived(
+                            Property.CONDUCTOR_RESISTANCE,
+                            subject,
+                            parts,
+                            values -> PairResistance.parallel(values[0], values[1]),
+                            values -> PairResistance.parallelGradient(values[0], values[1]),
+                            "both conductors in parallel",
+                            PairResistance.CITATION,
+                            Property.CONDUCTOR_RESISTANCE.canonicalUnit());
+                    inParallel.add(both);
+                    conductorsOf.put(both, parts);
+                });
+            }
+            List<Series> derived = new ArrayList<>();
+            for (int i = 0; i < inParallel.size(); i++) {
+                for (int j = i + 1; j < inParallel.size(); j++) {
+                    Series one = inParallel.get(i);
+                    Series other = inParallel.get(j);
+                    Subject subject = Subject.ofCombination(
+                            one.subject().pair(), other.subject().pair());
+                    List<Series> conductors = Stream.of(one, other)
+                            .flatMap(both -> conductorsOf.get(both).stream())
+                            .toList();
+                    if (samePerLength(subject, conductors)) {
+                        derived.add(unbalance(subject, List.of(one, other), " of the pairs' parallel resistances"));
+                    }
+                }
+            }
+            return derived;
+        }
+
+        List<Series> loops() {
+            List<Series> derived = new ArrayList<>();
+            for (int pair = 1; pair <= core.pairs(); pair++) {
+                Subject subject = Subject.ofPair(pair);
+                resistances(pair)
+                        .filter(parts -> samePerLength(subject, parts))
+                        .ifPresent(parts -> derived.add(Series.derived(
+                                requirement.property(),
+                                subject,
+                                parts,
+                                values -> PairResistance.loop(values[0], values[1]),
+                                values -> PairResistance.loopGradient(),
+                                "both conductors in a row",
+                                PairResistance.LOOP_CITATION,
+                                requirement.valueUnit().text())));
+            }
+            return derived;
+        }
+
+        List<Series> unbalanceDirection() {
+            List<Series> parts = new ArrayList<>();
+            for (int pair = 1; pair <= core.pairs(); pair++) {
+                Subject subject = Subject.ofPair(pair);
+                resistances(pair).filter(both -> samePerLength(subject, both)).ifPresent(parts::addAll);
+            }
+            if (parts.isEmpty()) {
+                return List.of();
+            }
+            if (parts.size() != core.pairs() * Conductor.values().length) {
+                obstacles.add("pair missing: " + requirement.property()
+                        + " cannot be derived: not every pair has the resistance of both conductors");
+                return List.of();
+            }
+            return List.of(Series.counted(
+                    requirement.property(),
+                    Subject.ofReel(),
+                    parts,
+                    UnbalanceDirection::percent,
+                    "share of pairs in which a is above b, equal ones counted half",
+                    UnbalanceDirection.CITATION,
+                    requirement.valueUnit().text()));
+        }
+
+        private Optional<List<Series>> resistances(int pair) {
+            List<Series> parts = Stream.of(Conductor.values())
+                    .flatMap(conductor ->
+                            evidence
+                                    .reading(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(pair, conductor))
+                                    .stream())
+                    .map(reading -> Series.of(reading, corrector))
+                    .toList();
+            return parts.size() == Conductor.values().length ? Optional.of(parts) : Optional.empty();
+        }
+
+        private Series unbalance(Subject subject, List<Series> parts, String ofWhat) {
+            UnbalanceDenominator denominator =
+                    UnbalanceDenominator.named(requirement.denominator().orElseThrow());
+            return Series.derived(
+                    requirement.property(),
+                    subject,
+                    parts,
+                    values -> denominator.percent(values[0], values[1]),
+                    values -> denominator.gradient(values[0], values[1]),
+                    "100 (Rmax − Rmin) / " + denominator.word() + ofWhat,
+                    denominator.citation(),
+                    requirement.valueUnit().text());
+        }
+
+        private boolean samePerLength(Subject subject, List<Series> parts) {
+            boolean same = parts.stream()
+                            .map(part -> part.sentUnit().referredTo())
+                            .distinct()
+                            .count()
+                    == 1;
+            if (!same) {
+                obstacles.add(requirement.property() + " of " + subject.words()
+                        + " cannot be derived: its parts were sent per different lengths");
+            }
+            return same;
+        }
+
+        List<Series> powerSums(Property partsProperty) {
+            List<Series> derived = new ArrayList<>();
+            for (End end : End.values()) {
+                for (int pair = 1; pair <= core.pairs(); pair++) {
+                    List<Series> parts = disturbances(partsProperty, pair, end);
+                    Subject subject = Subject.ofPair(pair).at(end);
+                    boolean complete = !parts.isEmpty() && parts.size() == core.pairs() - 1;
+                    if (complete && onOneGrid(subject, parts) && samePerLength(subject, parts)) {
+                        derived.add(Series.derived(
+                                requirement.property(),
+                                subject,
+                                parts,
+                                PowerSum::of,
+                                PowerSum::gradient,
+                                "−10 log10 Σ 10^(−x/10)",
+                                PowerSum.CITATION,
+                                requirement.valueUnit().text()));
+                    }
+                }
+            }
+            return derived;
+        }
+
+        private List<Series> disturbances(Property partsProperty, int pair, End end) {
+            List<Series> parts = new ArrayList<>();
+            for (int partner = 1; partner <= core.pairs(); partner++) {
+                if (partner != pair) {
+                    Optional<Sweep> sweep = partsProperty == Property.NEXT
+                            ? evidence.sweepOfEitherOrder(partsProperty, pair, partner, end)
+                            : evidence.sweep(
+                                    partsProperty,
+                                    Subject.ofCombination(pair, partner).at(end));
+                    sweep.ifPresent(
+                            found -> parts.add(corrected.computeIfAbsent(found, key -> Series.of(key, corrector))));
+                }
+            }
+            return parts;
+        }
+
+        List<Series> delaySkew() {
+            List<Series> parts = evidence.sweeps(Property.PROPAGATION_DELAY).stream()
+                    .map(sweep -> Series.of(sweep, corrector))
+                    .toList();
+            Subject subject = Subject.ofReel();
+            boolean complete = parts.size() >= 2 && parts.size() == core.pairs();
+            if (!(complete && onOneGrid(subject, parts) && samePerLength(subject, parts))) {
+                return List.of();
+            }
+            return List.of(Series.derived(
+                    Property.DELAY_SKEW,
+                    subject,
+                    parts,
+                    DelaySkew::of,
+                    DelaySkew::gradient,
+                    "largest less smallest delay at one frequency",
+                    DelaySkew.CITATION,
+                    requirement.valueUnit().text()));
+        }
+
+        private boolean onOneGrid(Subject subject, List<Series> parts) {
+            boolean one = parts.stream().allMatch(parts.get(0)::sharesGridWith);
+            if (!one) {
+                obstacles.add(requirement.property() + " of " + subject.words()
+                        + " cannot be derived: its parts were measured on different frequencies");
+            }
+            return one;
+        }
+    }
+}

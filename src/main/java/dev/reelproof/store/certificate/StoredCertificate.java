@@ -1,0 +1,28 @@
+package dev.reelproof.store.certificate;
+
+import java.time.OffsetDateTime;
+import java.util.UUID;
+
+/**
+ * A certificate as issued; its PDF is kept beside it, see {@link Certificates#pdf}.
+ *
+ * @param plant the plant
+ * @param number unique within the plant
+ * @param issue from 1
+ * @param record the record that it certifies
+ * @param reel the reel's number
+ * @param issued when
+ * @param order the customer order; null when none
+ * @param customer the customer; null when none
+ * @param pdfSha256 digest of the PDF, hexadecimal
+ */
+public record StoredCertificate(
+        String plant,
+        String number,
+        int issue,
+        UUID record,
+        String reel,
+        OffsetDateTime issued,
+        String order,
+        String customer,
+        String pdfSha256) {}

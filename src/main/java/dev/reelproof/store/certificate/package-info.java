@@ -1,0 +1,2 @@
+/** Rows of certificates. */
+package dev.reelproof.store.certificate;

@@ -1,0 +1,2 @@
+/** Rows of holds and releases. */
+package dev.reelproof.store.hold;

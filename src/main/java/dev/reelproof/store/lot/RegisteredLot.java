@@ -1,0 +1,20 @@
+package dev.reelproof.store.lot;
+
+import dev.reelproof.genealogy.Implausible;
+import dev.reelproof.genealogy.Lot;
+import java.time.OffsetDateTime;
+import java.util.List;
+
+/**
+ * A lot as registered.
+ *
+ * @param lot the lot
+ * @param registered when it was registered, in UTC
+ * @param implausible what can hardly be so in it; empty when all fits
+ */
+public record RegisteredLot(Lot lot, OffsetDateTime registered, List<Implausible> implausible) {
+
+    public RegisteredLot {
+        implausible = List.copyOf(implausible);
+    }
+}

@@ -1,0 +1,2 @@
+/** Rows of products, reels and where they went. */
+package dev.reelproof.store.reel;

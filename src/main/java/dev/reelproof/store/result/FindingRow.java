@@ -1,0 +1,186 @@
+package dev.reelproof.store.result;
+
+import dev.reelproof.judgement.Figure;
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Uncertainty;
+import dev.reelproof.limit.DecisionRule;
+import dev.reelproof.measurement.Conductor;
+import dev.reelproof.measurement.End;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Subject;
+import dev.reelproof.store.RowJson;
+import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.IdClass;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+import org.hibernate.annotations.ColumnTransformer;
+
+@Entity
+@Table(name = "finding")
+@IdClass(FindingRow.Key.class)
+class FindingRow extends PanacheEntityBase {
+    record Key(String plant, UUID recordId, int ordinal, Instant received) {}
+
+    @Id
+    public String plant;
+
+    @Id
+    @Column(name = "record_id")
+    public UUID recordId;
+
+    @Id
+    public int ordinal;
+
+    @Id
+    public Instant received;
+
+    public String requirement;
+
+    public String property;
+
+    public String outcome;
+
+    public String reason;
+
+    public Double value;
+
+    public Double judged;
+
+    @Column(name = "limit_value")
+    public Double limit;
+
+    public Double margin;
+
+    public String unit;
+
+    public Double megahertz;
+
+    public Integer pair;
+
+    public Integer partner;
+
+    public String conductor;
+
+    @Column(name = "cable_end")
+    public String end;
+
+    public Integer sample;
+
+    public Double measured;
+
+    @Column(name = "measured_unit")
+    public String measuredUnit;
+
+    public int points;
+
+    public boolean derived;
+
+    @Column(name = "varying_pairs")
+    public int[] varyingPairs;
+
+    @Column(name = "decision_rule")
+    public String decisionRule;
+
+    @Column(name = "guard_multiple")
+    public Double guardMultiple;
+
+    public Double uncertainty;
+
+    @Column(name = "coverage_factor")
+    public Double coverageFactor;
+
+    public Double probability;
+
+    @Column(columnDefinition = "jsonb")
+    @ColumnTransformer(read = "explanation::text", write = "?::jsonb")
+    public String explanation;
+
+    static FindingRow of(String plant, UUID recordId, Instant received, int ordinal, Finding finding) {
+        FindingRow row = new FindingRow();
+        row.plant = plant;
+        row.recordId = recordId;
+        row.received = received;
+        row.ordinal = ordinal;
+        row.requirement = finding.requirement();
+        row.property = finding.property().id();
+        row.outcome = finding.outcome().word();
+        row.reason = finding.reason();
+        row.points = finding.points();
+        row.varyingPairs =
+                finding.varyingPairs().stream().mapToInt(Integer::intValue).toArray();
+        row.decisionRule = finding.decisionRule().form().name();
+        row.guardMultiple = finding.decisionRule().multiple();
+        Figure figure = finding.figure();
+        row.explanation = RowJson.steps(figure == null ? List.of() : figure.steps());
+        if (figure != null) {
+            row.place(figure);
+        }
+        return row;
+    }
+
+    private void place(Figure figure) {
+        value = figure.value();
+        judged = figure.judged();
+        limit = figure.limit();
+        margin = figure.margin();
+        unit = figure.unit();
+        megahertz = figure.megahertz();
+        pair = figure.subject().pair();
+        partner = figure.subject().partner();
+        conductor = figure.subject().conductor() == null
+                ? null
+                : figure.subject().conductor().letter();
+        end = figure.subject().end() == null ? null : figure.subject().end().word();
+        sample = figure.subject().sample();
+        measured = figure.measured();
+        measuredUnit = figure.measuredUnit();
+        derived = figure.derived();
+        if (figure.uncertainty() != null) {
+            uncertainty = figure.uncertainty().expanded();
+            coverageFactor = figure.uncertainty().coverageFactor();
+            probability = figure.uncertainty().probabilityOfConformity();
+        }
+    }
+
+    Finding toFinding() {
+        return new Finding(
+                requirement,
+                Property.named(property),
+                Outcome.valueOf(outcome.toUpperCase(Locale.ROOT).replace('-', '_')),
+                reason,
+                value == null ? null : figure(),
+                points,
+                Arrays.stream(varyingPairs).boxed().toList(),
+                new DecisionRule(DecisionRule.Form.valueOf(decisionRule), guardMultiple == null ? 0 : guardMultiple));
+    }
+
+    private Figure figure() {
+        Subject subject = new Subject(
+                pair,
+                partner,
+                conductor == null ? null : Conductor.valueOf(conductor.toUpperCase(Locale.ROOT)),
+                end == null ? null : End.valueOf(end.toUpperCase(Locale.ROOT)),
+                sample);
+        return new Figure(
+                subject,
+                megahertz,
+                measured,
+                measuredUnit,
+                value,
+                judged,
+                limit,
+                margin,
+                unit,
+                derived,
+                uncertainty == null ? null : new Uncertainty(uncertainty, coverageFactor, probability),
+                RowJson.steps(explanation));
+    }
+}

@@ -1,0 +1,42 @@
+package dev.reelproof.store.result;
+
+import dev.reelproof.intake.Upload;
+import dev.reelproof.judgement.Judgement;
+import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.UncertaintyModel;
+import dev.reelproof.measurement.Product;
+import dev.reelproof.measurement.ReelResult;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * An upload that was read and judged, ready to be kept.
+ *
+ * @param plant the plant
+ * @param reel the reel's number; registered
+ * @param received when it came in
+ * @param upload what was sent
+ * @param result what was measured
+ * @param product the product as it is defined now
+ * @param limitSet what it was judged by
+ * @param judgement what was found
+ * @param uncertaintyModel where its uncertainties were taken from; empty when there was none
+ * @param warnings sentences on what is odd but accepted
+ */
+public record JudgedUpload(
+        String plant,
+        String reel,
+        OffsetDateTime received,
+        Upload upload,
+        ReelResult result,
+        Product product,
+        LimitSet limitSet,
+        Judgement judgement,
+        Optional<UncertaintyModel> uncertaintyModel,
+        List<String> warnings) {
+
+    public JudgedUpload {
+        warnings = List.copyOf(warnings);
+    }
+}

@@ -1,0 +1,58 @@
+package dev.reelproof.store.result;
+
+import dev.reelproof.judgement.Judgement;
+import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.Product;
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.Temperature;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.UUID;
+
+/**
+ * A record: one test of one reel and what was found, as it was when it was taken. Its sweeps are kept apart, see
+ * {@link Records#sweeps}.
+ *
+ * @param plant the plant
+ * @param id the record's id; its time is {@code received}
+ * @param received when the upload came in, to the millisecond, UTC
+ * @param reel the reel's number
+ * @param product the product as it was defined then
+ * @param attempt the number of this test among those of the reel, from 1
+ * @param judgement what was found, without sweeps
+ * @param length the length measured
+ * @param temperature the cable's temperature
+ * @param station the bay; null when not stated
+ * @param technician who tested; null when not stated
+ * @param started when the test began; null when not stated
+ * @param finished when it ended
+ * @param equipment the instruments
+ * @param warnings sentences on what was odd but accepted
+ * @param sourceSha256 digest of the upload
+ * @param originals the parts of the upload
+ */
+public record StoredRecord(
+        String plant,
+        UUID id,
+        OffsetDateTime received,
+        String reel,
+        Product product,
+        int attempt,
+        Judgement judgement,
+        Length length,
+        Temperature temperature,
+        String station,
+        String technician,
+        OffsetDateTime started,
+        OffsetDateTime finished,
+        List<Equipment> equipment,
+        List<String> warnings,
+        String sourceSha256,
+        List<KeptOriginal> originals) {
+
+    public StoredRecord {
+        equipment = List.copyOf(equipment);
+        warnings = List.copyOf(warnings);
+        originals = List.copyOf(originals);
+    }
+}

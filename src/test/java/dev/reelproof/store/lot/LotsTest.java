@@ -1,0 +1,295 @@
+package dev.reelproof.store.lot;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.reelproof.genealogy.Amount;
+import dev.reelproof.genealogy.Lot;
+import dev.reelproof.genealogy.LotFaultsException;
+import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.LotInput;
+import dev.reelproof.genealogy.LotKind;
+import dev.reelproof.genealogy.Pedigree;
+import dev.reelproof.store.DatabaseOwner;
+import dev.reelproof.store.SearchTooLargeException;
+import dev.reelproof.store.reel.ReelBelow;
+import io.quarkus.test.TestTransaction;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class LotsTest {
+    private static final OffsetDateTime MORNING = OffsetDateTime.parse("2026-02-11T09:00:00Z");
+    private static final String SHA256 = "0".repeat(64);
+    private static final int ROUNDS = 20;
+
+    @Inject
+    Lots lots;
+
+    @Inject
+    DataSource database;
+
+    private final String own = "-" + UUID.randomUUID().toString().substring(0, 8);
+
+    @Test
+    void letsOnlyOneOfTwoTakeTheLastOfALotAtTheSameTime() throws Exception {
+        for (int round = 0; round < ROUNDS; round++) {
+            String parent = "AC" + round;
+            register(lot(parent));
+            Lot first = lot("IC-a" + round, input(parent, 600));
+            Lot second = lot("IC-b" + round, input(parent, 600));
+            assertEquals(1, atOnce(() -> registered(first), () -> registered(second)), "round " + round);
+        }
+    }
+
+    @Test
+    void registersOnceWhatIsSentTwiceAtTheSameTime() throws Exception {
+        for (int round = 0; round < ROUNDS; round++) {
+            Lot same = lot("PE" + round);
+            assertEquals(1, atOnce(() -> register(same), () -> register(same)), "round " + round);
+        }
+    }
+
+    @Test
+    void doesNotBlockItselfWhenTwoTakeFromTheSameParentsInOppositeOrder() throws Exception {
+        for (int round = 0; round < ROUNDS; round++) {
+            String one = "A" + round;
+            String other = "B" + round;
+            register(lot(one));
+            register(lot(other));
+            Lot first = lot("C" + round, input(one, 500), input(other, 500));
+            Lot second = lot("D" + round, input(other, 500), input(one, 500));
+            assertEquals(2, atOnce(() -> register(first), () -> register(second)), "round " + round);
+        }
+    }
+
+    @Test
+    void keepsWhatItHas() throws SQLException {
+        register(lot("A"));
+        register(lot("B", input("A", 1)));
+        for (String change : List.of(
+                "update lot set machine = 'x' where id = 'A" + own + "'",
+                "delete from lot_input where child = 'B" + own + "'",
+                "update lot_input set quantity_value = 2 where child = 'B" + own + "'",
+                "delete from lot where id = 'B" + own + "'",
+                "truncate lot, lot_input, lot_sample, implausible_link")) {
+            try (Connection connection = DatabaseOwner.connect();
+                    Statement statement = connection.createStatement()) {
+                SQLException refusal = assertThrows(SQLException.class, () -> statement.execute(change), change);
+                assertTrue(refusal.getMessage().contains("is a record"), refusal.getMessage());
+            }
+        }
+        assertEquals(
+                List.of(input("A", 1)),
+                lots.byId("north", id("B")).orElseThrow().lot().inputs());
+    }
+
+    @Test
+    void givesUpASearchThatTakesTooLong() throws SQLException {
+        register(lot("A"));
+        try (Connection connection = DatabaseOwner.connect();
+                Statement statement = connection.createStatement()) {
+            connection.setAutoCommit(false);
+            statement.execute("lock table lot_input in access exclusive mode");
+            String message = assertThrows(SearchTooLargeException.class, () -> lots.descendants("north", id("A")))
+                    .getMessage();
+            assertTrue(message.contains("was not found within 5s"), message);
+            connection.rollback();
+        }
+        assertEquals(
+                1,
+                assertInstanceOf(
+                                Lots.Descendants.InOrder.class,
+                                lots.descendants("north", id("A")).orElseThrow())
+                        .pedigree()
+                        .lots()
+                        .size());
+    }
+
+    @Test
+    @TestTransaction
+    void refusesAncestorsBeyondWhatOneAnswerHolds() throws SQLException {
+        register(reel("R"));
+        insertLots(Lots.MOST_LOTS, "'R%1$s'", "'N' || n || '%1$s'");
+        String message = assertThrows(SearchTooLargeException.class, () -> lots.ancestorsOfReel("north", id("R")))
+                .getMessage();
+        assertTrue(message.contains("more than 100000 lots"), message);
+    }
+
+    @Test
+    @TestTransaction
+    void streamsDescendantsHoweverMany() throws SQLException {
+        register(lot("A"));
+        insertLots(Lots.MOST_IN_ORDER - 1, "'N' || n || '%1$s'", "'A%1$s'");
+        assertInstanceOf(
+                Lots.Descendants.InOrder.class,
+                lots.descendants("north", id("A")).orElseThrow());
+        register(reel("R", input("N1", 0.5)));
+        assertInstanceOf(
+                Lots.Descendants.Many.class, lots.descendants("north", id("A")).orElseThrow());
+        Map<LotId, Integer> depths = new HashMap<>();
+        List<Pedigree.Link> links = new ArrayList<>();
+        List<ReelBelow> reels = new ArrayList<>();
+        lots.stream(
+                "north",
+                id("A"),
+                entry -> assertNull(depths.put(entry.lot().id(), entry.depth())),
+                links::add,
+                reels::add);
+        assertEquals(Lots.MOST_IN_ORDER + 1, depths.size());
+        assertEquals(Lots.MOST_IN_ORDER, links.size());
+        assertEquals(List.of(new ReelBelow(id("R"), null, null, null)), reels);
+        assertEquals(0, depths.get(id("A")));
+        assertEquals(1, depths.get(id("N2")));
+        assertEquals(2, depths.get(id("R")));
+    }
+
+    /** The depths that the database counts along are those of the breadth-first search in the core. */
+    @Test
+    @TestTransaction
+    void countsDepthsAsTheCoreDoes() {
+        long seed = 20260211;
+        Random random = new Random(seed);
+        int count = 120;
+        for (int n = 0; n < count; n++) {
+            Set<Integer> parents = new TreeSet<>();
+            for (int i = 0; i < Math.min(n, 3); i++) {
+                parents.add(random.nextInt(Math.max(0, n - 20), n));
+            }
+            register(lot("D" + n, parents.stream().map(p -> input("D" + p, 1)).toArray(LotInput[]::new)));
+        }
+        for (int start : new int[] {0, 1, 17, 60}) {
+            List<Pedigree.Entry> streamed = new ArrayList<>();
+            lots.stream("north", id("D" + start), streamed::add, link -> {}, reel -> {});
+            Pedigree pedigree = assertInstanceOf(
+                            Lots.Descendants.InOrder.class,
+                            lots.descendants("north", id("D" + start)).orElseThrow())
+                    .pedigree();
+            assertTrue(pedigree.lots().size() > 10, "seed " + seed);
+            assertEquals(
+                    pedigree.lots(),
+                    streamed.stream()
+                            .sorted(Comparator.comparingInt(Pedigree.Entry::depth)
+                                    .thenComparing(entry -> entry.lot().id()))
+                            .toList(),
+                    "seed " + seed);
+        }
+    }
+
+    @Test
+    @TestTransaction
+    void endsWhereLotsRunInACircle() throws SQLException {
+        register(reel("R"));
+        insertLots(1, "'R%1$s'", "'N1%1$s'");
+        try (Connection connection = database.getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute(
+                    "insert into lot_input select 'north', 'N1%1$s', 'R%1$s', 0, 1, 'g', 0.001".formatted(own));
+        }
+        Pedigree up = lots.ancestorsOfReel("north", id("R")).orElseThrow();
+        assertEquals(
+                List.of(0, 1), up.lots().stream().map(Pedigree.Entry::depth).toList());
+        assertEquals(2, up.links().size());
+    }
+
+    /** Writes units N1, N2 … and a link for each, past the checks. */
+    private void insertLots(int count, String child, String parent) throws SQLException {
+        try (Connection connection = database.getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute(
+                    """
+                    insert into lot select 'north', 'N' || n || '%1$s', 'unit', 1, 'm', '%3$s', null, null, '', now()
+                    from generate_series(1, %2$d) n"""
+                            .formatted(own, count, MORNING));
+            statement.execute(
+                    "insert into lot_input select 'north', %s, %s, 0, 1, 'g', 0.001 from generate_series(1, %d) n"
+                            .formatted(child.formatted(own), parent.formatted(own), count));
+        }
+    }
+
+    @Test
+    void keepsPlantsApart() {
+        register(lot("A"));
+        assertFalse(lots.byId("south", id("A")).isPresent());
+        Lot elsewhere = new Lot(
+                id("B"), "south", LotKind.UNIT, new Amount(1, "km"), MORNING, null, null, List.of(input("A", 1)));
+        assertThrows(LotFaultsException.class, () -> register(elsewhere));
+    }
+
+    /** How many of two, started at the same time, answer true. */
+    @SafeVarargs
+    private static int atOnce(Callable<Boolean>... deeds) throws Exception {
+        ExecutorService threads = Executors.newFixedThreadPool(deeds.length);
+        try {
+            CyclicBarrier start = new CyclicBarrier(deeds.length);
+            List<Future<Boolean>> answers = new ArrayList<>();
+            for (Callable<Boolean> deed : deeds) {
+                answers.add(threads.submit(() -> {
+                    start.await();
+                    return deed.call();
+                }));
+            }
+            int count = 0;
+            for (Future<Boolean> answer : answers) {
+                count += answer.get(30, TimeUnit.SECONDS) ? 1 : 0;
+            }
+            return count;
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    private boolean register(Lot lot) {
+        return lots.register(lot, SHA256, MORNING);
+    }
+
+    private boolean registered(Lot lot) {
+        try {
+            return register(lot);
+        } catch (LotFaultsException e) {
+            assertEquals("/inputs/0/quantity", e.faults().get(0).where());
+            return false;
+        }
+    }
+
+    private LotId id(String name) {
+        return new LotId(name + own);
+    }
+
+    private LotInput input(String parent, double metres) {
+        return new LotInput(id(parent), new Amount(metres, "m"));
+    }
+
+    private Lot reel(String name, LotInput... inputs) {
+        return new Lot(id(name), "north", LotKind.REEL, new Amount(1, "km"), MORNING, null, null, List.of(inputs));
+    }
+
+    private Lot lot(String name, LotInput... inputs) {
+        return new Lot(id(name), "north", LotKind.UNIT, new Amount(1, "km"), MORNING, null, null, List.of(inputs));
+    }
+}
