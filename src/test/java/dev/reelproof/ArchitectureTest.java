@@ -34,7 +34,7 @@ class ArchitectureTest {
             "analysis", Set.of("quantity", "measurement", "judgement", "genealogy"),
             "certificate", Set.of("quantity", "measurement", "limit", "judgement"));
 
-    private static final Set<String> EDGES = Set.of("access", "intake", "store", "pdf", "app", "api", "demo");
+    private static final Set<String> EDGES = Set.of("access", "digest", "intake", "store", "pdf", "app", "api", "demo");
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)

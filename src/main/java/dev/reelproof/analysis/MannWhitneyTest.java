@@ -89,7 +89,8 @@ final class MannWhitneyTest {
     }
 
     private MannWhitneyTest within(BitSet stratum) {
-        return new MannWhitneyTest(margins, Arrays.stream(order).filter(stratum::get).toArray());
+        return new MannWhitneyTest(
+                margins, Arrays.stream(order).filter(stratum::get).toArray());
     }
 
     /** The chance of ranks as low or lower, were exposure without effect. */

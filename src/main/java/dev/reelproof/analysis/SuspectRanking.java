@@ -166,7 +166,8 @@ public record SuspectRanking(
 
         private Suspect.Margins marginEvidence(BitSet exposed) {
             return new Suspect.Margins(
-                    rankTest.shareLower(exposed), HodgesLehmannShift.of(marginsOf(exposed), marginsOf(others(exposed))));
+                    rankTest.shareLower(exposed),
+                    HodgesLehmannShift.of(marginsOf(exposed), marginsOf(others(exposed))));
         }
 
         private double[] marginsOf(BitSet some) {

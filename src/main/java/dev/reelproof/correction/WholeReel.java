@@ -51,7 +51,8 @@ public final class WholeReel {
      */
     public static double valueOfPiece(Property property, double value, Length reel, Length piece) {
         return lengthLaw(property)
-                .map(law -> law.correct(value, new MeasurementConditions(ANY, reel, ANY, piece, OptionalDouble.empty())))
+                .map(law ->
+                        law.correct(value, new MeasurementConditions(ANY, reel, ANY, piece, OptionalDouble.empty())))
                 .orElse(value);
     }
 }

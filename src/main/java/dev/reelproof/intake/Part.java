@@ -1,13 +1,10 @@
 package dev.reelproof.intake;
 
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.intake.IntakeException.Kind;
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.Objects;
 
 /**
@@ -67,19 +64,7 @@ public record Part(String name, String field, String mediaType, byte[] bytes) {
 
     /** SHA-256 of its bytes (FIPS 180-4), in lower-case hexadecimal. */
     public String sha256() {
-        return sha256(bytes);
-    }
-
-    static String sha256(byte[] bytes) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
-    }
-
-    static String sha256(String text) {
-        return sha256(text.getBytes(StandardCharsets.UTF_8));
+        return Sha256.hex(bytes);
     }
 
     @Override

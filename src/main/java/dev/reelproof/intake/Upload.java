@@ -1,5 +1,6 @@
 package dev.reelproof.intake;
 
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.result.NetworkFiles;
 import java.util.HashSet;
@@ -87,7 +88,7 @@ public record Upload(List<Part> parts) {
         if (parts.size() == 1) {
             return parts.get(0).sha256();
         }
-        return Part.sha256(parts.stream()
+        return Sha256.hex(parts.stream()
                 .map(part -> part.sha256() + "  " + part.name() + alias(part) + "\n")
                 .sorted()
                 .collect(Collectors.joining()));

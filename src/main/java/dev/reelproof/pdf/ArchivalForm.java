@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.digest.Sha256;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;
@@ -8,8 +9,6 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.Calendar;
@@ -101,20 +100,12 @@ final class ArchivalForm {
 
     /** The identifier is the digest of the content, so that the same content gives the same bytes. */
     private static void identify(PDDocument document, CertificateContent content) {
-        byte[] digest = sha256(content.toString());
+        byte[] digest = Sha256.of(content.toString().getBytes(StandardCharsets.UTF_8));
         document.setDocumentId(ByteBuffer.wrap(digest).getLong());
         COSString identifier = new COSString(Arrays.copyOf(digest, IDENTIFIER_BYTES));
         COSArray pair = new COSArray();
         pair.add(identifier);
         pair.add(identifier);
         document.getDocument().getTrailer().setItem(COSName.ID, pair);
-    }
-
-    private static byte[] sha256(String text) {
-        try {
-            return MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("this Java has no SHA-256", e);
-        }
     }
 }

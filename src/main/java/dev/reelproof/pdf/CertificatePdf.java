@@ -1,10 +1,10 @@
 package dev.reelproof.pdf;
 
+import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Plot;
 import dev.reelproof.certificate.CertificateContent.Quantity;
 import dev.reelproof.certificate.CertificateContent.Row;
-import dev.reelproof.certificate.CertificateContent;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;

@@ -78,7 +78,8 @@ class EvidenceTestsValidationTest {
             assertEquals(1, FisherOneSided.greater(List.of(nothing)), 0, nothing.toString());
         }
         List<CountTable> one = List.of(table(9, 3, 6, 82), table(3, 4, 0, 0));
-        assertEquals(FisherOneSided.greater(one.get(0)), FisherOneSided.greater(one), 1e-18, "a stratum that says nothing");
+        assertEquals(
+                FisherOneSided.greater(one.get(0)), FisherOneSided.greater(one), 1e-18, "a stratum that says nothing");
     }
 
     // Source: Benjamini and Hochberg 1995, section 4.1 (the p-values read where scipy's documentation quotes them): at
@@ -214,7 +215,8 @@ class EvidenceTestsValidationTest {
             String which = "round " + round + " of seed 20260211";
             assertEquals(isAllEqual ? 1 : library, lower(x, y), DOUBLES, which);
             if (!isTied) {
-                assertTrue(MannWhitneyTest.of(together(x, y)).leastAttainable(x.length) <= lower(x, y) + DOUBLES, which);
+                assertTrue(
+                        MannWhitneyTest.of(together(x, y)).leastAttainable(x.length) <= lower(x, y) + DOUBLES, which);
             }
         }
     }

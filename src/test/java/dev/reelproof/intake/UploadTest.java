@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.intake.IntakeException.Kind;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -38,7 +39,7 @@ class UploadTest {
         assertNotEquals(digest, new Upload(List.of(result, part("one.csv", "2"), part("two.csv", "1"))).sha256());
         List<String> lines =
                 List.of(one.sha256() + "  one.csv\n", two.sha256() + "  two.csv\n", result.sha256() + "  result\n");
-        assertEquals(Part.sha256(String.join("", lines.stream().sorted().toList())), digest);
+        assertEquals(Sha256.hex(String.join("", lines.stream().sorted().toList())), digest);
     }
 
     @Test

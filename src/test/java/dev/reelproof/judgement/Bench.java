@@ -76,10 +76,7 @@ final class Bench {
 
     static Requirement requirement(Property property, Statistic statistic, Limit limit, Domain domain, String unit) {
         return RequirementBuilder.of(property, limit, domain, unit)
-                .id(
-                        statistic == Statistic.INDIVIDUAL
-                                ? property.id()
-                                : property.id() + "-" + statistic.word())
+                .id(statistic == Statistic.INDIVIDUAL ? property.id() : property.id() + "-" + statistic.word())
                 .statistic(statistic)
                 .denominator("minimum")
                 .build();

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.certificate.CertificateSamples;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.file.LimitSetReader;

@@ -2,8 +2,8 @@ package dev.reelproof.api.access;
 
 import dev.reelproof.access.Callers;
 import dev.reelproof.app.Plants;
-import dev.reelproof.app.access.CompanySignIn.Vouched;
 import dev.reelproof.app.access.CompanySignIn;
+import dev.reelproof.app.access.CompanySignIn.Vouched;
 import dev.reelproof.store.access.Sessions;
 import io.quarkus.oidc.OidcSession;
 import io.quarkus.security.Authenticated;

@@ -2,8 +2,8 @@ package dev.reelproof.api.access;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Caller;
-import dev.reelproof.access.Callers.Visit;
 import dev.reelproof.access.Callers;
+import dev.reelproof.access.Callers.Visit;
 import dev.reelproof.access.Password;
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.Problems;

@@ -46,7 +46,8 @@ public class ReelDispositionResource {
     private final LotFinder finder;
     private final Plants plants;
 
-    ReelDispositionResource(Dispositions dispositions, TellDisposition desk, Lots lots, LotFinder finder, Plants plants) {
+    ReelDispositionResource(
+            Dispositions dispositions, TellDisposition desk, Lots lots, LotFinder finder, Plants plants) {
         this.dispositions = dispositions;
         this.desk = desk;
         this.lots = lots;

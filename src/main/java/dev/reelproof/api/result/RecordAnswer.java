@@ -59,10 +59,7 @@ public record RecordAnswer(
             return new Instrument(
                     equipment.id(),
                     equipment.calibrationDue(),
-                    equipment.properties().stream()
-                            .sorted()
-                            .map(Property::id)
-                            .toList(),
+                    equipment.properties().stream().sorted().map(Property::id).toList(),
                     equipment.equipmentClass());
         }
     }

@@ -4,7 +4,7 @@ import dev.reelproof.access.AccountName;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.CompanySettings;
 import dev.reelproof.access.Role;
-import dev.reelproof.access.Secrets;
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.access.Sessions;
@@ -32,7 +32,12 @@ public class CompanySignIn {
     private final Clock clock;
 
     CompanySignIn(
-            Session session, Accounts accounts, Sessions sessions, CompanySettings settings, AuditTrail audit, Clock clock) {
+            Session session,
+            Accounts accounts,
+            Sessions sessions,
+            CompanySettings settings,
+            AuditTrail audit,
+            Clock clock) {
         this.session = session;
         this.accounts = accounts;
         this.sessions = sessions;
@@ -120,7 +125,7 @@ public class CompanySignIn {
         }
         keep(person, name.get());
         if (brought != null) {
-            sessions.end(Secrets.sha256(brought));
+            sessions.end(Sha256.hex(brought));
         }
         String secret = sessions.openOfCompany(name.get().key(), roles);
         audit.write(

@@ -8,6 +8,7 @@ import dev.reelproof.access.Password;
 import dev.reelproof.access.PasswordHashing;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.access.SignInThrottle;
@@ -76,7 +77,7 @@ public class SetUp {
                         """
                         insert into set_up_link (secret_sha256, expires) values (:secret, :expires)
                         on conflict (secret_sha256) do update set expires = excluded.expires""")
-                .setParameter("secret", Secrets.sha256(secret))
+                .setParameter("secret", Sha256.hex(secret))
                 .setParameter("expires", now.plus(LASTS))
                 .executeUpdate();
         return given.isPresent() ? Optional.empty() : Optional.of(secret);
@@ -123,7 +124,7 @@ public class SetUp {
         return session.createNativeQuery(
                                 "select count(*) from set_up_link where secret_sha256 = :secret and expires > :now",
                                 Long.class)
-                        .setParameter("secret", Secrets.sha256(secret))
+                        .setParameter("secret", Sha256.hex(secret))
                         .setParameter("now", now)
                         .getSingleResult()
                 > 0;

@@ -6,9 +6,9 @@ import dev.reelproof.access.AccountName;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.Password;
 import dev.reelproof.access.PasswordHashing;
-import dev.reelproof.access.Secrets;
-import dev.reelproof.store.access.Accounts.Login;
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.store.access.Accounts;
+import dev.reelproof.store.access.Accounts.Login;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.access.Sessions;
 import dev.reelproof.store.access.SignInThrottle;
@@ -98,7 +98,7 @@ public class SignIn {
     private Outcome opened(String trail, Login login, String from, String brought, Instant counted) {
         guesses.forgive(login.key(), from, counted);
         if (brought != null) {
-            sessions.end(Secrets.sha256(brought));
+            sessions.end(Sha256.hex(brought));
         }
         String secret = sessions.open(login.key());
         Account account = login.account();

@@ -2,6 +2,7 @@ package dev.reelproof.limit.file;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
@@ -28,14 +29,10 @@ import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -134,7 +131,7 @@ public final class LimitSetReader {
                     allowance,
                     leftOut,
                     terms,
-                    sha256(text),
+                    Sha256.hex(text),
                     text,
                     decisionRule);
         }
@@ -798,14 +795,5 @@ public final class LimitSetReader {
 
     private static <E extends Enum<E>> E word(Class<E> type, String word) {
         return Enum.valueOf(type, word.toUpperCase(Locale.ROOT).replace('-', '_'));
-    }
-
-    static String sha256(String text) {
-        try {
-            return HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
     }
 }

@@ -1,6 +1,7 @@
 package dev.reelproof.limit.file;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.InstrumentUncertainty;
 import dev.reelproof.limit.LevelSide;
@@ -88,7 +89,7 @@ public final class UncertaintyModelReader {
                     temperature,
                     length,
                     classes,
-                    LimitSetReader.sha256(text),
+                    Sha256.hex(text),
                     text);
         }
 

@@ -107,7 +107,8 @@ public class Accounts {
         });
     }
 
-    public Optional<Account> insert(AccountName name, String displayName, Set<Role> roles, String passwordHash, boolean demo) {
+    public Optional<Account> insert(
+            AccountName name, String displayName, Set<Role> roles, String passwordHash, boolean demo) {
         // A company's person may sign in at this moment under the same name.
         takeTurn();
         Instant now = clock.instant();

@@ -4,6 +4,7 @@ import dev.reelproof.access.AccessSettings;
 import dev.reelproof.access.CompanySettings;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
+import dev.reelproof.digest.Sha256;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -61,7 +62,7 @@ public class Sessions {
                         insert into web_session (secret_sha256, account, company_person, roles, csrf, created, last_seen, expires)
                         values (:secret, cast(:account as text), cast(:person as text),
                                 string_to_array(cast(:roles as text), ','), :csrf, :now, :now, :expires)""")
-                .setParameter("secret", Secrets.sha256(secret))
+                .setParameter("secret", Sha256.hex(secret))
                 .setParameter("account", accountKey)
                 .setParameter("person", personKey)
                 .setParameter("roles", roles)
@@ -87,7 +88,7 @@ public class Sessions {
                         where s.secret_sha256 = :secret and s.ended is null and s.expires > :now and s.last_seen > :idle
                             and ((a.active and (not a.demo or :demo)) or (p.key is not null and :company))""",
                         Object[].class)
-                .setParameter("secret", Secrets.sha256(secret))
+                .setParameter("secret", Sha256.hex(secret))
                 .setParameter("now", now)
                 .setParameter("idle", now.minus(idle))
                 .setParameter("demo", settings.demo())

@@ -1,7 +1,7 @@
 package dev.reelproof.store.access;
 
 import dev.reelproof.access.Caller;
-import dev.reelproof.access.Secrets;
+import dev.reelproof.digest.Sha256;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
@@ -67,7 +67,7 @@ public class SignInThrottle {
         session.createNativeMutationQuery("delete from guessed_name where last < :old")
                 .setParameter("old", now.minus(NAMES_KEPT))
                 .executeUpdate();
-        String digest = Secrets.sha256(key);
+        String digest = Sha256.hex(key);
         boolean counted = !session.createNativeQuery(
                         """
                         insert into guessed_name as g (key_sha256, failures, last) values (:key, 1, :now)
@@ -97,7 +97,7 @@ public class SignInThrottle {
     @Transactional
     public void forgive(String key, String address, Instant counted) {
         session.createNativeMutationQuery("delete from guessed_name where key_sha256 = :key")
-                .setParameter("key", Secrets.sha256(key))
+                .setParameter("key", Sha256.hex(key))
                 .executeUpdate();
         session.createNativeMutationQuery(
                         """

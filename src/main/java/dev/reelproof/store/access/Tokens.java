@@ -4,6 +4,7 @@ import dev.reelproof.access.AccessSettings;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
 import dev.reelproof.access.Token;
+import dev.reelproof.digest.Sha256;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.sql.Connection;
@@ -80,7 +81,7 @@ public class Tokens {
                                 cast(:expires as timestamptz))""")
                 .setParameter("id", token.id())
                 .setParameter("name", name)
-                .setParameter("secret", Secrets.sha256(secret))
+                .setParameter("secret", Sha256.hex(secret))
                 .setParameter("roles", Role.joined(roles))
                 .setParameter("plant", plant)
                 .setParameter("demo", demo)
@@ -138,7 +139,7 @@ public class Tokens {
         }
         Instant now = clock.instant();
         return kept(parts.group(1))
-                .filter(kept -> Secrets.same(kept.digest, Secrets.sha256(secret)))
+                .filter(kept -> Secrets.same(kept.digest, Sha256.hex(secret)))
                 .map(Kept::token)
                 .filter(token -> token.revoked() == null)
                 .filter(token -> token.expires() == null || now.isBefore(token.expires()))

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.hibernate.Session;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,6 +41,11 @@ class AccountRoutesTest {
     void bringInAnAdministrator() {
         clock.freshMinute();
         administrator = Visitor.signedIn(Role.ADMINISTRATOR);
+    }
+
+    @AfterEach
+    void timeGoesOn() {
+        clock.run();
     }
 
     private static Map<String, Object> account(String name) {

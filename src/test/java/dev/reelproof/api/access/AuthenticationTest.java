@@ -33,11 +33,11 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublisher;
 import java.net.http.HttpRequest.BodyPublishers;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse.BodyHandlers;
 import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -54,6 +54,7 @@ import java.util.logging.Logger;
 import java.util.logging.SimpleFormatter;
 import javax.sql.DataSource;
 import org.hibernate.Session;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -101,6 +102,11 @@ class AuthenticationTest {
     @BeforeEach
     void letTimePass() {
         clock.freshMinute();
+    }
+
+    @AfterEach
+    void timeGoesOn() {
+        clock.run();
     }
 
     private record Settings(

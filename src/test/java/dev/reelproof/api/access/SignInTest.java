@@ -16,6 +16,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.reelproof.access.AuditEntry;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.access.Sessions;
@@ -35,6 +36,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -57,6 +59,11 @@ class SignInTest {
     @BeforeEach
     void letTimePass() {
         clock.freshMinute();
+    }
+
+    @AfterEach
+    void timeGoesOn() {
+        clock.run();
     }
 
     private static void problem(Response answer, int status) {
@@ -287,7 +294,7 @@ class SignInTest {
     @Test
     void theDigestInTheDatabaseIsNoKey() {
         Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
-        opensNothing(Secrets.sha256(visitor.cookie));
+        opensNothing(Sha256.hex(visitor.cookie));
     }
 
     @Test

@@ -10,25 +10,37 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 
-/** In tests the clock of the doors: it stands still between two steps, and goes forward only. */
+/** In tests the clock of the service: it goes on as time does; stopped, it stands still between two steps. */
 @Singleton
 @Alternative
 @Priority(1)
 public class TestClock extends Clock {
-    private Instant now = Instant.now().truncatedTo(ChronoUnit.MINUTES);
+    private Duration ahead = Duration.ZERO;
+    private Instant stopped;
 
+    /** A step forward. */
     void forward(Duration step) {
-        now = now.plus(step);
+        if (stopped == null) {
+            ahead = ahead.plus(step);
+        } else {
+            stopped = stopped.plus(step);
+        }
     }
 
-    /** To the next full minute, and past what earlier tests made wait. */
+    /** Stops at the beginning of a minute, past what earlier tests made wait. */
     void freshMinute() {
-        now = now.truncatedTo(ChronoUnit.MINUTES).plus(Duration.ofMinutes(2));
+        stopped = instant().truncatedTo(ChronoUnit.MINUTES).plus(Duration.ofMinutes(2));
+    }
+
+    /** Goes on from where it stands. */
+    void run() {
+        ahead = Duration.between(Instant.now(), instant());
+        stopped = null;
     }
 
     @Override
     public Instant instant() {
-        return now;
+        return stopped == null ? Instant.now().plus(ahead).truncatedTo(ChronoUnit.MILLIS) : stopped;
     }
 
     @Override
