@@ -12,7 +12,7 @@ import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 
 /** Puts the published schema of the result document into the description of the API, word for word. */
-@OpenApiFilter(OpenApiFilter.RunStage.BUILD)
+@OpenApiFilter(stages = OpenApiFilter.RunStage.BUILD)
 public class ResultSchemaFilter implements OASFilter {
     static final String NAME = "Result";
     public static final String REFERENCE = "#/components/schemas/" + NAME;
