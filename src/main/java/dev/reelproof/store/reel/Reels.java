@@ -96,10 +96,13 @@ public class Reels {
      */
     @Transactional(Transactional.TxType.MANDATORY)
     public void lock(String plant, String id) {
-        ReelRow.<ReelRow>find("plant = ?1 and id = ?2", plant, id)
+        boolean there = ReelRow.<ReelRow>find("plant = ?1 and id = ?2", plant, id)
                 .withLock(LockModeType.PESSIMISTIC_WRITE)
                 .firstResultOptional()
-                .orElseThrow(() -> new IllegalArgumentException("unknown reel '" + id + "'"));
+                .isPresent();
+        if (!there) {
+            throw new IllegalArgumentException("unknown reel '" + id + "'");
+        }
     }
 
     /**

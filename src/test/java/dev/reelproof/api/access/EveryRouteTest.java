@@ -157,7 +157,7 @@ class EveryRouteTest {
     private String account(Role role) {
         AccountName name = AccountName.of("walker " + UUID.randomUUID());
         QuarkusTransaction.requiringNew()
-                .run(() -> accounts.make("north", name, "Walker", Set.of(role), Password.of("walks everywhere"))
+                .call(() -> accounts.make("north", name, "Walker", Set.of(role), Password.of("walks everywhere"))
                         .orElseThrow());
         return name.key();
     }

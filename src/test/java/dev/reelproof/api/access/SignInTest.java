@@ -84,7 +84,7 @@ class SignInTest {
 
     private void change(String name, Accounts.Change change) {
         QuarkusTransaction.requiringNew()
-                .run(() -> accounts.change("north", name, change, "test").orElseThrow());
+                .call(() -> accounts.change("north", name, change, "test").orElseThrow());
     }
 
     private List<String> trail(String subject) {

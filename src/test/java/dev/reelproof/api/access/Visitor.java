@@ -36,7 +36,7 @@ final class Visitor {
 
     static String account(String name, Role... roles) {
         Accounts accounts = CDI.current().select(Accounts.class).get();
-        QuarkusTransaction.requiringNew().run(() -> accounts.make(
+        QuarkusTransaction.requiringNew().call(() -> accounts.make(
                         "north", AccountName.of(name), "A Person", Set.of(roles), Password.of(PASSWORD))
                 .orElseThrow());
         return name;
