@@ -20,7 +20,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 /** The audit trail. */
 @Path("/api/v1/audit")
 @Produces(MediaType.APPLICATION_JSON)
-@Tag(name = "AuditTrail trail and approvals")
+@Tag(name = "Audit trail and approvals")
 public class AuditResource {
     private final AuditTrail audit;
     private final Callers callers;
@@ -38,7 +38,7 @@ public class AuditResource {
             summary = "Who changed what, newest first",
             description =
                     "For the roles quality-manager and administrator. Page on with 'before' = the last id received.")
-    @APIResponse(responseCode = "401", description = "nobody signed in")
+    @APIResponse(responseCode = "200", description = "the entries")
     @APIResponse(responseCode = "403", description = "the role may not read the audit trail")
     public AuditAnswer.Entries entries(
             @QueryParam("subject") String subject,

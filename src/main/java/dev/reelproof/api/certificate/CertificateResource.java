@@ -27,6 +27,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.security.SecurityRequirements;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Certificates that were issued. */
@@ -88,6 +89,7 @@ public class CertificateResource {
     @Path("/{number}/verification")
     @Produces(MediaType.APPLICATION_JSON)
     @PermitAll
+    @SecurityRequirements
     @Operation(
             summary = "Whether a certificate is genuine and current; open to anyone who has its number",
             description =
