@@ -40,7 +40,7 @@ final class PlotDrawing {
     private static final float[] DASHED = {2.4f, 1.3f};
     private static final float[] DOTTED = {0.7f, 1.1f};
 
-    private final Sheet sheet;
+    private final PageCanvas canvas;
     private final Plot plot;
     private final float left;
     private final float right;
@@ -53,10 +53,10 @@ final class PlotDrawing {
     private final BigDecimal step;
 
     /** An entry of the key: a sample of a line with its label. */
-    private record KeyEntry(String label, Color ink, float thickness, float[] dashes) {}
+    private record KeyEntry(String label, Color colour, float thickness, float[] dashes) {}
 
-    private PlotDrawing(Sheet sheet, Plot plot, float x, float y, float width, float height) {
-        this.sheet = sheet;
+    private PlotDrawing(PageCanvas canvas, Plot plot, float x, float y, float width, float height) {
+        this.canvas = canvas;
         this.plot = plot;
         this.left = x + LABEL_WIDTH;
         this.right = x + width;
@@ -72,8 +72,8 @@ final class PlotDrawing {
         this.high = highest + span * HEADROOM;
     }
 
-    static void draw(Sheet sheet, Plot plot, float x, float y, float width, float height) throws IOException {
-        PlotDrawing drawing = new PlotDrawing(sheet, plot, x, y, width, height);
+    static void draw(PageCanvas canvas, Plot plot, float x, float y, float width, float height) throws IOException {
+        PlotDrawing drawing = new PlotDrawing(canvas, plot, x, y, width, height);
         drawing.title(x, y);
         drawing.yAxis();
         drawing.xAxis();
@@ -81,8 +81,13 @@ final class PlotDrawing {
         drawing.sweeps();
         drawing.limits();
         drawing.worst();
-        sheet.frame(
-                drawing.left, drawing.top, drawing.right - drawing.left, drawing.bottom - drawing.top, Ink.MUTED, 0.5f);
+        canvas.strokeRectangle(
+                drawing.left,
+                drawing.top,
+                drawing.right - drawing.left,
+                drawing.bottom - drawing.top,
+                Palette.MUTED,
+                0.5f);
         drawing.drawKey();
     }
 
@@ -117,15 +122,15 @@ final class PlotDrawing {
     }
 
     private void title(float x, float y) throws IOException {
-        sheet.bold(plot.title(), left, y + TITLE_SIZE, TITLE_SIZE, Ink.TEXT);
-        float end = left + sheet.type().width(sheet.type().clean(plot.title()), TITLE_SIZE);
-        sheet.text(plot.unit(), end + 5, y + TITLE_SIZE, CAPTION_SIZE + 0.5f, Ink.MUTED);
+        canvas.boldText(plot.title(), left, y + TITLE_SIZE, TITLE_SIZE, Palette.TEXT);
+        float end = left + canvas.font().width(canvas.font().printable(plot.title()), TITLE_SIZE);
+        canvas.text(plot.unit(), end + 5, y + TITLE_SIZE, CAPTION_SIZE + 0.5f, Palette.MUTED);
         if (plot.worst() != null) {
             String caption = "least margin " + plot.worst().margin() + ": "
                     + plot.worst().where();
             String line =
-                    sheet.type().wrap(caption, CAPTION_SIZE, right - left, 1).get(0);
-            sheet.text(line, left, y + TITLE_SIZE + CAPTION_SIZE + 2.5f, CAPTION_SIZE, Ink.MUTED);
+                    canvas.font().wrap(caption, CAPTION_SIZE, right - left, 1).get(0);
+            canvas.text(line, left, y + TITLE_SIZE + CAPTION_SIZE + 2.5f, CAPTION_SIZE, Palette.MUTED);
         }
     }
 
@@ -135,8 +140,8 @@ final class PlotDrawing {
         for (long k = first; k <= last; k++) {
             BigDecimal tick = step.multiply(BigDecimal.valueOf(k));
             float y = y(tick.doubleValue());
-            sheet.line(left, y, right, y, Ink.GRID, GRID_THICKNESS);
-            sheet.textLeftOf(number(tick), left - 3, y + TICK_SIZE * 0.35f, TICK_SIZE, Ink.MUTED);
+            canvas.line(left, y, right, y, Palette.GRID, GRID_THICKNESS);
+            canvas.textEndingAt(number(tick), left - 3, y + TICK_SIZE * 0.35f, TICK_SIZE, Palette.MUTED);
         }
     }
 
@@ -156,7 +161,7 @@ final class PlotDrawing {
                         BigDecimal.valueOf(digit).scaleByPowerOfTen(decade).doubleValue();
                 if (frequency > plot.fromMegahertz() && frequency < plot.toMegahertz()) {
                     float x = x(frequency);
-                    sheet.line(x, top, x, bottom, digit == 1 ? Ink.RULE : Ink.GRID, GRID_THICKNESS);
+                    canvas.line(x, top, x, bottom, digit == 1 ? Palette.RULE : Palette.GRID, GRID_THICKNESS);
                     if (digit == 1) {
                         decades.add(frequency);
                     } else if (digit == 2 || digit == 5) {
@@ -169,8 +174,8 @@ final class PlotDrawing {
         float y = bottom + TICK_SIZE + 2.5f;
         label(plot.fromMegahertz(), y, taken);
         String last = number(BigDecimal.valueOf(plot.toMegahertz())) + " MHz";
-        sheet.textLeftOf(last, right + 2, y, TICK_SIZE, Ink.MUTED);
-        taken.add(right - sheet.type().width(last, TICK_SIZE) / 2);
+        canvas.textEndingAt(last, right + 2, y, TICK_SIZE, Palette.MUTED);
+        taken.add(right - canvas.font().width(last, TICK_SIZE) / 2);
         for (double frequency : decades) {
             label(frequency, y, taken);
         }
@@ -182,7 +187,7 @@ final class PlotDrawing {
     private void label(double megahertz, float y, List<Float> taken) throws IOException {
         float x = x(megahertz);
         if (taken.stream().allMatch(other -> Math.abs(other - x) > LABEL_DISTANCE)) {
-            sheet.textAround(number(BigDecimal.valueOf(megahertz)), x, y, TICK_SIZE, Ink.MUTED);
+            canvas.textCentredAt(number(BigDecimal.valueOf(megahertz)), x, y, TICK_SIZE, Palette.MUTED);
             taken.add(x);
         }
     }
@@ -200,7 +205,7 @@ final class PlotDrawing {
         for (int i = band.megahertz().size() - 1; i >= 0; i--) {
             outline.add(new float[] {x(band.megahertz().get(i)), y(band.lowest().get(i))});
         }
-        sheet.shape(outline, Ink.BAND);
+        canvas.fillPolygon(outline, Palette.BAND);
     }
 
     private void sweeps() throws IOException {
@@ -209,12 +214,12 @@ final class PlotDrawing {
             int index = labels.indexOf(line.label());
             List<float[]> points = points(line.megahertz(), line.values());
             float thickness = plot.band() == null ? SWEEP_THICKNESS : WORST_THICKNESS;
-            sheet.path(points, Ink.line(index), thickness, dashes(index, line.end()));
+            canvas.polyline(points, Palette.line(index), thickness, dashes(index, line.end()));
         }
     }
 
     private float[] dashes(int index, String end) {
-        if (index >= Ink.lines()) {
+        if (index >= Palette.lines()) {
             return DOTTED;
         }
         return "far".equals(end) && plot.band() == null ? DASHED : SOLID;
@@ -237,15 +242,15 @@ final class PlotDrawing {
             List<float[]> points = points(limit.megahertz(), limit.values());
             if (points.size() == 1) {
                 float[] spot = points.get(0);
-                sheet.line(
+                canvas.line(
                         Math.max(left, spot[0] - SPOT_HALF_WIDTH),
                         spot[1],
                         Math.min(right, spot[0] + SPOT_HALF_WIDTH),
                         spot[1],
-                        Ink.TEXT,
+                        Palette.TEXT,
                         LIMIT_THICKNESS);
             } else {
-                sheet.path(points, Ink.TEXT, LIMIT_THICKNESS, SOLID);
+                canvas.polyline(points, Palette.TEXT, LIMIT_THICKNESS, SOLID);
             }
             limitLabel(limit, points);
         }
@@ -260,7 +265,7 @@ final class PlotDrawing {
     }
 
     private boolean labelled(LimitLine limit, List<float[]> points, boolean below) throws IOException {
-        float width = sheet.type().width(sheet.type().clean(limit.label()), TICK_SIZE);
+        float width = canvas.font().width(canvas.font().printable(limit.label()), TICK_SIZE);
         for (float place : LABEL_PLACES) {
             float x = points.size() == 1
                     ? Math.max(left, Math.min(points.get(0)[0], right - width))
@@ -275,7 +280,7 @@ final class PlotDrawing {
                         ? (float) DoubleStream.of(heights).max().orElseThrow() + LIMIT_LABEL_GAP + TICK_SIZE
                         : (float) DoubleStream.of(heights).min().orElseThrow() - LIMIT_LABEL_GAP;
                 if (y - TICK_SIZE > top && y < bottom - 1) {
-                    sheet.bold(limit.label(), x, y, TICK_SIZE, Ink.TEXT);
+                    canvas.boldText(limit.label(), x, y, TICK_SIZE, Palette.TEXT);
                     return true;
                 }
             }
@@ -312,7 +317,7 @@ final class PlotDrawing {
         if (plot.worst() != null) {
             float x = Math.min(right, Math.max(left, x(plot.worst().megahertz())));
             float y = Math.min(bottom, Math.max(top, y(plot.worst().value())));
-            sheet.ring(x, y, RING, Ink.TEXT, 1);
+            canvas.ring(x, y, RING, Palette.TEXT, 1);
         }
     }
 
@@ -320,28 +325,28 @@ final class PlotDrawing {
         List<KeyEntry> entries = new ArrayList<>();
         List<String> labels = labels();
         if (plot.band() != null) {
-            entries.add(new KeyEntry("all " + plot.sweeps() + " sweeps", Ink.BAND, 5, SOLID));
+            entries.add(new KeyEntry("all " + plot.sweeps() + " sweeps", Palette.BAND, 5, SOLID));
             plot.lines()
                     .forEach(line -> entries.add(new KeyEntry(
                             "the worst: " + line.label() + (line.end().isEmpty() ? "" : ", " + line.end() + " end"),
-                            Ink.line(0),
+                            Palette.line(0),
                             WORST_THICKNESS,
                             SOLID)));
         } else {
             for (int i = 0; i < labels.size(); i++) {
                 String label = labels.get(i).isEmpty() ? "reel" : labels.get(i);
-                entries.add(new KeyEntry(label, Ink.line(i), 1, dashes(i, "near")));
+                entries.add(new KeyEntry(label, Palette.line(i), 1, dashes(i, "near")));
             }
             if (plot.lines().stream().anyMatch(line -> "far".equals(line.end()))) {
-                entries.add(new KeyEntry("near end", Ink.MUTED, SWEEP_THICKNESS, SOLID));
-                entries.add(new KeyEntry("far end", Ink.MUTED, SWEEP_THICKNESS, DASHED));
+                entries.add(new KeyEntry("near end", Palette.MUTED, SWEEP_THICKNESS, SOLID));
+                entries.add(new KeyEntry("far end", Palette.MUTED, SWEEP_THICKNESS, DASHED));
             }
         }
         return entries;
     }
 
     private float width(KeyEntry entry) {
-        return KEY_SAMPLE + 2.5f + sheet.type().width(sheet.type().clean(entry.label()), KEY_SIZE) + KEY_GAP;
+        return KEY_SAMPLE + 2.5f + canvas.font().width(canvas.font().printable(entry.label()), KEY_SIZE) + KEY_GAP;
     }
 
     private int keyLines() {
@@ -366,12 +371,12 @@ final class PlotDrawing {
                 y += KEY_LINE_HEIGHT;
             }
             float middle = y - KEY_SIZE * 0.35f;
-            sheet.path(
+            canvas.polyline(
                     List.of(new float[] {x, middle}, new float[] {x + KEY_SAMPLE, middle}),
-                    entry.ink(),
+                    entry.colour(),
                     entry.thickness(),
                     entry.dashes());
-            sheet.text(entry.label(), x + KEY_SAMPLE + 2.5f, y, KEY_SIZE, Ink.TEXT);
+            canvas.text(entry.label(), x + KEY_SAMPLE + 2.5f, y, KEY_SIZE, Palette.TEXT);
             x += width(entry);
         }
     }

@@ -2,8 +2,8 @@ package dev.reelproof.pdf;
 
 import java.awt.Color;
 
-/** The colours of a certificate. They also differ in lightness, so that a grey print still tells them apart. */
-final class Ink {
+/** The colours of a certificate. They differ in lightness too, so that a grey print still tells them apart. */
+final class Palette {
     static final Color TEXT = new Color(0x1b2229);
     static final Color MUTED = new Color(0x56616b);
     static final Color RULE = new Color(0xbfc7ce);
@@ -25,7 +25,7 @@ final class Ink {
         new Color(0x8c8c8c)
     };
 
-    private Ink() {}
+    private Palette() {}
 
     /** How many lines have a colour of their own. */
     static int lines() {
