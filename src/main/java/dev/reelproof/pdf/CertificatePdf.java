@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.pdf.page.EmbeddedFont;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;

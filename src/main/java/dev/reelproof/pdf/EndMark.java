@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;
 
 /** Draws the words that end a certificate, so that a missing page is noticed. */

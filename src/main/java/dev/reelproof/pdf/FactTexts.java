@@ -3,6 +3,7 @@ package dev.reelproof.pdf;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Quantity;
+import dev.reelproof.pdf.page.PlainNumber;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;

@@ -1,6 +1,8 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.pdf.page.EmbeddedFont;
+import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;
 
 /** Draws what was tested, how and by what, as two columns of labels with their texts. */

@@ -1,6 +1,8 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.pdf.page.PageCanvas;
+import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;
 
 /** Draws the head of the first page: the plant with its address on the left, what the paper is and its number on the right. */

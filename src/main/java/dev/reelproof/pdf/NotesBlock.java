@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;
 
 /** Draws what a reader must know to use the table: to what it relates, uncertainty, decision rule, digests. */

@@ -1,6 +1,9 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.pdf.page.EmbeddedFont;
+import dev.reelproof.pdf.page.PageCanvas;
+import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;

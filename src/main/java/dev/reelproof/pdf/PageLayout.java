@@ -1,5 +1,7 @@
 package dev.reelproof.pdf;
 
+import dev.reelproof.pdf.page.PageCanvas;
+
 /** Margins and sizes that the sections of a certificate share, in points (1/72 inch) from the upper left corner of a page. */
 final class PageLayout {
     /** Left and right margin. */

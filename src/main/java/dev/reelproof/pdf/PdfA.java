@@ -2,6 +2,7 @@ package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.digest.Sha256;
+import dev.reelproof.pdf.page.EmbeddedFont;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;

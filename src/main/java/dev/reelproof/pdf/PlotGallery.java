@@ -2,6 +2,8 @@ package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Plot;
+import dev.reelproof.pdf.page.Palette;
+import dev.reelproof.pdf.plot.PlotDrawing;
 import java.io.IOException;
 import java.util.List;
 

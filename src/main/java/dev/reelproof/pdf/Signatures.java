@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;
 
 /** Draws who tested, and the lines on which somebody authorises the certificate for the plant. */

@@ -2,6 +2,8 @@ package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Row;
+import dev.reelproof.pdf.page.PageCanvas;
+import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;

@@ -1,4 +1,4 @@
-package dev.reelproof.pdf;
+package dev.reelproof.pdf.page;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -17,7 +17,7 @@ import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** The one typeface of a certificate, embedded in the file: which letters it has, how wide they are, where lines break. */
-final class EmbeddedFont {
+public final class EmbeddedFont {
     private static final String TYPEFACE = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
     private static final String MISSING_LETTER = "□";
     private static final String CUT_MARK = " …";
@@ -32,7 +32,8 @@ final class EmbeddedFont {
         this.letters = letters;
     }
 
-    static EmbeddedFont in(PDDocument document) throws IOException {
+    /** The typeface, embedded in a document. */
+    public static EmbeddedFont in(PDDocument document) throws IOException {
         try (InputStream stream = PDFont.class.getResourceAsStream(TYPEFACE)) {
             TrueTypeFont face = new TTFParser().parse(new RandomAccessReadBuffer(stream));
             return new EmbeddedFont(PDType0Font.load(document, face, true), face.getUnicodeCmapLookup());
@@ -47,7 +48,7 @@ final class EmbeddedFont {
      * The text as it can be drawn. White space and control characters become spaces. A letter that the typeface lacks, that is
      * invisible or that runs from right to left becomes a box, so that a reader sees that one is missing.
      */
-    String printable(String text) {
+    public String printable(String text) {
         StringBuilder printable = new StringBuilder(text.length());
         Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(letter -> {
             if (Character.isWhitespace(letter) || Character.isSpaceChar(letter) || Character.isISOControl(letter)) {
@@ -73,7 +74,7 @@ final class EmbeddedFont {
     }
 
     /** The width of printable text set in a size, both in points. */
-    float width(String printable, float size) {
+    public float width(String printable, float size) {
         double units = printable.codePoints().mapToDouble(this::glyphUnits).sum();
         return (float) (units / GLYPH_UNITS_PER_SIZE * size);
     }
@@ -90,7 +91,7 @@ final class EmbeddedFont {
     }
 
     /** Breaks a text into lines of a width in points. A word wider than that is broken; a no-break space never is. */
-    List<String> wrap(String text, float size, float width) {
+    public List<String> wrap(String text, float size, float width) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : text.strip().split("[ \\t\\r\\n]+")) {
@@ -111,7 +112,7 @@ final class EmbeddedFont {
     }
 
     /** Breaks a text into at most so many lines; an ellipsis marks what is cut off. */
-    List<String> wrap(String text, float size, float width, int mostLines) {
+    public List<String> wrap(String text, float size, float width, int mostLines) {
         List<String> lines = wrap(text, size, width);
         if (lines.size() <= mostLines) {
             return lines;
@@ -124,7 +125,7 @@ final class EmbeddedFont {
     }
 
     /** The first line of a text that is to stand on one; an ellipsis marks what is cut off. */
-    String firstLine(String text, float size, float width) {
+    public String firstLine(String text, float size, float width) {
         return wrap(text, size, width, 1).get(0);
     }
 

@@ -1,4 +1,4 @@
-package dev.reelproof.pdf;
+package dev.reelproof.pdf.page;
 
 import java.awt.Color;
 import java.io.IOException;
@@ -10,9 +10,12 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 
 /** Draws on one A4 page. Places and sizes are in points from the upper left corner, y downwards; y of a text is its baseline. */
-final class PageCanvas implements AutoCloseable {
-    static final float WIDTH = PDRectangle.A4.getWidth();
-    static final float HEIGHT = PDRectangle.A4.getHeight();
+public final class PageCanvas implements AutoCloseable {
+    public static final float WIDTH = PDRectangle.A4.getWidth();
+    public static final float HEIGHT = PDRectangle.A4.getHeight();
+
+    /** From the baseline of a text up to the middle of its digits, in sizes of the text. */
+    public static final float DIGIT_MIDDLE = 0.35f;
 
     /** Thickness of the outline that makes letters bold, in sizes of the text. */
     private static final float BOLD_OUTLINE = 0.032f;
@@ -27,39 +30,39 @@ final class PageCanvas implements AutoCloseable {
     private final EmbeddedFont font;
     private final PDPageContentStream stream;
 
-    PageCanvas(PDDocument document, EmbeddedFont font) throws IOException {
+    public PageCanvas(PDDocument document, EmbeddedFont font) throws IOException {
         this.font = font;
         PDPage page = new PDPage(PDRectangle.A4);
         document.addPage(page);
         this.stream = new PDPageContentStream(document, page, PDPageContentStream.AppendMode.OVERWRITE, true);
     }
 
-    EmbeddedFont font() {
+    public EmbeddedFont font() {
         return font;
     }
 
-    void text(String text, float x, float y, float size, Color colour) throws IOException {
+    public void text(String text, float x, float y, float size, Color colour) throws IOException {
         draw(font.printable(text), x, y, size, colour, false);
     }
 
     /** Draws bold text: the typeface comes in one weight, so its outline is drawn as well. */
-    void boldText(String text, float x, float y, float size, Color colour) throws IOException {
+    public void boldText(String text, float x, float y, float size, Color colour) throws IOException {
         draw(font.printable(text), x, y, size, colour, true);
     }
 
     /** Draws text that ends at x. */
-    void textEndingAt(String text, float x, float y, float size, Color colour) throws IOException {
+    public void textEndingAt(String text, float x, float y, float size, Color colour) throws IOException {
         String printable = font.printable(text);
         draw(printable, x - font.width(printable, size), y, size, colour, false);
     }
 
-    void boldTextEndingAt(String text, float x, float y, float size, Color colour) throws IOException {
+    public void boldTextEndingAt(String text, float x, float y, float size, Color colour) throws IOException {
         String printable = font.printable(text);
         draw(printable, x - font.width(printable, size), y, size, colour, true);
     }
 
     /** Draws text with its middle at x. */
-    void textCentredAt(String text, float x, float y, float size, Color colour) throws IOException {
+    public void textCentredAt(String text, float x, float y, float size, Color colour) throws IOException {
         String printable = font.printable(text);
         draw(printable, x - font.width(printable, size) / 2, y, size, colour, false);
     }
@@ -80,13 +83,13 @@ final class PageCanvas implements AutoCloseable {
         stream.endText();
     }
 
-    void fillRectangle(float x, float y, float width, float height, Color fill) throws IOException {
+    public void fillRectangle(float x, float y, float width, float height, Color fill) throws IOException {
         stream.setNonStrokingColor(fill);
         stream.addRect(x, HEIGHT - y - height, width, height);
         stream.fill();
     }
 
-    void strokeRectangle(float x, float y, float width, float height, Color colour, float thickness)
+    public void strokeRectangle(float x, float y, float width, float height, Color colour, float thickness)
             throws IOException {
         stream.setStrokingColor(colour);
         stream.setLineWidth(thickness);
@@ -95,12 +98,12 @@ final class PageCanvas implements AutoCloseable {
         stream.stroke();
     }
 
-    void line(float fromX, float fromY, float toX, float toY, Color colour, float thickness) throws IOException {
+    public void line(float fromX, float fromY, float toX, float toY, Color colour, float thickness) throws IOException {
         polyline(List.of(new float[] {fromX, fromY}, new float[] {toX, toY}), colour, thickness, SOLID);
     }
 
     /** Draws a line through points; dashes are the lengths of strokes and gaps in turn, in points. */
-    void polyline(List<float[]> points, Color colour, float thickness, float[] dashes) throws IOException {
+    public void polyline(List<float[]> points, Color colour, float thickness, float[] dashes) throws IOException {
         stream.setStrokingColor(colour);
         stream.setLineWidth(thickness);
         stream.setLineDashPattern(dashes, 0);
@@ -111,7 +114,7 @@ final class PageCanvas implements AutoCloseable {
     }
 
     /** Fills the outline through points. */
-    void fillPolygon(List<float[]> points, Color fill) throws IOException {
+    public void fillPolygon(List<float[]> points, Color fill) throws IOException {
         stream.setNonStrokingColor(fill);
         trace(points);
         stream.closePath();
@@ -130,7 +133,7 @@ final class PageCanvas implements AutoCloseable {
     }
 
     /** Draws a ring with white inside. */
-    void ring(float x, float y, float radius, Color colour, float thickness) throws IOException {
+    public void ring(float x, float y, float radius, Color colour, float thickness) throws IOException {
         float up = HEIGHT - y;
         float control = radius * QUARTER_CIRCLE_CONTROL;
         stream.setStrokingColor(colour);

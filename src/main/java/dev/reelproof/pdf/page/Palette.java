@@ -1,17 +1,17 @@
-package dev.reelproof.pdf;
+package dev.reelproof.pdf.page;
 
 import java.awt.Color;
 
 /** The colours of a certificate. They differ in lightness too, so that a grey print still tells them apart. */
-final class Palette {
-    static final Color TEXT = new Color(0x1b2229);
-    static final Color MUTED = new Color(0x56616b);
-    static final Color RULE = new Color(0xbfc7ce);
-    static final Color GRID = new Color(0xdfe4e8);
-    static final Color ZEBRA = new Color(0xf2f4f6);
-    static final Color ACCENT = new Color(0x234a5c);
-    static final Color BAND = new Color(0xc3ced6);
-    static final Color PAPER = Color.WHITE;
+public final class Palette {
+    public static final Color TEXT = new Color(0x1b2229);
+    public static final Color MUTED = new Color(0x56616b);
+    public static final Color RULE = new Color(0xbfc7ce);
+    public static final Color GRID = new Color(0xdfe4e8);
+    public static final Color ZEBRA = new Color(0xf2f4f6);
+    public static final Color ACCENT = new Color(0x234a5c);
+    public static final Color BAND = new Color(0xc3ced6);
+    public static final Color PAPER = Color.WHITE;
 
     /** Lines of plots: hues that stay apart for colour-blind eyes (after the palette of Okabe and Ito, from memory). */
     private static final Color[] LINES = {
@@ -28,12 +28,12 @@ final class Palette {
     private Palette() {}
 
     /** How many lines have a colour of their own. */
-    static int lines() {
+    public static int lines() {
         return LINES.length;
     }
 
     /** The colour of a line; colours repeat. */
-    static Color line(int index) {
+    public static Color line(int index) {
         return LINES[index % LINES.length];
     }
 }
