@@ -13,6 +13,7 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.certificate.IssueCertificate;
 import dev.reelproof.app.certificate.IssueCertificate.Issued;
+import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.result.TakeResult;
 import dev.reelproof.genealogy.LotKind;
@@ -22,7 +23,6 @@ import dev.reelproof.intake.Upload;
 import dev.reelproof.intake.reel.ReelReader;
 import dev.reelproof.intake.reel.ReelRegistration;
 import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.hold.Holds;
 import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.lot.RegisteredLot;
 import dev.reelproof.store.reel.Products;
@@ -30,6 +30,7 @@ import dev.reelproof.store.reel.Reels;
 import dev.reelproof.store.reel.RegisteredReel;
 import dev.reelproof.store.result.Records;
 import dev.reelproof.store.result.Records.Taken;
+import dev.reelproof.wording.Wording;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
@@ -68,7 +69,7 @@ public class ReelResource {
     private final Products products;
     private final Records archive;
     private final Certificates certificates;
-    private final Holds holds;
+    private final FindHolds holds;
     private final Lots lots;
     private final LimitSets limitSets;
     private final Plants plants;
@@ -81,7 +82,7 @@ public class ReelResource {
             Products products,
             Records archive,
             Certificates certificates,
-            Holds holds,
+            FindHolds holds,
             Lots lots,
             LimitSets limitSets,
             Plants plants,
@@ -144,7 +145,7 @@ public class ReelResource {
         return ReelAnswer.of(
                 found.get(),
                 archive.ofReel(plant, reel).stream()
-                        .map(record -> RecordAnswer.of(record, limitSets.of(record)))
+                        .map(record -> RecordAnswer.of(record, limitSets.of(record), Wording.english()))
                         .toList(),
                 certificates.ofReel(plant, reel).stream()
                         .map(CertificateAnswer::of)
@@ -256,7 +257,7 @@ public class ReelResource {
 
     private Response take(String plant, String reel, Upload upload) {
         Taken taken = testDesk.take(plant, reel, upload, now());
-        RecordAnswer answer = RecordAnswer.of(taken.record(), limitSets.of(taken.record()));
+        RecordAnswer answer = RecordAnswer.of(taken.record(), limitSets.of(taken.record()), Wording.english());
         URI location = URI.create("/api/v1/records/" + answer.id());
         return (taken.first() ? Response.created(location) : Response.ok().location(location))
                 .entity(answer)
