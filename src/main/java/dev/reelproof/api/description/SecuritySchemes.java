@@ -7,7 +7,9 @@ import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.parameters.Parameter;
+import org.eclipse.microprofile.openapi.models.security.SecurityRequirement;
 import org.eclipse.microprofile.openapi.models.security.SecurityScheme;
+import org.jboss.jandex.IndexView;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,11 +24,25 @@ public class SecuritySchemes implements OASFilter {
     /** Name of the session's cookie, as {@code store.access.Sessions} sets it; a test compares the two. */
     static final String COOKIE = "reelproof-session";
 
+    private static final List<SecurityRequirement> TOKEN_OR_SESSION = List.of(
+            OASFactory.createSecurityRequirement().addScheme(TOKEN),
+            OASFactory.createSecurityRequirement().addScheme(SESSION));
+
     /** What a browser or an HTTP client sends by itself: nobody fills it in. */
     private static final List<String> SENT_BY_CLIENTS = List.of("Host", "Origin");
 
+    private final OpenRoutes openRoutes;
+
+    /** @param index the classes of the application */
+    public SecuritySchemes(IndexView index) {
+        openRoutes = new OpenRoutes(index);
+    }
+
     @Override
     public void filterOpenAPI(OpenAPI openApi) {
+        openApi.getPaths().getPathItems().forEach((path, item) -> item.getOperations()
+                .forEach((method, operation) ->
+                        operation.setSecurity(openRoutes.contains(method, path) ? List.of() : TOKEN_OR_SESSION)));
         openApi.getComponents().setSecuritySchemes(null);
         openApi.getComponents()
                 .addSecurityScheme(
@@ -46,16 +62,6 @@ public class SecuritySchemes implements OASFilter {
                                                 + " X-CSRF-Token with the value that GET /api/v1/session answers."));
     }
 
-    @Override
-    public Operation filterOperation(Operation operation) {
-        if (!isOpen(operation)) {
-            operation.setSecurity(List.of(
-                    OASFactory.createSecurityRequirement().addScheme(TOKEN),
-                    OASFactory.createSecurityRequirement().addScheme(SESSION)));
-        }
-        return operation;
-    }
-
     /** Drops the parameters that are the cookie, or that clients send by themselves. */
     @Override
     public @Nullable Parameter filterParameter(Parameter parameter) {
@@ -66,6 +72,6 @@ public class SecuritySchemes implements OASFilter {
 
     /** Whether a route is open to everyone. */
     static boolean isOpen(Operation operation) {
-        return operation.getSecurity() == null || operation.getSecurity().isEmpty();
+        return operation.getSecurity().isEmpty();
     }
 }

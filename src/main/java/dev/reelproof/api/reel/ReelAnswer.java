@@ -43,6 +43,7 @@ record ReelAnswer(
         String printedLength) {
 
     /** A reel in a list. */
+    @Schema(name = "ReelLine")
     record Line(
             String reel,
             String plant,
@@ -78,6 +79,7 @@ record ReelAnswer(
     }
 
     /** A list of reels. */
+    @Schema(name = "ReelLines")
     record Lines(List<Line> reels) {}
 
     /** A reel whose making alone was reported: it has no product and no tests yet. */

@@ -136,16 +136,12 @@ class DescriptionTest {
         if (content.isEmpty()) {
             return false;
         }
-        for (JsonNode mediaType : content) {
-            JsonNode schema = mediaType.path("schema");
-            boolean says = schema.has("$ref")
-                    || schema.has("oneOf")
-                    || schema.path("type").asText().equals("string");
-            if (!says) {
-                return false;
-            }
-        }
-        return true;
+        return content.properties().stream().allMatch(mediaType -> {
+            JsonNode schema = mediaType.getValue().path("schema");
+            boolean isBytesOrText = !mediaType.getKey().equals("application/json")
+                    && schema.path("type").asText().equals("string");
+            return isBytesOrText || schema.has("$ref") || schema.has("oneOf");
+        });
     }
 
     @Test
