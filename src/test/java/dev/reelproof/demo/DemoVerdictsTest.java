@@ -7,7 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.correction.Laws;
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.intake.reel.ProductFit;
 import dev.reelproof.intake.reel.ProductReader;
 import dev.reelproof.intake.result.ReadResult;

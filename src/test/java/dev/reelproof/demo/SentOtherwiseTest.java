@@ -9,7 +9,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.correction.Laws;
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.intake.reel.ProductReader;
 import dev.reelproof.intake.result.ResultReader;
 import dev.reelproof.judgement.Figure;

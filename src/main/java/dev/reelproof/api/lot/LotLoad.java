@@ -6,7 +6,7 @@ import dev.reelproof.app.lot.LoadBrokeOffException;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.intake.IntakeException;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.intake.lot.LotReader;
 import dev.reelproof.intake.lot.NumberedReport;
 import dev.reelproof.store.lot.LotLoading;

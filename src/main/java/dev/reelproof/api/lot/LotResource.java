@@ -9,7 +9,7 @@ import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotFaultsException;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.intake.lot.LotReader;
 import dev.reelproof.store.lot.LotConflictException;
 import dev.reelproof.store.lot.Lots;

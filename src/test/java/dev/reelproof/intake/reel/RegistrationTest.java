@@ -10,7 +10,7 @@ import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.intake.result.BrokenResults;
 import dev.reelproof.intake.result.ResultReader;
 import dev.reelproof.measurement.CoreUnit;
