@@ -152,7 +152,8 @@ public final class SentObject {
 
     /** Whole numbers of an array, each between two others; wrong ones are noted and left out. */
     public List<Integer> wholes(String key, int least, int most) {
-        return value(key).map(array -> array.each(value -> value.whole(least, most)))
+        return value(key)
+                .map(array -> array.each(value -> value.whole(least, most)))
                 .orElse(List.of());
     }
 
@@ -196,7 +197,8 @@ public final class SentObject {
 
     /** The objects of an array; elements that are no objects are noted and left out; none when the key is absent. */
     public List<SentObject> objects(String key) {
-        return value(key).map(array -> array.each(value -> value.object(document)))
+        return value(key)
+                .map(array -> array.each(value -> value.object(document)))
                 .orElse(List.of());
     }
 }

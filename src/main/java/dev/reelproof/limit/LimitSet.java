@@ -67,8 +67,7 @@ public record LimitSet(
      */
     public Optional<Requirement> requirement(String requirementId, int productPairs) {
         return requirements.stream()
-                .filter(requirement ->
-                        requirement.id().equals(requirementId) && requirement.holdsFor(productPairs))
+                .filter(requirement -> requirement.id().equals(requirementId) && requirement.holdsFor(productPairs))
                 .findFirst();
     }
 

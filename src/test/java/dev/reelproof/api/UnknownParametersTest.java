@@ -7,15 +7,18 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 
+import dev.reelproof.api.access.SignedIn;
 import dev.reelproof.api.result.SampleResult;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** A parameter that a route does not know is refused and named: passed over, it would answer another question. */
 @QuarkusTest
+@ExtendWith(SignedIn.class)
 class UnknownParametersTest {
 
     private static ValidatableResponse refused(ValidatableResponse answer, String name) {
@@ -34,8 +37,7 @@ class UnknownParametersTest {
         "/api/v1/limit-sets, id, x, it takes none"
     })
     void aQuestion(String path, String name, String value, String known) {
-        refused(get(path + "?" + name + "=" + value).then(), name)
-                .body("errors[0].message", containsString(known));
+        refused(get(path + "?" + name + "=" + value).then(), name).body("errors[0].message", containsString(known));
     }
 
     @Test
@@ -50,7 +52,11 @@ class UnknownParametersTest {
                 "palnt");
         refused(given().post(path + "/certificates?issue=2").then(), "issue");
         refused(
-                given().contentType("application/json").body("{}").put(path + "?plant=north").then(), "plant");
+                given().contentType("application/json")
+                        .body("{}")
+                        .put(path + "?plant=north")
+                        .then(),
+                "plant");
         get(path).then().body("records", empty());
     }
 

@@ -14,8 +14,7 @@ class WorstFirstTest {
     private static Finding finding(Outcome outcome, Double margin) {
         Figure figure = margin == null
                 ? null
-                : new Figure(
-                        Subject.ofPair(1), null, 1.0, "dB", 1, 1, 1, margin, "dB", false, null, List.of());
+                : new Figure(Subject.ofPair(1), null, 1.0, "dB", 1, 1, 1, margin, "dB", false, null, List.of());
         return new Finding(
                 outcome.word() + " " + margin,
                 Property.RETURN_LOSS,
@@ -38,7 +37,8 @@ class WorstFirstTest {
                 finding(Outcome.CONDITIONAL_PASS, 0.1),
                 finding(Outcome.PASS, 0.5),
                 finding(Outcome.PASS, 4.0));
-        List<Finding> shuffled = Stream.of(5, 7, 0, 4, 2, 6, 1, 3).map(inOrder::get).toList();
+        List<Finding> shuffled =
+                Stream.of(5, 7, 0, 4, 2, 6, 1, 3).map(inOrder::get).toList();
         assertEquals(inOrder, shuffled.stream().sorted(new WorstFirst()).toList());
     }
 }

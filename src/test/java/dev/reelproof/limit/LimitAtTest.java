@@ -37,17 +37,19 @@ class LimitAtTest {
 
     @Test
     void saysWhereThereIsALimit() {
-        IllegalArgumentException refused =
-                assertThrows(IllegalArgumentException.class, () -> LimitAt.of(
-                        CATEGORY_6A, "next", Optional.empty(), Optional.empty()));
+        IllegalArgumentException refused = assertThrows(
+                IllegalArgumentException.class,
+                () -> LimitAt.of(CATEGORY_6A, "next", Optional.empty(), Optional.empty()));
         assertTrue(refused.getMessage().contains("from 1.0 to 500.0 MHz; give a frequency"), refused.getMessage());
     }
 
     @Test
     void hasNothingOnWhatTheSetDoesNotJudge() {
         assertEquals(Optional.empty(), LimitAt.of(CATEGORY_6A, "strip-force", Optional.empty(), Optional.empty()));
-        assertEquals(Optional.empty(), LimitAt.of(CATEGORY_6A, "next", Optional.of(100.0), Optional.of(25)).filter(
-                at -> !at.requirement().holdsFor(25)));
+        assertEquals(
+                Optional.empty(),
+                LimitAt.of(CATEGORY_6A, "next", Optional.of(100.0), Optional.of(25))
+                        .filter(at -> !at.requirement().holdsFor(25)));
     }
 
     /** One id may stand for several ranges of pair counts; each product meets one of them. */
@@ -56,7 +58,8 @@ class LimitAtTest {
         LimitSet set = LimitSamples.shipped("us-terminating-cable-24awg", 2);
         int checked = 0;
         for (Requirement requirement : set.requirements()) {
-            int pairs = requirement.pairs().map(PairCount::from).orElse(set.pairs().from());
+            int pairs =
+                    requirement.pairs().map(PairCount::from).orElse(set.pairs().from());
             assertEquals(Optional.of(requirement), set.requirement(requirement.id(), pairs), requirement.id());
             checked++;
         }

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.quantity.Length;
 import java.util.Optional;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -21,8 +20,8 @@ class LengthAgreementTest {
     @ParameterizedTest
     @ValueSource(doubles = {979.9, 1020.1, 3048})
     void warnsBeyondWithBothLengths(double metres) {
-        String warning = LengthAgreement.warning(REGISTERED, Length.ofMetres(metres))
-                .orElseThrow();
+        String warning =
+                LengthAgreement.warning(REGISTERED, Length.ofMetres(metres)).orElseThrow();
         assertTrue(warning.contains(metres + " m") && warning.contains("1000.0 m, by more than 2 %"), warning);
     }
 }

@@ -2,8 +2,8 @@ package dev.reelproof.api.hold;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.api.Quantity;
-import dev.reelproof.api.access.AuditResource;
 import dev.reelproof.api.QueryParameters;
+import dev.reelproof.api.access.AuditResource;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;

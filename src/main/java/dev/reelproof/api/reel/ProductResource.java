@@ -38,9 +38,8 @@ public class ProductResource {
     @GET
     @Operation(summary = "All products of a plant, by code")
     public Listed list(@QueryParam("plant") String plantNamed) {
-        return new Listed(findProducts.all(plantNamed).stream()
-                .map(ProductAnswer::of)
-                .toList());
+        return new Listed(
+                findProducts.all(plantNamed).stream().map(ProductAnswer::of).toList());
     }
 
     @GET

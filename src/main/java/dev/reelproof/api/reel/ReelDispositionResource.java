@@ -74,7 +74,10 @@ public class ReelDispositionResource {
                             + " taken down, since a reel may have left before it was held; the audit trail names the holds.")
     @RequestBody(
             required = true,
-            content = @Content(mediaType = MediaType.APPLICATION_JSON, schema = @Schema(implementation = SentReport.class)))
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = SentReport.class)))
     @APIResponse(
             responseCode = "201",
             description = "told",

@@ -102,7 +102,8 @@ public class TellDisposition {
     }
 
     private static Map<String, Object> details(Entry entry, List<Hold> held) {
-        Map<String, Object> details = new TreeMap<>(Map.of("state", entry.state().word()));
+        Map<String, Object> details =
+                new TreeMap<>(Map.of("state", entry.state().word()));
         if (entry.recipient() != null) {
             details.put("to", entry.recipient());
         }

@@ -120,14 +120,13 @@ public class ReadRecords {
         if (sweeps.isEmpty()) {
             throw new NothingThereException("Record " + record.id() + " has no such sweep of " + propertyNamed + ".");
         }
-        List<Requirement> requirements =
-                judged
-                        .limitSet()
-                        .alongFrequency(property, record.product().pairs())
-                        .stream()
-                        .filter(requirement -> record.judgement().findings().stream()
-                                .anyMatch(finding -> finding.requirement().equals(requirement.id())))
-                        .toList();
+        List<Requirement> requirements = judged
+                .limitSet()
+                .alongFrequency(property, record.product().pairs())
+                .stream()
+                .filter(requirement -> record.judgement().findings().stream()
+                        .anyMatch(finding -> finding.requirement().equals(requirement.id())))
+                .toList();
         Optional<Requirement> drawn =
                 requirements.stream().min(Comparator.comparing(each -> !(each.domain() instanceof Domain.Range)));
         return new LimitedSweeps(property, sweeps, drawn, requirements);

@@ -74,8 +74,9 @@ public class Dispositions {
                 throw new IllegalArgumentException("where reel " + reel + " is needs who told it");
             }
             if ((state == State.SHIPPED) != (recipient != null)) {
-                throw new IllegalArgumentException("reel " + reel + " is said to be " + state.word() + " and to have gone to "
-                        + recipient + "; what was shipped went to somebody, and nothing else did");
+                throw new IllegalArgumentException(
+                        "reel " + reel + " is said to be " + state.word() + " and to have gone to " + recipient
+                                + "; what was shipped went to somebody, and nothing else did");
             }
         }
     }

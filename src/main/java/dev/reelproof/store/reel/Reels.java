@@ -112,7 +112,8 @@ public class Reels {
     @Transactional
     public Optional<RegisteredReel> byId(String plant, String id) {
         return session.createNativeQuery(
-                        "select " + ReelRow.COLUMNS + " from reel r where r.plant = :plant and r.id = :id", ReelRow.class)
+                        "select " + ReelRow.COLUMNS + " from reel r where r.plant = :plant and r.id = :id",
+                        ReelRow.class)
                 .setParameter("plant", plant)
                 .setParameter("id", id)
                 .uniqueResultOptional()
@@ -158,7 +159,8 @@ public class Reels {
      */
     @Transactional
     public List<ReelLine> search(String plant, String text, int limit) {
-        // An upload's row is not partitioned and knows the newest record; its time leads to the one partition. Only the records
+        // An upload's row is not partitioned and knows the newest record; its time leads to the one partition. Only the
+        // records
         // of the reels that are listed are looked up.
         return session
                 .createNativeQuery(

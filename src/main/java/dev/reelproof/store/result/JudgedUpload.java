@@ -38,7 +38,8 @@ public record JudgedUpload(
 
     public JudgedUpload {
         if (plant == null || plant.isBlank() || reel == null || reel.isBlank()) {
-            throw new IllegalArgumentException("an upload is of a reel of a plant, not of '" + reel + "' of '" + plant + "'");
+            throw new IllegalArgumentException(
+                    "an upload is of a reel of a plant, not of '" + reel + "' of '" + plant + "'");
         }
         if (received == null) {
             throw new IllegalArgumentException("the upload of reel " + reel + " needs the time at which it came in");

@@ -15,8 +15,8 @@ public record KeptOriginal(int ordinal, String name, String mediaType, String sh
 
     public KeptOriginal {
         if (!(ordinal >= 0 && size >= 0)) {
-            throw new IllegalArgumentException(
-                    "part " + ordinal + " of an upload cannot have a negative place or size, such as " + size + " bytes");
+            throw new IllegalArgumentException("part " + ordinal
+                    + " of an upload cannot have a negative place or size, such as " + size + " bytes");
         }
         if (name == null || name.isBlank()) {
             throw new IllegalArgumentException("part " + ordinal + " of an upload needs a name");

@@ -117,11 +117,11 @@ public class Records {
     }
 
     private int attemptsOf(String plant, String reel) {
-        return Math.toIntExact(
-                session.createNativeQuery("select count(*) from upload where plant = :plant and reel = :reel", Long.class)
-                        .setParameter("plant", plant)
-                        .setParameter("reel", reel)
-                        .getSingleResult());
+        return Math.toIntExact(session.createNativeQuery(
+                        "select count(*) from upload where plant = :plant and reel = :reel", Long.class)
+                .setParameter("plant", plant)
+                .setParameter("reel", reel)
+                .getSingleResult());
     }
 
     private void keepUpload(JudgedUpload upload, UUID id, Instant received, int attempt) {

@@ -61,7 +61,8 @@ public record StoredRecord(
             throw new IllegalArgumentException("the attempt of record " + id + " must be from 1, not " + attempt);
         }
         if (length == null || temperature == null || finished == null) {
-            throw new IllegalArgumentException("record " + id + " needs a length, a temperature and the time of its test");
+            throw new IllegalArgumentException(
+                    "record " + id + " needs a length, a temperature and the time of its test");
         }
         if (started != null && started.isAfter(finished)) {
             throw new IllegalArgumentException(

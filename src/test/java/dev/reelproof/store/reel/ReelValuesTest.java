@@ -46,7 +46,9 @@ class ReelValuesTest {
 
     @Test
     void whatWasShippedWentToSomebodyAndNothingElseDid() {
-        assertEquals("Invented Networks", entry(State.SHIPPED, "Invented Networks", "anna").recipient());
+        assertEquals(
+                "Invented Networks",
+                entry(State.SHIPPED, "Invented Networks", "anna").recipient());
         assertEquals(State.SCRAPPED, entry(State.SCRAPPED, null, "anna").state());
         refused("went to somebody", () -> entry(State.SHIPPED, null, "anna"));
         refused("went to somebody", () -> entry(State.IN_STOCK, "Invented Networks", "anna"));
