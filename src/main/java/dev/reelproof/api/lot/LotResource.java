@@ -89,7 +89,7 @@ public class LotResource {
             description = "the lot cannot be so: unknown parent, more taken than is left, unknown kind or unit")
     public Response register(byte[] report) {
         callers.current().require(Action.REGISTER);
-        Lot lot = LotReader.read(report, plants);
+        Lot lot = LotReader.read(report, () -> plants.named(null, "/plant"), plants.served());
         callers.current().requirePlant(lot.plant());
         boolean isNew = register(lot, Upload.ofDocument(report).sha256());
         LotAnswer answer = LotAnswer.of(lots.byId(lot.plant(), lot.id()).orElseThrow());
