@@ -1,8 +1,8 @@
 package dev.reelproof.api.reel;
 
 import dev.reelproof.access.Action;
-import dev.reelproof.api.lot.LotFinder;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.lot.LotFinder;
 import dev.reelproof.app.reel.TellDisposition;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.intake.Faults;
