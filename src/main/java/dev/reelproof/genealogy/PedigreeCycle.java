@@ -8,18 +8,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Whether a lot would descend from itself. */
-public final class Descent {
-    private Descent() {}
+/** Finds out whether a lot would descend from itself. */
+final class PedigreeCycle {
+    private PedigreeCycle() {}
 
     /**
-     * Whether the ways up from a lot lead back to it. Among registered lots none can: each was registered after its parents. It
-     * takes reports that wait for each other.
+     * Whether some way up from a lot leads back to it. No registered lot has such a way, since each was registered after its parents;
+     * it takes reports that wait for each other.
      *
      * @param lot the lot
-     * @param parents the parents of each lot that is known to have any, the lot's own among them
+     * @param parents the parents of each lot that is known to have any, those of the lot itself included
      */
-    public static boolean isCircular(LotId lot, Map<LotId, ? extends Collection<LotId>> parents) {
+    static boolean isThrough(LotId lot, Map<LotId, ? extends Collection<LotId>> parents) {
         Set<LotId> seen = new HashSet<>();
         Deque<LotId> ways = new ArrayDeque<>(parentsOf(lot, parents));
         while (!ways.isEmpty()) {

@@ -1,20 +1,19 @@
-package dev.reelproof.api.lot;
+package dev.reelproof.app.lot;
 
 import dev.reelproof.access.Caller;
 import dev.reelproof.app.Plants;
-import dev.reelproof.app.lot.LoadBrokeOffException;
+import dev.reelproof.genealogy.AdmissionTerms;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.LotOutcome;
+import dev.reelproof.genealogy.LotReport;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.lot.LotReader;
 import dev.reelproof.intake.lot.NumberedReport;
 import dev.reelproof.intake.result.Upload;
-import dev.reelproof.store.lot.LotLoading;
-import dev.reelproof.store.lot.LotLoading.Fate;
-import dev.reelproof.store.lot.LotLoading.Report;
 import io.quarkus.security.ForbiddenException;
+import java.time.Clock;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Iterator;
@@ -30,30 +29,33 @@ final class LotLoad {
     private static final int MOST_AT_ONCE = 1_000;
     private static final int MOST_BYTES_AT_ONCE = 4 * 1024 * 1024;
 
-    private final LotLoading loading;
+    private final AdmitLots admit;
     private final Caller caller;
+    private final Clock clock;
     private final String home;
     private final List<String> served;
 
-    private final List<LoadAnswer.Refused> refused = new ArrayList<>();
+    private final List<LoadResult.Refused> refused = new ArrayList<>();
     private final List<Numbered> batch = new ArrayList<>();
     private final Map<Key, List<Integer>> waiting = new LinkedHashMap<>();
     private int batchBytes;
     private int accepted;
     private int keptTo;
 
-    private record Numbered(int line, Report report) {}
+    private record Numbered(int line, LotReport report) {}
 
     private record Key(String plant, LotId lot) {}
 
-    LotLoad(LotLoading loading, Caller caller, Plants plants) {
-        this.loading = loading;
+    LotLoad(AdmitLots admit, Caller caller, Plants plants, Clock clock) {
+        this.admit = admit;
         this.caller = caller;
+        this.clock = clock;
         this.home = plants.named(null, "plant");
         this.served = plants.served();
     }
 
-    LoadAnswer load(Iterator<NumberedReport> reports) {
+    /** @throws LoadBrokeOffException when it breaks off in the middle */
+    LoadResult load(Iterator<NumberedReport> reports) {
         int line = 0;
         try {
             while (reports.hasNext()) {
@@ -77,8 +79,8 @@ final class LotLoad {
                             + " twice.",
                     e);
         }
-        refused.sort(Comparator.comparingInt(LoadAnswer.Refused::line));
-        return new LoadAnswer(accepted, waiting(), refused);
+        refused.sort(Comparator.comparingInt(LoadResult.Refused::line));
+        return new LoadResult(accepted, waiting(), refused);
     }
 
     private int waiting() {
@@ -87,7 +89,7 @@ final class LotLoad {
 
     private void read(NumberedReport numbered) {
         if (numbered.fault() != null) {
-            refused.add(new LoadAnswer.Refused(numbered.line(), numbered.fault()));
+            refused.add(new LoadResult.Refused(numbered.line(), numbered.fault()));
             return;
         }
         try {
@@ -95,10 +97,10 @@ final class LotLoad {
             caller.requirePlant(lot.plant());
             batch.add(new Numbered(
                     numbered.line(),
-                    new Report(lot, Upload.ofDocument(numbered.json()).sha256())));
+                    new LotReport(lot, Upload.ofDocument(numbered.json()).sha256())));
             batchBytes += numbered.json().length;
         } catch (IntakeException | ForbiddenException e) {
-            refused.add(new LoadAnswer.Refused(numbered.line(), e.getMessage()));
+            refused.add(new LoadResult.Refused(numbered.line(), e.getMessage()));
         }
     }
 
@@ -113,31 +115,37 @@ final class LotLoad {
     }
 
     private void keep(String plant, List<Numbered> reports) {
-        LotLoading.Loaded loaded = loading.takeMany(
-                plant, reports.stream().map(Numbered::report).toList(), OffsetDateTime.now(ZoneOffset.UTC));
+        AdmitLots.Admission admission = admit.many(
+                plant,
+                reports.stream().map(Numbered::report).toList(),
+                AdmissionTerms.IN_BULK,
+                OffsetDateTime.now(clock));
         for (int i = 0; i < reports.size(); i++) {
-            Numbered one = reports.get(i);
-            LotLoading.Outcome outcome = loaded.outcomes().get(i);
-            Fate fate = outcome.fate();
-            if (fate == Fate.REGISTERED || fate == Fate.KNOWN) {
-                accepted++;
-            } else if (fate == Fate.WAITING) {
-                waiting.computeIfAbsent(new Key(plant, one.report().lot().id()), key -> new ArrayList<>())
-                        .add(one.line());
-            } else {
-                refused.add(new LoadAnswer.Refused(
-                        one.line(), "lot " + one.report().lot().id() + ", " + outcome.reason()));
-            }
+            count(plant, reports.get(i), admission.outcomes().get(i));
         }
-        for (LotId lot : loaded.joined()) {
-            accepted += waiting.getOrDefault(new Key(plant, lot), List.of()).size();
-            waiting.remove(new Key(plant, lot));
+        for (LotId lot : admission.joined()) {
+            List<Integer> lines = waiting.remove(new Key(plant, lot));
+            accepted += lines == null ? 0 : lines.size();
         }
-        loaded.refusedLater().forEach((lot, reason) -> {
+        admission.refusedLater().forEach((lot, reason) -> {
             List<Integer> lines = waiting.remove(new Key(plant, lot));
             if (lines != null) {
-                lines.forEach(at -> refused.add(new LoadAnswer.Refused(at, "lot " + lot + ", " + reason)));
+                lines.forEach(line -> refuse(line, lot, reason));
             }
         });
+    }
+
+    private void count(String plant, Numbered one, LotOutcome outcome) {
+        LotId lot = one.report().lot().id();
+        switch (outcome.fate()) {
+            case REGISTERED, KNOWN -> accepted++;
+            case WAITING -> waiting.computeIfAbsent(new Key(plant, lot), key -> new ArrayList<>())
+                    .add(one.line());
+            case REFUSED, CONFLICT -> refuse(one.line(), lot, outcome.reason());
+        }
+    }
+
+    private void refuse(int line, LotId lot, String reason) {
+        refused.add(new LoadResult.Refused(line, "lot " + lot + ", " + reason));
     }
 }

@@ -1,20 +1,16 @@
 package dev.reelproof.store.lot;
 
-import dev.reelproof.genealogy.Implausible;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.OverlappingCuts;
 import dev.reelproof.genealogy.Placement;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.ArrayList;
+import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
 import org.hibernate.Session;
 
-/** Finds lots that took the same stretch of one parent, without reading all that were made from it. */
+/** Finds lots whose stretches of one parent lie across each other, without reading all that was made from it. */
 @ApplicationScoped
-class Overlaps {
-    /** What is found of a link by its position has its own ordinals: it may be found later than the rest, and twice. */
-    private static final int FIRST_ORDINAL = 1_000_000;
-
+public class OverlappingInputs {
     /** How many rows lie across a stretch cannot be estimated: a plan for many would read all before the first. */
     private static final String PLAN = "select set_config('enable_bitmapscan', 'off', true)";
 
@@ -56,57 +52,67 @@ class Overlaps {
 
     private final Session session;
 
-    Overlaps(Session session) {
+    OverlappingInputs(Session session) {
         this.session = session;
     }
 
     /**
-     * A link of which a part went into another lot too.
+     * An input with its place.
      *
-     * @param ordinal the place of the doubt among those of the lot: the same each time that it is found
+     * @param lot the child
+     * @param ordinal the place of the input among the child's inputs
      */
-    record Link(LotId lot, int ordinal, Implausible doubt) {}
+    public record PlacedInput(LotId lot, int ordinal, Placement placement) {}
 
-    /** The links of these lots, of the transaction's own too, that share a stretch with another lot, and those of the others. */
-    List<Link> find(String plant, String[] lots) {
-        session.createNativeQuery(PLAN, Object[].class).getSingleResult();
-        List<Link> found = new ArrayList<>();
-        session.createNativeQuery(FIND, Object[].class)
-                .setParameter("plant", plant)
-                .setParameter("ids", lots)
-                .getResultList()
-                .forEach(row -> {
-                    LotId parent = new LotId((String) row[0]);
-                    Cut cut = Cut.of(row, 1);
-                    Cut other = Cut.of(row, 1 + Cut.COLUMNS);
-                    if (OverlappingCuts.overlap(cut.placement(), other.placement())) {
-                        found.add(cut.of(parent));
-                        found.add(other.of(parent));
-                    }
-                });
-        return found;
+    /**
+     * Inputs of two lots that lie across each other on their parent, be it by a rounding alone.
+     *
+     * @param made of one of the lots that were asked for
+     * @param other of any other lot, which may have been asked for too
+     */
+    public record Pair(LotId parent, PlacedInput made, PlacedInput other) {}
+
+    private record Row(
+            String parent,
+            String child,
+            int ordinal,
+            double from,
+            double to,
+            String unit,
+            double ontoFrom,
+            double ontoTo,
+            String ontoUnit,
+            String otherChild,
+            int otherOrdinal,
+            double otherFrom,
+            double otherTo,
+            String otherUnit,
+            double otherOntoFrom,
+            double otherOntoTo,
+            String otherOntoUnit) {
+        Pair pair() {
+            return new Pair(
+                    new LotId(parent),
+                    new PlacedInput(
+                            new LotId(child), ordinal, new Placement(from, to, unit, ontoFrom, ontoTo, ontoUnit)),
+                    new PlacedInput(
+                            new LotId(otherChild),
+                            otherOrdinal,
+                            new Placement(otherFrom, otherTo, otherUnit, otherOntoFrom, otherOntoTo, otherOntoUnit)));
+        }
     }
 
-    /** A link, as {@link #FIND} gives each of two. */
-    private record Cut(LotId lot, int ordinal, Placement placement) {
-        static final int COLUMNS = 8;
-
-        static Cut of(Object[] row, int first) {
-            int column = first;
-            return new Cut(
-                    new LotId((String) row[column++]),
-                    (Integer) row[column++],
-                    new Placement(
-                            (Double) row[column++],
-                            (Double) row[column++],
-                            (String) row[column++],
-                            (Double) row[column++],
-                            (Double) row[column++],
-                            (String) row[column]));
-        }
-
-        Link of(LotId parent) {
-            return new Link(lot, FIRST_ORDINAL + ordinal, OverlappingCuts.doubt(parent, placement));
-        }
+    /** The inputs of these lots that lie across one of another lot, those registered in this transaction included. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public List<Pair> of(String plant, Collection<LotId> lots) {
+        session.createNativeQuery(PLAN, String.class).getSingleResult();
+        return session
+                .createNativeQuery(FIND, Row.class)
+                .setParameter("plant", plant)
+                .setParameter("ids", Identifiers.of(lots))
+                .getResultList()
+                .stream()
+                .map(Row::pair)
+                .toList();
     }
 }
