@@ -1,5 +1,6 @@
 package dev.reelproof.api.lot;
 
+import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.access.Caller;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.lot.LoadBrokeOffException;
@@ -12,7 +13,6 @@ import dev.reelproof.intake.lot.NumberedReport;
 import dev.reelproof.store.lot.LotLoading;
 import dev.reelproof.store.lot.LotLoading.Fate;
 import dev.reelproof.store.lot.LotLoading.Report;
-import io.quarkus.security.ForbiddenException;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -97,7 +97,7 @@ final class LotLoad {
                     numbered.line(),
                     new Report(lot, Upload.ofDocument(numbered.json()).sha256())));
             batchBytes += numbered.json().length;
-        } catch (IntakeException | ForbiddenException e) {
+        } catch (IntakeException | PermissionDeniedException e) {
             refused.add(new LoadAnswer.Refused(numbered.line(), e.getMessage()));
         }
     }

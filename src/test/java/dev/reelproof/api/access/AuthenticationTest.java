@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.AuditFilter;
 import dev.reelproof.access.AccessSettings;
 import dev.reelproof.access.Callers;
 import dev.reelproof.access.Password;
@@ -149,7 +150,7 @@ class AuthenticationTest {
         Visitor.signedIn("first").asks().get("/api/v1/accounts").then().statusCode(200);
         assertEquals(
                 "set-up",
-                audit.entries("north", new AuditTrail.Filter("account/first", null, "set-up", null), 1)
+                audit.entries("north", new AuditFilter("account/first", null, "set-up", null), 1)
                         .get(0)
                         .action());
     }

@@ -13,13 +13,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.AccountChange;
 import dev.reelproof.access.AuditEntry;
+import dev.reelproof.access.AuditFilter;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
-import dev.reelproof.store.access.Sessions;
 import dev.reelproof.store.access.SignInThrottle;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -82,13 +83,12 @@ class SignInTest {
         problem(with(cookie).get("/api/v1/reels"), 401);
     }
 
-    private void change(String name, Accounts.Change change) {
-        QuarkusTransaction.requiringNew()
-                .run(() -> accounts.change("north", name, change, "test").orElseThrow());
+    private void change(String name, AccountChange change) {
+        TestAccounts.change(name, change);
     }
 
     private List<String> trail(String subject) {
-        return audit.entries("north", new AuditTrail.Filter(subject, null, null, null), 100).stream()
+        return audit.entries("north", new AuditFilter(subject, null, null, null), 100).stream()
                 .map(AuditEntry::action)
                 .toList();
     }
@@ -99,10 +99,10 @@ class SignInTest {
         Response answer = signIn(name, PASSWORD);
         answer.then().statusCode(204);
         String cookie = answer.getHeader("Set-Cookie");
-        for (String part : List.of(Sessions.COOKIE + "=", "HttpOnly", "Secure", "SameSite=Strict", "Path=/")) {
+        for (String part : List.of(SessionCookie.NAME + "=", "HttpOnly", "Secure", "SameSite=Strict", "Path=/")) {
             assertTrue(cookie.toLowerCase().contains(part.toLowerCase()), part);
         }
-        with(answer.getCookie(Sessions.COOKIE))
+        with(answer.getCookie(SessionCookie.NAME))
                 .get("/api/v1/session")
                 .then()
                 .statusCode(200)
@@ -122,7 +122,7 @@ class SignInTest {
     void whatIsWrongIsNotTold() {
         String name = Visitor.account(Role.TECHNICIAN);
         String closed = Visitor.account(Role.TECHNICIAN);
-        change(closed, new Accounts.Change(null, null, false, null));
+        change(closed, new AccountChange(null, null, false, null));
         List<Response> refusals = List.of(
                 signIn(name, WRONG),
                 signIn("nobody " + UUID.randomUUID(), PASSWORD),
@@ -235,14 +235,14 @@ class SignInTest {
         Response answer =
                 with(fixed).body(Map.of("name", name, "password", PASSWORD)).post("/api/v1/session");
         answer.then().statusCode(204);
-        assertNotEquals(fixed, answer.getCookie(Sessions.COOKIE));
+        assertNotEquals(fixed, answer.getCookie(SessionCookie.NAME));
         opensNothing(fixed);
 
-        String first = answer.getCookie(Sessions.COOKIE);
+        String first = answer.getCookie(SessionCookie.NAME);
         String second = with(first)
                 .body(Map.of("name", name, "password", PASSWORD))
                 .post("/api/v1/session")
-                .getCookie(Sessions.COOKIE);
+                .getCookie(SessionCookie.NAME);
         assertNotEquals(first, second);
         opensNothing(first);
         with(second).get("/api/v1/session").then().statusCode(200);
@@ -302,7 +302,7 @@ class SignInTest {
         Visitor visitor = Visitor.signedIn(Role.ADMINISTRATOR, Role.TECHNICIAN);
         Visitor.account(Role.ADMINISTRATOR);
         visitor.asks().get("/api/v1/accounts").then().statusCode(200);
-        change(visitor.name, new Accounts.Change(null, Set.of(Role.TECHNICIAN), null, null));
+        change(visitor.name, new AccountChange(null, Set.of(Role.TECHNICIAN), null, null));
         problem(visitor.asks().get("/api/v1/accounts"), 403);
         visitor.asks().get("/api/v1/session").then().statusCode(200).body("roles", equalTo(List.of("technician")));
     }
@@ -310,9 +310,9 @@ class SignInTest {
     @Test
     void closingAnAccountEndsItsSessionsForGood() {
         Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
-        change(visitor.name, new Accounts.Change(null, null, false, null));
+        change(visitor.name, new AccountChange(null, null, false, null));
         opensNothing(visitor.cookie);
-        change(visitor.name, new Accounts.Change(null, null, true, null));
+        change(visitor.name, new AccountChange(null, null, true, null));
         opensNothing(visitor.cookie);
     }
 

@@ -11,7 +11,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
 import dev.reelproof.digest.Sha256;
-import dev.reelproof.store.access.Sessions;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
@@ -132,7 +131,7 @@ class TokenRoutesTest {
         given().header("Authorization", secret).get("/api/v1/reels").then().statusCode(401);
         given().auth().preemptive().basic("a", "b").get("/api/v1/reels").then().statusCode(401);
         given().header("Authorization", "Bearer x")
-                .cookie(Sessions.COOKIE, administrator.cookie)
+                .cookie(SessionCookie.NAME, administrator.cookie)
                 .get("/api/v1/reels")
                 .then()
                 .statusCode(401);

@@ -2,16 +2,10 @@ package dev.reelproof.api.access;
 
 import static io.restassured.RestAssured.given;
 
-import dev.reelproof.access.AccountName;
-import dev.reelproof.access.Password;
 import dev.reelproof.access.Role;
-import dev.reelproof.store.access.Accounts;
-import dev.reelproof.store.access.Sessions;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.restassured.http.ContentType;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
-import jakarta.enterprise.inject.spi.CDI;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
@@ -35,10 +29,7 @@ final class Visitor {
     }
 
     static String account(String name, Role... roles) {
-        Accounts accounts = CDI.current().select(Accounts.class).get();
-        QuarkusTransaction.requiringNew().run(() -> accounts.make(
-                        "north", AccountName.of(name), "A Person", Set.of(roles), Password.of(PASSWORD))
-                .orElseThrow());
+        TestAccounts.make(name, "A Person", Set.of(roles), PASSWORD);
         return name;
     }
 
@@ -55,7 +46,7 @@ final class Visitor {
     static Visitor signedIn(String account) {
         Response answer = signIn(account, PASSWORD);
         answer.then().statusCode(204);
-        String cookie = answer.getCookie(Sessions.COOKIE);
+        String cookie = answer.getCookie(SessionCookie.NAME);
         String csrf = with(cookie)
                 .get("/api/v1/session")
                 .then()
@@ -66,7 +57,7 @@ final class Visitor {
     }
 
     static RequestSpecification with(String cookie) {
-        return given().cookie(Sessions.COOKIE, cookie).contentType(ContentType.JSON);
+        return given().cookie(SessionCookie.NAME, cookie).contentType(ContentType.JSON);
     }
 
     /** A request by a page of ours. */
