@@ -8,15 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.access.Account;
-import dev.reelproof.access.AccountName;
 import dev.reelproof.access.AuditEntry;
 import dev.reelproof.access.AuditFilter;
-import dev.reelproof.access.Password;
 import dev.reelproof.access.Role;
-import dev.reelproof.app.access.CompanySignIn;
-import dev.reelproof.store.access.Accounts;
+import dev.reelproof.app.ConflictException;
 import dev.reelproof.store.access.AuditTrail;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
@@ -63,9 +59,6 @@ class CompanySignInTest {
 
     @TestHTTPResource("/")
     URI service;
-
-    @Inject
-    Accounts accounts;
 
     @Inject
     AuditTrail audit;

@@ -1,8 +1,8 @@
 package dev.reelproof.api.access;
 
-import static dev.reelproof.api.access.Visitor.PASSWORD;
-import static dev.reelproof.api.access.Visitor.signIn;
-import static dev.reelproof.api.access.Visitor.with;
+import static dev.reelproof.api.access.TestPerson.PASSWORD;
+import static dev.reelproof.api.access.TestPerson.signIn;
+import static dev.reelproof.api.access.TestPerson.with;
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItems;
@@ -16,13 +16,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.reelproof.access.AccountChange;
 import dev.reelproof.access.AuditEntry;
 import dev.reelproof.access.AuditFilter;
+import dev.reelproof.access.LockoutPolicy;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
 import dev.reelproof.digest.Sha256;
-import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
-import dev.reelproof.store.access.SignInThrottle;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
 import io.restassured.response.Response;
@@ -43,16 +41,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Signing in, guessing, and what a session is worth. */
+/** Signing in, wrong passwords, and what a session is good for. */
 @QuarkusTest
 class SignInTest {
     private static final String WRONG = "wrong horse battery";
 
     @Inject
     TestClock clock;
-
-    @Inject
-    Accounts accounts;
 
     @Inject
     AuditTrail audit;
@@ -95,7 +90,7 @@ class SignInTest {
 
     @Test
     void theRightPasswordOpensASession() {
-        String name = Visitor.account(Role.TECHNICIAN, Role.ENGINEER);
+        String name = TestPerson.account(Role.TECHNICIAN, Role.ENGINEER);
         Response answer = signIn(name, PASSWORD);
         answer.then().statusCode(204);
         String cookie = answer.getHeader("Set-Cookie");
@@ -120,8 +115,8 @@ class SignInTest {
 
     @Test
     void whatIsWrongIsNotTold() {
-        String name = Visitor.account(Role.TECHNICIAN);
-        String closed = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
+        String closed = TestPerson.account(Role.TECHNICIAN);
         change(closed, new AccountChange(null, null, false, null));
         List<Response> refusals = List.of(
                 signIn(name, WRONG),
@@ -148,7 +143,7 @@ class SignInTest {
 
     @Test
     void aThousandGuessesGetNowhere() {
-        String name = Visitor.account(Role.ADMINISTRATOR);
+        String name = TestPerson.account(Role.ADMINISTRATOR);
         int lookedAt = 0;
         int turnedAway = 0;
         for (int guess = 0; guess < 1000; guess++) {
@@ -192,7 +187,7 @@ class SignInTest {
         for (int guess = 0; guess < 60; guess++) {
             problem(signIn("nobody " + UUID.randomUUID(), WRONG), 401);
         }
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         clock.forward(Duration.ofSeconds(50));
         Response closed = signIn(name, PASSWORD);
         problem(closed, 429);
@@ -203,7 +198,7 @@ class SignInTest {
 
     @Test
     void guessesSentAtOnceAreNoMoreThanGuessesInARow() throws Exception {
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         ExecutorService threads = Executors.newFixedThreadPool(8);
         try {
             List<Callable<Integer>> guesses = new ArrayList<>();
@@ -214,7 +209,7 @@ class SignInTest {
             for (Future<Integer> status : threads.invokeAll(guesses)) {
                 lookedAt += status.get() == 401 ? 1 : 0;
             }
-            assertEquals(SignInThrottle.IN_A_ROW, lookedAt);
+            assertEquals(LockoutPolicy.FAILURES_IN_A_ROW, lookedAt);
         } finally {
             threads.shutdown();
         }
@@ -222,7 +217,7 @@ class SignInTest {
 
     @Test
     void rightPasswordsAreNotCounted() {
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         for (int time = 0; time < 70; time++) {
             signIn(name, PASSWORD).then().statusCode(204);
         }
@@ -230,7 +225,7 @@ class SignInTest {
 
     @Test
     void aCookieBroughtAlongIsNeverAdopted() {
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         String fixed = Secrets.random();
         Response answer =
                 with(fixed).body(Map.of("name", name, "password", PASSWORD)).post("/api/v1/session");
@@ -250,8 +245,8 @@ class SignInTest {
 
     @Test
     void aSessionEndsByItself() {
-        Visitor busy = Visitor.signedIn(Role.TECHNICIAN);
-        Visitor idle = Visitor.signedIn(Role.TECHNICIAN);
+        TestPerson busy = TestPerson.signedIn(Role.TECHNICIAN);
+        TestPerson idle = TestPerson.signedIn(Role.TECHNICIAN);
         clock.forward(Duration.ofMinutes(59));
         busy.asks().get("/api/v1/session").then().statusCode(200);
         clock.forward(Duration.ofMinutes(1));
@@ -269,12 +264,12 @@ class SignInTest {
 
     @Test
     void signingOutEndsIt() {
-        Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
-        Response answer = visitor.asks().delete("/api/v1/session");
+        TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
+        Response answer = person.asks().delete("/api/v1/session");
         answer.then().statusCode(204);
         assertTrue(answer.getHeader("Set-Cookie").contains("Max-Age=0"), answer.getHeader("Set-Cookie"));
-        opensNothing(visitor.cookie);
-        assertEquals("signed-out", trail("account/" + visitor.name).get(0));
+        opensNothing(person.cookie);
+        assertEquals("signed-out", trail("account/" + person.name).get(0));
     }
 
     @ParameterizedTest
@@ -283,7 +278,7 @@ class SignInTest {
         opensNothing(forged);
         with(forged).get("/api/v1/status").then().statusCode(200);
         with(forged).get("/").then().statusCode(200);
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         with(forged)
                 .body(Map.of("name", name, "password", PASSWORD))
                 .post("/api/v1/session")
@@ -293,33 +288,33 @@ class SignInTest {
 
     @Test
     void theDigestInTheDatabaseIsNoKey() {
-        Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
-        opensNothing(Sha256.hex(visitor.cookie));
+        TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
+        opensNothing(Sha256.hex(person.cookie));
     }
 
     @Test
     void aRoleTakenAwayIsGoneAtTheNextRequest() {
-        Visitor visitor = Visitor.signedIn(Role.ADMINISTRATOR, Role.TECHNICIAN);
-        Visitor.account(Role.ADMINISTRATOR);
-        visitor.asks().get("/api/v1/accounts").then().statusCode(200);
-        change(visitor.name, new AccountChange(null, Set.of(Role.TECHNICIAN), null, null));
-        problem(visitor.asks().get("/api/v1/accounts"), 403);
-        visitor.asks().get("/api/v1/session").then().statusCode(200).body("roles", equalTo(List.of("technician")));
+        TestPerson person = TestPerson.signedIn(Role.ADMINISTRATOR, Role.TECHNICIAN);
+        TestPerson.account(Role.ADMINISTRATOR);
+        person.asks().get("/api/v1/accounts").then().statusCode(200);
+        change(person.name, new AccountChange(null, Set.of(Role.TECHNICIAN), null, null));
+        problem(person.asks().get("/api/v1/accounts"), 403);
+        person.asks().get("/api/v1/session").then().statusCode(200).body("roles", equalTo(List.of("technician")));
     }
 
     @Test
     void closingAnAccountEndsItsSessionsForGood() {
-        Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
-        change(visitor.name, new AccountChange(null, null, false, null));
-        opensNothing(visitor.cookie);
-        change(visitor.name, new AccountChange(null, null, true, null));
-        opensNothing(visitor.cookie);
+        TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
+        change(person.name, new AccountChange(null, null, false, null));
+        opensNothing(person.cookie);
+        change(person.name, new AccountChange(null, null, true, null));
+        opensNothing(person.cookie);
     }
 
     @Test
     void aNewPasswordEndsTheOtherSessions() {
-        Visitor here = Visitor.signedIn(Role.TECHNICIAN);
-        Visitor there = Visitor.signedIn(here.name);
+        TestPerson here = TestPerson.signedIn(Role.TECHNICIAN);
+        TestPerson there = TestPerson.signedIn(here.name);
         problem(
                 here.asks()
                         .body(Map.of("current", WRONG, "new", "another long password"))
@@ -340,18 +335,18 @@ class SignInTest {
 
     @Test
     void theOwnPasswordIsNotGuessedFromAnOpenSession() {
-        Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
+        TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
         Map<String, String> guess = Map.of("current", WRONG, "new", "another long password");
         for (int time = 0; time < 5; time++) {
-            problem(visitor.asks().body(guess).post("/api/v1/session/password"), 422);
+            problem(person.asks().body(guess).post("/api/v1/session/password"), 422);
         }
-        problem(visitor.asks().body(guess).post("/api/v1/session/password"), 429);
-        assertTrue(trail("account/" + visitor.name).contains("password-change-failed"));
+        problem(person.asks().body(guess).post("/api/v1/session/password"), 429);
+        assertTrue(trail("account/" + person.name).contains("password-change-failed"));
     }
 
     @Test
     void aPageOfAnotherSiteSignsNobodyIn() {
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         Map<String, String> body = Map.of("name", name, "password", PASSWORD);
         for (String origin : List.of("https://other.invalid", "null", "http://localhost:1", "not an origin")) {
             problem(
@@ -371,24 +366,24 @@ class SignInTest {
 
     @Test
     void aChangeByCookieNeedsTheSessionsOwnSecret() {
-        Visitor visitor = Visitor.signedIn(Role.ADMINISTRATOR);
-        Visitor other = Visitor.signedIn(Role.ADMINISTRATOR);
+        TestPerson person = TestPerson.signedIn(Role.ADMINISTRATOR);
+        TestPerson other = TestPerson.signedIn(Role.ADMINISTRATOR);
         Map<String, String> token = Map.of("name", "bench", "role", "technician");
-        problem(with(visitor.cookie).body(token).post("/api/v1/tokens"), 403);
+        problem(with(person.cookie).body(token).post("/api/v1/tokens"), 403);
         problem(
-                with(visitor.cookie)
+                with(person.cookie)
                         .header(CrossSiteRequestFilter.HEADER, other.csrf)
                         .body(token)
                         .post("/api/v1/tokens"),
                 403);
         problem(
-                with(visitor.cookie)
+                with(person.cookie)
                         .header(CrossSiteRequestFilter.HEADER, "")
                         .body(token)
                         .post("/api/v1/tokens"),
                 403);
-        problem(with(visitor.cookie).delete("/api/v1/session"), 403);
-        visitor.asks().body(token).post("/api/v1/tokens").then().statusCode(201);
-        with(visitor.cookie).get("/api/v1/tokens").then().statusCode(200);
+        problem(with(person.cookie).delete("/api/v1/session"), 403);
+        person.asks().body(token).post("/api/v1/tokens").then().statusCode(201);
+        with(person.cookie).get("/api/v1/tokens").then().statusCode(200);
     }
 }

@@ -26,12 +26,12 @@ class TokenRoutesTest {
     @Inject
     TestClock clock;
 
-    private Visitor administrator;
+    private TestPerson administrator;
 
     @BeforeEach
     void signIn() {
         clock.freshMinute();
-        administrator = Visitor.signedIn(Role.ADMINISTRATOR);
+        administrator = TestPerson.signedIn(Role.ADMINISTRATOR);
     }
 
     @AfterEach
@@ -106,7 +106,7 @@ class TokenRoutesTest {
         asks(secret, "/api/v1/reels").then().statusCode(200);
         clock.forward(Duration.ofHours(1));
         isRefused(secret);
-        administrator = Visitor.signedIn(Role.ADMINISTRATOR);
+        administrator = TestPerson.signedIn(Role.ADMINISTRATOR);
         administrator
                 .asks()
                 .body(Map.of("name", "bench", "role", "technician", "expires", end))
@@ -187,7 +187,7 @@ class TokenRoutesTest {
                 .then()
                 .statusCode(422)
                 .body("errors[0].where", equalTo("/plant"));
-        Visitor.signedIn(Role.QUALITY_MANAGER)
+        TestPerson.signedIn(Role.QUALITY_MANAGER)
                 .asks()
                 .body(Map.of("name", "bench", "role", "administrator"))
                 .post("/api/v1/tokens")

@@ -11,14 +11,14 @@ import java.util.Set;
 import java.util.UUID;
 
 /** A person at a browser, in tests: an account of its own, a cookie, and the session's secret against forged requests. */
-final class Visitor {
+final class TestPerson {
     static final String PASSWORD = "correct horse battery";
 
     final String name;
     final String cookie;
     final String csrf;
 
-    private Visitor(String name, String cookie, String csrf) {
+    private TestPerson(String name, String cookie, String csrf) {
         this.name = name;
         this.cookie = cookie;
         this.csrf = csrf;
@@ -39,11 +39,11 @@ final class Visitor {
                 .post("/api/v1/session");
     }
 
-    static Visitor signedIn(Role... roles) {
+    static TestPerson signedIn(Role... roles) {
         return signedIn(account(roles));
     }
 
-    static Visitor signedIn(String account) {
+    static TestPerson signedIn(String account) {
         Response answer = signIn(account, PASSWORD);
         answer.then().statusCode(204);
         String cookie = answer.getCookie(SessionCookie.NAME);
@@ -53,7 +53,7 @@ final class Visitor {
                 .statusCode(200)
                 .extract()
                 .path("csrf");
-        return new Visitor(account, cookie, csrf);
+        return new TestPerson(account, cookie, csrf);
     }
 
     static RequestSpecification with(String cookie) {
