@@ -2,6 +2,7 @@ package dev.reelproof.api.access;
 
 import static dev.reelproof.api.access.TestPerson.PASSWORD;
 import static io.restassured.RestAssured.given;
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.notNullValue;
@@ -39,12 +40,17 @@ import dev.reelproof.store.access.SetUpLinks;
 import dev.reelproof.store.access.SignInThrottle;
 import dev.reelproof.store.access.Tokens;
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.StartupEvent;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.response.ValidatableResponse;
+import io.quarkus.vertx.http.HttpServerStart;
+import io.vertx.core.http.HttpServerOptions;
 import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -254,6 +260,18 @@ class AuthenticationTest {
                 audit,
                 clock);
         return QuarkusTransaction.requiringNew().call(own::makeLink);
+    }
+
+    @Test
+    void theSetUpLinkIsPrintedOnceTheServiceListens() {
+        removeAccounts();
+        ByteArrayOutputStream printed = new ByteArrayOutputStream();
+        FirstStart start = new FirstStart(setUp, null, settings, 8080, new PrintStream(printed, true, UTF_8));
+        start.start(new StartupEvent());
+        assertEquals("", printed.toString(UTF_8), "the port may be another program's");
+        start.listening(new HttpServerStart(new HttpServerOptions().setPort(8081)));
+        String link = printed.toString(UTF_8).replaceAll("(?s).*http://localhost:8081/set-up.html#(\\S+)\\s*", "$1");
+        setUp(link, "first").statusCode(201);
     }
 
     @Test
