@@ -14,8 +14,7 @@ import java.util.Set;
  * @param demo whether it is one of the demo's accounts, which are good for nothing outside the demo
  * @param created when it was made
  */
-public record Account(
-        String name, String displayName, Set<Role> roles, boolean active, boolean demo, Instant created) {
+public record Account(String name, String displayName, Set<Role> roles, boolean active, boolean demo, Instant created) {
 
     public Account {
         roles = Set.copyOf(roles);

@@ -92,7 +92,8 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
      */
     public void requireEveryPlant() {
         if (plant != null) {
-            throw new PermissionDeniedException("This concerns every plant, and you may act at plant " + plant + " alone.");
+            throw new PermissionDeniedException(
+                    "This concerns every plant, and you may act at plant " + plant + " alone.");
         }
     }
 

@@ -19,9 +19,8 @@ public final class Main {
 
     private static void exit(int code, Throwable cause) {
         if (cause != null) {
-            reason(cause)
-                    .ifPresentOrElse(System.err::println, () -> Logger.getLogger(Main.class)
-                            .error("The service does not start", cause));
+            reason(cause).ifPresentOrElse(System.err::println, () -> Logger.getLogger(Main.class)
+                    .error("The service does not start", cause));
         }
         System.exit(code);
     }

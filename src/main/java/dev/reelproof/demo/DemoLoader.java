@@ -35,8 +35,8 @@ public final class DemoLoader {
             URI address =
                     URI.create("http://" + (host == null || ANY_HOST.contains(host) ? "localhost" : host) + ":" + port);
             // A thread of its own: readiness does not wait for the demo, and shutting down does not either.
-            DemoLoading loading = new DemoLoading(
-                    address, tokenFile.read().orElseThrow(), tokenFile.path(), System.out);
+            DemoLoading loading =
+                    new DemoLoading(address, tokenFile.read().orElseThrow(), tokenFile.path(), System.out);
             Thread thread = new Thread(loading, "demo-loader");
             thread.setDaemon(true);
             thread.start();

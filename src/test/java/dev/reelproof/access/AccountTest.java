@@ -34,11 +34,9 @@ class AccountTest {
         Account closed = account("carl", false, false, Role.ADMINISTRATOR);
         Account demo = account("demo-admin", true, true, Role.ADMINISTRATOR);
         for (AccountChange change : List.of(CLOSED, TECHNICIAN)) {
-            assertThrows(
-                    LastAdministratorException.class, () -> check(last, change, false, technician, closed, demo));
+            assertThrows(LastAdministratorException.class, () -> check(last, change, false, technician, closed, demo));
             assertDoesNotThrow(() -> check(last, change, true, demo), "in the demo its administrator counts");
-            assertDoesNotThrow(
-                    () -> check(last, change, false, account("dora", true, false, Role.ADMINISTRATOR)));
+            assertDoesNotThrow(() -> check(last, change, false, account("dora", true, false, Role.ADMINISTRATOR)));
         }
         assertDoesNotThrow(() -> check(last, new AccountChange("Anna", null, null, null), false));
         assertDoesNotThrow(() -> check(technician, CLOSED, false, last));
@@ -65,8 +63,7 @@ class AccountTest {
         Account before = account("anna", true, false, Role.ENGINEER);
         assertEquals(before, new AccountChange(null, null, null, null).of(before));
         assertEquals(account("anna", true, false, Role.TECHNICIAN), TECHNICIAN.of(before));
-        assertEquals(
-                Map.of("roles", Map.of("from", "engineer", "to", "technician")), TECHNICIAN.differences(before));
+        assertEquals(Map.of("roles", Map.of("from", "engineer", "to", "technician")), TECHNICIAN.differences(before));
         assertEquals(Map.of("active", Map.of("from", true, "to", false)), CLOSED.differences(before));
     }
 

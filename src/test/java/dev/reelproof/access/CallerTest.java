@@ -20,8 +20,8 @@ class CallerTest {
     @ParameterizedTest
     @EnumSource(Action.class)
     void nobodyAndTheServiceMayNothing(Action action) {
-        assertThrows(
-                NotAuthenticatedException.class, () -> Caller.nobody("192.0.2.1").require(action));
+        assertThrows(NotAuthenticatedException.class, () -> Caller.nobody("192.0.2.1")
+                .require(action));
         assertThrows(PermissionDeniedException.class, () -> Caller.SERVICE.require(action));
     }
 

@@ -42,8 +42,7 @@ class CredentialsTest {
         Caller ofNorth = new Caller(Caller.Kind.PERSON, "n", "north", Set.of(Role.ADMINISTRATOR), null);
         for (String plant : new String[] {"north", "south", null}) {
             assertTrue(token(plant, false, null, null).isManagedBy(ofEvery));
-            assertEquals(
-                    "north".equals(plant), token(plant, false, null, null).isManagedBy(ofNorth));
+            assertEquals("north".equals(plant), token(plant, false, null, null).isManagedBy(ofNorth));
         }
     }
 
@@ -60,8 +59,7 @@ class CredentialsTest {
     }
 
     private static WebSession session(boolean ofCompany, boolean active, boolean demo, Instant seen, Instant expires) {
-        return new WebSession(
-                "digest", "csrf", "anna", "Anna", Set.of(), ofCompany, active, demo, seen, expires, null);
+        return new WebSession("digest", "csrf", "anna", "Anna", Set.of(), ofCompany, active, demo, seen, expires, null);
     }
 
     @Test
@@ -69,7 +67,8 @@ class CredentialsTest {
         Instant later = NOW.plusSeconds(1);
         assertTrue(session(false, true, false, NOW, later).isValid(NOW, IDLE, false, false));
         assertFalse(session(false, true, false, NOW, NOW).isValid(NOW, IDLE, false, false));
-        assertTrue(session(false, true, false, NOW.minus(IDLE).plusMillis(1), later).isValid(NOW, IDLE, false, false));
+        assertTrue(session(false, true, false, NOW.minus(IDLE).plusMillis(1), later)
+                .isValid(NOW, IDLE, false, false));
         assertFalse(session(false, true, false, NOW.minus(IDLE), later).isValid(NOW, IDLE, false, false));
         assertFalse(new WebSession("d", "c", "a", "A", Set.of(), false, true, false, NOW, later, NOW)
                 .isValid(NOW, IDLE, false, false));

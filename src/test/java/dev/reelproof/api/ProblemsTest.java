@@ -87,8 +87,7 @@ class ProblemsTest {
             problem(given().accept("application/json").get(path).then(), 404);
             problem(given().accept("*/*").get(path).then(), 404);
         }
-        problem(given().accept(browser).get("/api/v1/reels/none").then(), 404)
-                .body("detail", containsString("'none'"));
+        problem(given().accept(browser).get("/api/v1/reels/none").then(), 404).body("detail", containsString("'none'"));
     }
 
     @Test
@@ -209,8 +208,9 @@ class ProblemsTest {
 
     @Test
     void partsThatDoNotStateTheirSizeAreReadAllTheSame() throws Exception {
-        String parts = "--x\r\nContent-Disposition: form-data; name=\"result\"\r\nContent-Type: application/json\r\n\r\n"
-                + new SampleResult().json() + "\r\n--x--\r\n";
+        String parts =
+                "--x\r\nContent-Disposition: form-data; name=\"result\"\r\nContent-Type: application/json\r\n\r\n"
+                        + new SampleResult().json() + "\r\n--x--\r\n";
         byte[] body = parts.getBytes(StandardCharsets.UTF_8);
         HttpRequest request = HttpRequest.newBuilder(service.toURI().resolve("/api/v1/reels/" + newReel() + "/tests"))
                 .header("Content-Type", "multipart/form-data; boundary=x")

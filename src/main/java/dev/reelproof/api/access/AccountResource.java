@@ -102,10 +102,7 @@ public class AccountResource {
         Optional<Password> password = SentAccess.password(root, "password");
         faults.refuseIfAny();
         Account made = accounts.make(
-                        name.orElseThrow(),
-                        displayName.orElseThrow(),
-                        roles.orElseThrow(),
-                        password.orElseThrow());
+                name.orElseThrow(), displayName.orElseThrow(), roles.orElseThrow(), password.orElseThrow());
         return Response.status(Response.Status.CREATED).entity(Answer.of(made)).build();
     }
 

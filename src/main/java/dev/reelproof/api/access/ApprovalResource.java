@@ -79,8 +79,7 @@ public class ApprovalResource {
         Optional<String> subject = root.text("subject", LONGEST_SUBJECT);
         Optional<String> reason = root.text("reason", LONGEST_REASON);
         faults.refuseIfAny();
-        Approval asked =
-                asking.ask(plant, action.orElseThrow(), subject.orElseThrow(), reason.orElseThrow());
+        Approval asked = asking.ask(plant, action.orElseThrow(), subject.orElseThrow(), reason.orElseThrow());
         return Response.status(Response.Status.CREATED)
                 .entity(ApprovalAnswer.of(asked))
                 .build();

@@ -29,9 +29,10 @@ public class AuditResource {
     @Authenticated
     @Operation(
             summary = "Who changed what, newest first",
-            description = "For the roles quality-manager and administrator. 'subject' is a kind, a slash and an identifier,"
-                    + " such as reel/R-1, or an identifier alone, of whatever kind. Page on with 'before' = the last id"
-                    + " received.")
+            description =
+                    "For the roles quality-manager and administrator. 'subject' is a kind, a slash and an identifier,"
+                            + " such as reel/R-1, or an identifier alone, of whatever kind. Page on with 'before' = the last id"
+                            + " received.")
     @APIResponse(responseCode = "401", description = "nobody signed in")
     @APIResponse(responseCode = "403", description = "the role may not read the audit trail")
     public AuditAnswer.Entries entries(

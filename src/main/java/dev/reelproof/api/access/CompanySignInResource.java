@@ -41,10 +41,7 @@ public class CompanySignInResource {
     private final OidcSession providersSession;
 
     CompanySignInResource(
-            CompanySignIn companySignIn,
-            Callers callers,
-            SecurityIdentity identity,
-            OidcSession providersSession) {
+            CompanySignIn companySignIn, Callers callers, SecurityIdentity identity, OidcSession providersSession) {
         this.companySignIn = companySignIn;
         this.callers = callers;
         this.identity = identity;

@@ -33,7 +33,9 @@ class FailedCompanySignIn {
     }
 
     void register(@Observes Router router) {
-        router.route(CompanySignInResource.PATH).order(BEFORE_THE_SERVERS_OWN).failureHandler(FailedCompanySignIn::answer);
+        router.route(CompanySignInResource.PATH)
+                .order(BEFORE_THE_SERVERS_OWN)
+                .failureHandler(FailedCompanySignIn::answer);
     }
 
     void register(@Observes Filters filters) {

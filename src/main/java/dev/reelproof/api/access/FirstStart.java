@@ -33,8 +33,7 @@ class FirstStart {
         this(setUp, demoAccounts, settings, configuredPort, System.out);
     }
 
-    FirstStart(
-            SetUp setUp, MakeDemoAccounts demoAccounts, Settings settings, int configuredPort, PrintStream out) {
+    FirstStart(SetUp setUp, MakeDemoAccounts demoAccounts, Settings settings, int configuredPort, PrintStream out) {
         this.setUp = setUp;
         this.demoAccounts = demoAccounts;
         this.settings = settings;

@@ -27,7 +27,8 @@ import java.util.stream.Collectors;
 
 /** Authenticates by a token in the header Authorization, else by a session's cookie. Roles are read anew at every request. */
 @Singleton
-class SessionAndTokenMechanism implements HttpAuthenticationMechanism, IdentityProvider<SessionAndTokenMechanism.Credential> {
+class SessionAndTokenMechanism
+        implements HttpAuthenticationMechanism, IdentityProvider<SessionAndTokenMechanism.Credential> {
     private static final String BEARER = "Bearer ";
     private static final int UNAUTHORIZED = 401;
 
@@ -85,7 +86,8 @@ class SessionAndTokenMechanism implements HttpAuthenticationMechanism, IdentityP
 
     @Override
     public Uni<SecurityIdentity> authenticate(Credential credential, AuthenticationRequestContext context) {
-        return context.runBlocking(() -> credential.isToken ? byToken(credential.secret) : bySession(credential.secret));
+        return context.runBlocking(
+                () -> credential.isToken ? byToken(credential.secret) : bySession(credential.secret));
     }
 
     private SecurityIdentity byToken(String secret) {

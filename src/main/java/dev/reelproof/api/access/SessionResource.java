@@ -37,7 +37,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** Signing in and out. */
+/** Signs in and out. */
 @Path("/api/v1/session")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Accounts and sign-in")
@@ -106,10 +106,7 @@ public class SessionResource {
         Optional<String> password = root.text("password", SentAccess.LONGEST_TEXT);
         faults.refuseIfAny();
         Attempt attempt = signingIn.signIn(
-                name.orElseThrow(),
-                password.orElseThrow(),
-                callers.current().from(),
-                brought);
+                name.orElseThrow(), password.orElseThrow(), callers.current().from(), brought);
         if (attempt instanceof Attempt.Right right) {
             return Response.noContent()
                     .cookie(SessionCookie.of(right.secret()).build())
@@ -129,7 +126,8 @@ public class SessionResource {
     /** A page of another site could sign a browser in under a name of its choice, and read what is done under it. */
     private static void requireOwnPage(String origin, String host) {
         if (origin != null && (host == null || !host.equalsIgnoreCase(authority(origin)))) {
-            throw new PermissionDeniedException("Sign in from a page of this service; this came from a page of another site.");
+            throw new PermissionDeniedException(
+                    "Sign in from a page of this service; this came from a page of another site.");
         }
     }
 
@@ -165,7 +163,7 @@ public class SessionResource {
     @DELETE
     @Authenticated
     @Operation(summary = "Sign out")
-    @APIResponse(responseCode = "204", description = "signed out; the session's secret opens nothing any more")
+    @APIResponse(responseCode = "204", description = "signed out; the session's secret is good for nothing any more")
     @APIResponse(responseCode = "401", description = "nobody is signed in")
     @APIResponse(responseCode = "403", description = "an API token has no session")
     public Response signOut() {
@@ -212,8 +210,9 @@ public class SessionResource {
     private String session() {
         String session = identity.session();
         if (session == null) {
-            throw new PermissionDeniedException("This is for persons who signed in; an API token has neither session nor"
-                    + " password, and is revoked with DELETE /api/v1/tokens/{id}.");
+            throw new PermissionDeniedException(
+                    "This is for persons who signed in; an API token has neither session nor"
+                            + " password, and is revoked with DELETE /api/v1/tokens/{id}.");
         }
         return session;
     }

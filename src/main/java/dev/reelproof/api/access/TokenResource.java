@@ -137,7 +137,7 @@ public class TokenResource {
     @Operation(
             summary = "Revoke a token, at once and for good",
             description = "For the role administrator. A token that was revoked stays so.")
-    @APIResponse(responseCode = "204", description = "it opens nothing any more")
+    @APIResponse(responseCode = "204", description = "requests with it are refused from now on")
     @APIResponse(responseCode = "403", description = "the role may not, or belongs to another plant")
     @APIResponse(responseCode = "404", description = "no such token")
     @APIResponse(responseCode = "422", description = "no reason")

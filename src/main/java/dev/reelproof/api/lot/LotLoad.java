@@ -1,7 +1,7 @@
 package dev.reelproof.api.lot;
 
-import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.access.Caller;
+import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.lot.LoadBrokeOffException;
 import dev.reelproof.genealogy.Lot;

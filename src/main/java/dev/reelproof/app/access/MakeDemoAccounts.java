@@ -21,11 +21,7 @@ public class MakeDemoAccounts {
     private final Clock clock;
 
     public MakeDemoAccounts(
-            Accounts accounts,
-            ManageTokens tokens,
-            AuthenticateCaller authenticate,
-            DemoTokenFile file,
-            Clock clock) {
+            Accounts accounts, ManageTokens tokens, AuthenticateCaller authenticate, DemoTokenFile file, Clock clock) {
         this.accounts = accounts;
         this.tokens = tokens;
         this.authenticate = authenticate;

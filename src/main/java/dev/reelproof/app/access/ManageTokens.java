@@ -74,9 +74,7 @@ public class ManageTokens {
         requirePermission();
         if (!Token.mayEnd(expires, clock.instant())) {
             throw IntakeException.of(
-                    IntakeException.Kind.CONTENT,
-                    "/expires",
-                    "lies in the past; a token ends in the future or never");
+                    IntakeException.Kind.CONTENT, "/expires", "lies in the past; a token ends in the future or never");
         }
         String plant = plants.named(plantNamed, "/plant");
         TokenSecret secret = TokenSecret.random();
@@ -89,8 +87,7 @@ public class ManageTokens {
     @Transactional(Transactional.TxType.MANDATORY)
     Made makeOfDemo(String name) {
         TokenSecret secret = TokenSecret.random();
-        Token token =
-                new Token(secret.tokenId(), name, Set.of(Role.values()), null, true, clock.instant(), null, null);
+        Token token = new Token(secret.tokenId(), name, Set.of(Role.values()), null, true, clock.instant(), null, null);
         keep(token, secret, plants.home());
         return new Made(token, secret.text());
     }

@@ -72,9 +72,10 @@ public class SignIn {
             return new Attempt.TooMany(wait.get());
         }
         Optional<Login> login = accounts.login(key);
-        boolean isRight = hashing.matches(password, login.map(Login::passwordHash).orElse(null))
-                && login.filter(found -> found.account().maySignIn(settings.demo()))
-                        .isPresent();
+        boolean isRight =
+                hashing.matches(password, login.map(Login::passwordHash).orElse(null))
+                        && login.filter(found -> found.account().maySignIn(settings.demo()))
+                                .isPresent();
         return QuarkusTransaction.joiningExisting()
                 .call(() -> isRight
                         ? opened(login.orElseThrow().account(), from, brought, now)

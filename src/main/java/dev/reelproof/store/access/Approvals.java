@@ -73,8 +73,7 @@ public class Approvals {
     /** The approval of that id, which nobody else decides until the transaction ends. */
     @Transactional(Transactional.TxType.MANDATORY)
     public Optional<Approval> lock(String plant, long id) {
-        return session.createNativeQuery(
-                        SELECT + " where plant = :plant and id = :id for update", ApprovalRow.class)
+        return session.createNativeQuery(SELECT + " where plant = :plant and id = :id for update", ApprovalRow.class)
                 .setParameter("plant", plant)
                 .setParameter("id", id)
                 .uniqueResultOptional()

@@ -109,9 +109,7 @@ public class AuditTrail {
         Map<String, Object> conditions = new TreeMap<>();
         conditions.put("plant = :plant", plant);
         putUnlessNull(
-                conditions,
-                filter.namesKind() ? "subject = :subject" : IDENTIFIER + " = :subject",
-                filter.subject());
+                conditions, filter.namesKind() ? "subject = :subject" : IDENTIFIER + " = :subject", filter.subject());
         putUnlessNull(conditions, "actor = :actor", filter.actor());
         putUnlessNull(conditions, "action = :action", filter.action());
         putUnlessNull(conditions, "id < :before", filter.before());

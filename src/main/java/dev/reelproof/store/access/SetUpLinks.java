@@ -31,8 +31,7 @@ public class SetUpLinks {
     /** When the link of a secret ends; empty when there is no such link. */
     @Transactional(Transactional.TxType.MANDATORY)
     public Optional<Instant> expiryOf(String secret) {
-        return session.createNativeQuery(
-                        "select expires from set_up_link where secret_sha256 = :secret", Instant.class)
+        return session.createNativeQuery("select expires from set_up_link where secret_sha256 = :secret", Instant.class)
                 .setParameter("secret", Sha256.hex(secret))
                 .uniqueResultOptional();
     }

@@ -95,8 +95,8 @@ public class Tokens {
     }
 
     /**
-     * The token of a secret, whether it may be used or not. Every request with a token asks it: it opens no transaction, whose
-     * beginning and end would be round trips to the database of their own.
+     * The token of a secret, whether it may be used or not. Every request with a token asks it: it runs without a
+     * transaction, whose beginning and end would be round trips to the database of their own.
      */
     @ActivateRequestContext
     public Optional<Token> find(TokenSecret secret) {

@@ -43,9 +43,9 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.runtime.StartupEvent;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.vertx.http.HttpServerStart;
 import io.restassured.response.Response;
 import io.restassured.response.ValidatableResponse;
-import io.quarkus.vertx.http.HttpServerStart;
 import io.vertx.core.http.HttpServerOptions;
 import jakarta.inject.Inject;
 import java.io.ByteArrayOutputStream;
@@ -232,7 +232,7 @@ class AuthenticationTest {
     }
 
     @Test
-    void aLinkOpensNothingOnceSomebodyCanSignIn() {
+    void aLinkIsRefusedOnceSomebodyCanSignIn() {
         removeAccounts();
         String link = setUp.makeLink().orElseThrow();
         TestPerson.account(Role.TECHNICIAN);
@@ -299,8 +299,7 @@ class AuthenticationTest {
         SignIn signInOfDemo =
                 new SignIn(accounts, sessions, attempts, throttle, hashing, demo, access, plants, audit, clock);
         for (DemoAccount person : DemoAccount.ALL) {
-            Attempt.Right right =
-                    assertRight(signInOfDemo.signIn(person.name(), person.password(), "192.0.2.1", null));
+            Attempt.Right right = assertRight(signInOfDemo.signIn(person.name(), person.password(), "192.0.2.1", null));
             assertTrue(QuarkusTransaction.requiringNew()
                     .call(() -> inDemo.bySession(right.secret()).isPresent()));
             TestPerson.signIn(person.name(), person.password()).then().statusCode(401);

@@ -280,7 +280,7 @@ class CompanySignInTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"signature", "issuer", "audience", "nonce", "expired"})
-    void aTokenThatIsNotRightOpensNothing(String flaw) throws Exception {
+    void aTokenThatIsNotRightIsRefused(String flaw) throws Exception {
         TestBrowser browser = new TestBrowser();
         String name = fresh("jo");
         HttpResponse<String> answer;
@@ -328,7 +328,7 @@ class CompanySignInTest {
     }
 
     @Test
-    void anAnswerOfTheProviderToAnotherBrowserOpensNothing() throws Exception {
+    void anAnswerOfTheProviderToAnotherBrowserIsRefused() throws Exception {
         TestBrowser attacker = new TestBrowser();
         URI form = location(attacker.get(start("/")));
         URI back = location(attacker.get(URI.create(form + form(fresh("jo"), fresh("s"), "engineer"))));
@@ -340,7 +340,7 @@ class CompanySignInTest {
     }
 
     @Test
-    void whatTheProviderGaveOpensNothingElsewhere() throws Exception {
+    void whatTheProviderGaveCountsForNothingElsewhere() throws Exception {
         TestBrowser browser = new TestBrowser();
         URI form = location(browser.get(start("/")));
         HttpResponse<String> back =
@@ -349,7 +349,8 @@ class CompanySignInTest {
         String provided = browser.values.get(PROVIDERS_COOKIE);
         assertTrue(provided != null && !provided.isEmpty(), "the code was exchanged");
         String cookie = PROVIDERS_COOKIE + "=" + provided;
-        for (String path : Set.of("/api/v1/reels", "/api/v1/accounts", "/api/v1/session", CompanySignInResource.PATH + "/x")) {
+        for (String path :
+                Set.of("/api/v1/reels", "/api/v1/accounts", "/api/v1/session", CompanySignInResource.PATH + "/x")) {
             int status = new TestBrowser()
                     .get(service.resolve(path), "Cookie", cookie)
                     .statusCode();

@@ -125,12 +125,7 @@ class EveryRouteTest {
             check(line, "none", line.expected().get("none"), ask(given(), line, operation), wrong);
             for (Role role : Role.values()) {
                 String expected = line.expected().get(role.word());
-                check(
-                        line,
-                        "person, " + role.word(),
-                        expected,
-                        ask(person(persons.get(role)), line, operation),
-                        wrong);
+                check(line, "person, " + role.word(), expected, ask(person(persons.get(role)), line, operation), wrong);
                 String ofTokens = line.expected().get("tokens");
                 check(
                         line,

@@ -73,7 +73,7 @@ class SignInTest {
                 .body("errors[0].message", notNullValue());
     }
 
-    private static void opensNothing(String cookie) {
+    private static void isRefused(String cookie) {
         problem(with(cookie).get("/api/v1/session"), 401);
         problem(with(cookie).get("/api/v1/reels"), 401);
     }
@@ -231,7 +231,7 @@ class SignInTest {
                 with(fixed).body(Map.of("name", name, "password", PASSWORD)).post("/api/v1/session");
         answer.then().statusCode(204);
         assertNotEquals(fixed, answer.getCookie(SessionCookie.NAME));
-        opensNothing(fixed);
+        isRefused(fixed);
 
         String first = answer.getCookie(SessionCookie.NAME);
         String second = with(first)
@@ -239,7 +239,7 @@ class SignInTest {
                 .post("/api/v1/session")
                 .getCookie(SessionCookie.NAME);
         assertNotEquals(first, second);
-        opensNothing(first);
+        isRefused(first);
         with(second).get("/api/v1/session").then().statusCode(200);
     }
 
@@ -250,7 +250,7 @@ class SignInTest {
         clock.forward(Duration.ofMinutes(59));
         busy.asks().get("/api/v1/session").then().statusCode(200);
         clock.forward(Duration.ofMinutes(1));
-        opensNothing(idle.cookie);
+        isRefused(idle.cookie);
         for (int hour = 0; hour < 11; hour++) {
             busy.asks().get("/api/v1/session").then().statusCode(200);
             clock.forward(Duration.ofMinutes(58));
@@ -259,7 +259,7 @@ class SignInTest {
         clock.forward(Duration.ofMinutes(21));
         busy.asks().get("/api/v1/session").then().statusCode(200);
         clock.forward(Duration.ofMinutes(1));
-        opensNothing(busy.cookie);
+        isRefused(busy.cookie);
     }
 
     @Test
@@ -268,14 +268,14 @@ class SignInTest {
         Response answer = person.asks().delete("/api/v1/session");
         answer.then().statusCode(204);
         assertTrue(answer.getHeader("Set-Cookie").contains("Max-Age=0"), answer.getHeader("Set-Cookie"));
-        opensNothing(person.cookie);
+        isRefused(person.cookie);
         assertEquals("signed-out", trail("account/" + person.name).get(0));
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", "x", "reelproof", "..%2f", "AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA"})
-    void aForgedCookieOpensNothingAndKeepsNobodyOut(String forged) {
-        opensNothing(forged);
+    void aForgedCookieIsRefusedAndKeepsNobodyFromSigningIn(String forged) {
+        isRefused(forged);
         with(forged).get("/api/v1/status").then().statusCode(200);
         with(forged).get("/").then().statusCode(200);
         String name = TestPerson.account(Role.TECHNICIAN);
@@ -289,7 +289,7 @@ class SignInTest {
     @Test
     void theDigestInTheDatabaseIsNoKey() {
         TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
-        opensNothing(Sha256.hex(person.cookie));
+        isRefused(Sha256.hex(person.cookie));
     }
 
     @Test
@@ -306,9 +306,9 @@ class SignInTest {
     void closingAnAccountEndsItsSessionsForGood() {
         TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
         change(person.name, new AccountChange(null, null, false, null));
-        opensNothing(person.cookie);
+        isRefused(person.cookie);
         change(person.name, new AccountChange(null, null, true, null));
-        opensNothing(person.cookie);
+        isRefused(person.cookie);
     }
 
     @Test
@@ -326,7 +326,7 @@ class SignInTest {
                 .post("/api/v1/session/password")
                 .then()
                 .statusCode(204);
-        opensNothing(there.cookie);
+        isRefused(there.cookie);
         here.asks().get("/api/v1/session").then().statusCode(200);
         problem(signIn(here.name, PASSWORD), 401);
         signIn(here.name, "another long password").then().statusCode(204);

@@ -59,9 +59,8 @@ public final class TestAccounts {
     /** The secret of a new session of an account. */
     static String session(String accountKey) {
         Clock clock = bean(Clock.class);
-        return QuarkusTransaction.requiringNew()
-                .call(() -> bean(Sessions.class)
-                        .open(accountKey, clock.instant(), clock.instant().plus(Duration.ofHours(1))));
+        return QuarkusTransaction.requiringNew().call(() -> bean(Sessions.class)
+                .open(accountKey, clock.instant(), clock.instant().plus(Duration.ofHours(1))));
     }
 
     /**

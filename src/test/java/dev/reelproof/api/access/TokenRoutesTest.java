@@ -65,7 +65,7 @@ class TokenRoutesTest {
     }
 
     @Test
-    void aTokenIsShownOnceAndOpensWhatItsRoleMay() {
+    void aTokenIsShownOnceAndMayWhatItsRoleMay() {
         JsonPath made = make(Map.of("name", "bench 3", "role", "technician"));
         String secret = made.getString("secret");
         asks(secret, "/api/v1/session")
@@ -87,7 +87,7 @@ class TokenRoutesTest {
     }
 
     @Test
-    void aRevokedTokenOpensNothing() {
+    void aRevokedTokenIsRefused() {
         JsonPath made = make(Map.of("name", "bench", "role", "technician"));
         asks(made.getString("secret"), "/api/v1/reels").then().statusCode(200);
         String path = "/api/v1/tokens/" + made.getString("id");
@@ -99,7 +99,7 @@ class TokenRoutesTest {
     }
 
     @Test
-    void anExpiredTokenOpensNothing() {
+    void anExpiredTokenIsRefused() {
         String end = clock.instant().plus(Duration.ofHours(1)).toString();
         String secret = make(Map.of("name", "bench", "role", "technician", "expires", end))
                 .getString("secret");
@@ -117,7 +117,7 @@ class TokenRoutesTest {
     }
 
     @Test
-    void aForgedTokenOpensNothing() {
+    void aForgedTokenIsRefused() {
         String secret = make(Map.of("name", "bench", "role", "technician")).getString("secret");
         int last = secret.length() - 1;
         isRefused(secret.substring(0, last) + (secret.charAt(last) == 'A' ? 'B' : 'A'));
