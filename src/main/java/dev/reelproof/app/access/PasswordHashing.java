@@ -1,27 +1,30 @@
-package dev.reelproof.access;
+package dev.reelproof.app.access;
 
+import dev.reelproof.access.Password;
+import dev.reelproof.access.Secrets;
 import io.quarkus.elytron.security.common.BcryptUtil;
 import jakarta.inject.Singleton;
 
-/** Passwords as they are kept: by bcrypt, with a salt each. */
+/** Hashes passwords with bcrypt, with a salt each. */
 @Singleton
 public class PasswordHashing {
-    /** What bcrypt takes at least; for passwords that are no secret. */
+    /** The least that bcrypt takes; for passwords that are no secret. */
     private static final int LEAST_COST = 4;
 
     private final int cost;
-    private final String nobodys;
+    private final String hashOfNobody;
 
     PasswordHashing(AccessSettings settings) {
         this.cost = settings.password().cost();
-        this.nobodys = BcryptUtil.bcryptHash(Secrets.random(), cost);
+        this.hashOfNobody = BcryptUtil.bcryptHash(Secrets.random(), cost);
     }
 
+    /** The hash that is kept of a password. */
     public String hash(Password password) {
         return BcryptUtil.bcryptHash(password.text(), cost);
     }
 
-    /** Of a password that is printed for everybody to read. */
+    /** The hash of a password that is printed for everybody to read. */
     public static String hashPublic(Password password) {
         return BcryptUtil.bcryptHash(password.text(), LEAST_COST);
     }
@@ -32,11 +35,11 @@ public class PasswordHashing {
      * @param hash as kept; null when the account does not exist, which takes the same time
      */
     public boolean matches(String sent, String hash) {
-        boolean same = BcryptUtil.matches(whole(sent), hash == null ? nobodys : hash);
+        boolean same = BcryptUtil.matches(whole(sent), hash == null ? hashOfNobody : hash);
         return hash != null && same;
     }
 
-    /** One that is too long was never set; cut by bcrypt it could match one that was. */
+    /** A password that is too long was never set; cut by bcrypt it could match one that was. */
     private static String whole(String sent) {
         try {
             return Password.of(sent).text();

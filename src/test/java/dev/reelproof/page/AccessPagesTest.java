@@ -26,9 +26,9 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
-/** The pages of the doors in a real browser: signing in, accounts and tokens, approvals, verifying. */
+/** The pages of access in a real browser: signing in, accounts and tokens, approvals, verifying. */
 @QuarkusTest
-class DoorPagesTest {
+class AccessPagesTest {
     private static final String MARKUP = "<img src=x onerror=document.title='broken'>";
     private static final int UNAUTHORIZED = 401;
 

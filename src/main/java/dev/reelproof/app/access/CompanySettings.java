@@ -1,5 +1,6 @@
-package dev.reelproof.access;
+package dev.reelproof.app.access;
 
+import dev.reelproof.access.Role;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import io.smallrye.config.WithParentName;
