@@ -33,7 +33,7 @@ public class AuditResource {
                     "For the roles quality-manager and administrator. 'subject' is a kind, a slash and an identifier,"
                             + " such as reel/R-1, or an identifier alone, of whatever kind. Page on with 'before' = the last id"
                             + " received.")
-    @APIResponse(responseCode = "401", description = "nobody signed in")
+    @APIResponse(responseCode = "200", description = "the entries")
     @APIResponse(responseCode = "403", description = "the role may not read the audit trail")
     public AuditAnswer.Entries entries(
             @QueryParam("subject") String subject,

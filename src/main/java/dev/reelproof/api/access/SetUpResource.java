@@ -16,7 +16,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.Map;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -49,6 +48,10 @@ public class SetUpResource {
             String displayName,
             String password) {}
 
+    /** The administrator that was made. */
+    @Schema(name = "AdministratorMade")
+    record Made(String name) {}
+
     @POST
     @PermitAll
     @Consumes(MediaType.APPLICATION_JSON)
@@ -56,7 +59,10 @@ public class SetUpResource {
             summary = "Make the first administrator, by the set-up link that the first start prints",
             description = "The link works once, within 24 hours, and only while nobody can sign in.")
     @RequestBody(required = true, content = @Content(schema = @Schema(implementation = Request.class)))
-    @APIResponse(responseCode = "201", description = "made; sign in with name and password")
+    @APIResponse(
+            responseCode = "201",
+            description = "made; sign in with name and password",
+            content = @Content(schema = @Schema(implementation = Made.class)))
     @APIResponse(responseCode = "403", description = "the link is unknown, expired or was used")
     @APIResponse(responseCode = "422", description = "name or password cannot be")
     @APIResponse(responseCode = "429", description = "too many attempts; Retry-After says when to try again")
@@ -78,7 +84,7 @@ public class SetUpResource {
                 callers.current().from());
         if (attempt instanceof Attempt.Right) {
             return Response.status(Response.Status.CREATED)
-                    .entity(Map.of("name", name.orElseThrow().text()))
+                    .entity(new Made(name.orElseThrow().text()))
                     .build();
         }
         if (attempt instanceof Attempt.TooMany tooMany) {

@@ -50,6 +50,7 @@ public class CertificateResource {
     }
 
     /** A list of certificates. */
+    @Schema(name = "Certificates")
     record Listed(List<CertificateAnswer> certificates) {}
 
     @GET

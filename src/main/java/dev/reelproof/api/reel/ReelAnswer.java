@@ -45,6 +45,7 @@ record ReelAnswer(
         String printedLength) {
 
     /** A reel in a list. */
+    @Schema(name = "ReelLine")
     record Line(
             String reel,
             String plant,
@@ -85,6 +86,7 @@ record ReelAnswer(
     }
 
     /** A list of reels. */
+    @Schema(name = "ReelLines")
     record Lines(List<Line> reels) {}
 
     /** A reel with all that is known of it. */

@@ -98,8 +98,20 @@ public class ReelResource {
     @Path("/{reel}")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Register a reel, or change what is registered of it")
-    @APIResponse(responseCode = "201", description = "registered")
-    @APIResponse(responseCode = "200", description = "registered before; now as sent")
+    @RequestBody(
+            required = true,
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = Registrations.OfReel.class)))
+    @APIResponse(
+            responseCode = "201",
+            description = "registered",
+            content = @Content(schema = @Schema(implementation = ReelAnswer.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "registered before; now as sent",
+            content = @Content(schema = @Schema(implementation = ReelAnswer.class)))
     @APIResponse(responseCode = "400", description = "no JSON")
     @APIResponse(responseCode = "422", description = "the registration cannot be so: unknown product or plant")
     public Response put(String reel, byte[] body) {
