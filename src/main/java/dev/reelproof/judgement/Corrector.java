@@ -166,7 +166,7 @@ final class Corrector {
         List<Integer> small = new ArrayList<>();
         double smallest = Double.POSITIVE_INFINITY;
         for (int i = 0; i < reasons.length; i++) {
-            if (!Evaluator.isWithin(domain, sweep.grid().megahertz(i))) {
+            if (!domain.holds(sweep.grid().megahertz(i))) {
                 continue;
             }
             OptionalDouble loss = roundTripLoss(sweep, i);

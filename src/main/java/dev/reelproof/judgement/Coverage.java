@@ -24,9 +24,6 @@ import java.util.Set;
 
 /** Whether a population holds all that a requirement needs: every pair and combination, the whole range, a fine enough grid. */
 final class Coverage {
-    /** Frequencies count as equal within this share of themselves: they pass through unit conversions. */
-    static final double FREQUENCY_TOLERANCE = 1e-9;
-
     /** A step may be wider by this share: bays print frequencies with few decimals. Common practice, no source. */
     private static final double STEP_TOLERANCE = 1e-3;
 
@@ -177,7 +174,7 @@ final class Coverage {
             return Optional.empty();
         }
         if (requirement.domain() instanceof Domain.Spot spot) {
-            return holds(grid, spot.megahertz())
+            return holds(grid, spot)
                     ? Optional.empty()
                     : Optional.of(obstacle(
                             Obstacle.Kind.SPOT_NOT_MEASURED,
@@ -186,8 +183,8 @@ final class Coverage {
                             Map.of("at", String.valueOf(spot.megahertz()))));
         }
         if (requirement.domain() instanceof Domain.Range range) {
-            if (!(grid.first() <= range.from() * (1 + FREQUENCY_TOLERANCE)
-                    && grid.last() >= range.to() * (1 - FREQUENCY_TOLERANCE))) {
+            if (!(grid.first() <= range.from() * (1 + Domain.FREQUENCY_TOLERANCE)
+                    && grid.last() >= range.to() * (1 - Domain.FREQUENCY_TOLERANCE))) {
                 return Optional.of(obstacle(
                         Obstacle.Kind.RANGE_NOT_SPANNED,
                         requirement,
@@ -212,18 +209,13 @@ final class Coverage {
         return new Obstacle(kind, parts);
     }
 
-    private static boolean holds(FrequencyGrid grid, double megahertz) {
+    private static boolean holds(FrequencyGrid grid, Domain.Spot spot) {
         for (int i = 0; i < grid.size(); i++) {
-            if (isAt(grid.megahertz(i), megahertz)) {
+            if (spot.holds(grid.megahertz(i))) {
                 return true;
             }
         }
         return false;
-    }
-
-    /** Whether two frequencies are the same. */
-    static boolean isAt(double frequency, double megahertz) {
-        return Math.abs(frequency - megahertz) <= megahertz * FREQUENCY_TOLERANCE;
     }
 
     private Optional<Obstacle> coarse(Requirement requirement, Series series, Domain.Range range) {

@@ -1,4 +1,4 @@
-package dev.reelproof.pdf;
+package dev.reelproof.pdf.page;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -16,49 +16,50 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
-/** The one typeface of a certificate, embedded: which letters it has, how wide they run, where lines break. */
-final class Type {
-    private static final String RESOURCE = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
-    private static final String MISSING = "□";
-    private static final String CUT = " …";
-    private static final float UNITS = 1000;
+/** The one typeface of a certificate, embedded in the file: which letters it has, how wide they are, where lines break. */
+public final class EmbeddedFont {
+    private static final String TYPEFACE = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
+    private static final String MISSING_LETTER = "□";
+    private static final String CUT_MARK = " …";
+    private static final float GLYPH_UNITS_PER_SIZE = 1000;
 
     private final PDType0Font font;
     private final CmapLookup letters;
     private final Map<Integer, Float> widths = new HashMap<>();
 
-    private Type(PDType0Font font, CmapLookup letters) {
+    private EmbeddedFont(PDType0Font font, CmapLookup letters) {
         this.font = font;
         this.letters = letters;
     }
 
-    static Type embeddedIn(PDDocument document) throws IOException {
-        try (InputStream stream = PDFont.class.getResourceAsStream(RESOURCE)) {
+    /** The typeface, embedded in a document. */
+    public static EmbeddedFont in(PDDocument document) throws IOException {
+        try (InputStream stream = PDFont.class.getResourceAsStream(TYPEFACE)) {
             TrueTypeFont face = new TTFParser().parse(new RandomAccessReadBuffer(stream));
-            return new Type(PDType0Font.load(document, face, true), face.getUnicodeCmapLookup());
+            return new EmbeddedFont(PDType0Font.load(document, face, true), face.getUnicodeCmapLookup());
         }
     }
 
-    PDType0Font font() {
+    PDType0Font typeface() {
         return font;
     }
 
     /**
-     * Text that can be drawn: white space and controls become spaces; a letter that the typeface lacks, that is invisible or
-     * that runs from right to left becomes a box, so that its absence is seen.
+     * The text as it can be drawn. White space and control characters become spaces. A letter that the typeface lacks, that is
+     * invisible or that runs from right to left becomes a box, so that a reader sees that one is missing.
      */
-    String clean(String text) {
-        StringBuilder clean = new StringBuilder(text.length());
+    public String printable(String text) {
+        StringBuilder printable = new StringBuilder(text.length());
         Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(letter -> {
             if (Character.isWhitespace(letter) || Character.isSpaceChar(letter) || Character.isISOControl(letter)) {
-                clean.append(' ');
+                printable.append(' ');
             } else if (drawable(letter)) {
-                clean.appendCodePoint(letter);
+                printable.appendCodePoint(letter);
             } else {
-                clean.append(MISSING);
+                printable.append(MISSING_LETTER);
             }
         });
-        return clean.toString();
+        return printable.toString();
     }
 
     private boolean drawable(int letter) {
@@ -72,14 +73,14 @@ final class Type {
                 && direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT_ARABIC;
     }
 
-    /** The width of clean text, in points. */
-    float width(String clean, float size) {
-        double units = clean.codePoints().mapToDouble(this::unitsOf).sum();
-        return (float) (units / UNITS * size);
+    /** The width of printable text set in a size, both in points. */
+    public float width(String printable, float size) {
+        double units = printable.codePoints().mapToDouble(this::glyphUnits).sum();
+        return (float) (units / GLYPH_UNITS_PER_SIZE * size);
     }
 
-    /** The width of a letter in thousandths of the size; kept, since a table asks for it very often. */
-    private float unitsOf(int letter) {
+    /** The width of a letter in thousandths of the size. It is kept, because a table asks for it very often. */
+    private float glyphUnits(int letter) {
         return widths.computeIfAbsent(letter, one -> {
             try {
                 return font.getStringWidth(Character.toString(one));
@@ -89,12 +90,12 @@ final class Type {
         });
     }
 
-    /** The lines of a text within a width; a word that is too long by itself is broken, a no-break space never. */
-    List<String> wrap(String text, float size, float width) {
+    /** Breaks a text into lines of a width in points. A word wider than that is broken; a no-break space never is. */
+    public List<String> wrap(String text, float size, float width) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : text.strip().split("[ \\t\\r\\n]+")) {
-            String rest = clean(word);
+            String rest = printable(word);
             if (!line.isEmpty() && width(line + " " + rest, size) > width) {
                 lines.add(line.toString());
                 line.setLength(0);
@@ -110,20 +111,25 @@ final class Type {
         return lines;
     }
 
-    /** Like {@link #wrap}, but no more than so many lines: what is cut is marked. */
-    List<String> wrap(String text, float size, float width, int most) {
+    /** Breaks a text into at most so many lines; an ellipsis marks what is cut off. */
+    public List<String> wrap(String text, float size, float width, int mostLines) {
         List<String> lines = wrap(text, size, width);
-        if (lines.size() <= most) {
+        if (lines.size() <= mostLines) {
             return lines;
         }
-        List<String> kept = new ArrayList<>(lines.subList(0, most));
-        String last = kept.get(most - 1);
-        int end = fitting(last, size, width - width(CUT, size));
-        kept.set(most - 1, last.substring(0, end) + CUT);
+        List<String> kept = new ArrayList<>(lines.subList(0, mostLines));
+        String last = kept.get(mostLines - 1);
+        int end = fitting(last, size, width - width(CUT_MARK, size));
+        kept.set(mostLines - 1, last.substring(0, end) + CUT_MARK);
         return kept;
     }
 
-    /** How many chars of a text, at least one letter, fit a width. */
+    /** The first line of a text that is to stand on one; an ellipsis marks what is cut off. */
+    public String firstLine(String text, float size, float width) {
+        return wrap(text, size, width, 1).get(0);
+    }
+
+    /** How many chars of a text fit a width: at least one letter. */
     private int fitting(String text, float size, float width) {
         int end = text.offsetByCodePoints(0, 1);
         while (end < text.length() && width(text.substring(0, text.offsetByCodePoints(end, 1)), size) <= width) {

@@ -2,6 +2,7 @@ package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.digest.Sha256;
+import dev.reelproof.pdf.page.EmbeddedFont;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;
@@ -30,21 +31,21 @@ import org.apache.xmpbox.type.BadFieldValueException;
 import org.apache.xmpbox.xml.XmpSerializer;
 
 /**
- * What makes a document archivable as PDF/A-3, level B (ISO 19005-3:2012, from memory): identification, output intent,
- * information that agrees with the metadata; and a file identifier that follows from the content alone.
+ * Makes a document archivable as PDF/A-3, level B (ISO 19005-3:2012, from memory): identification, output intent, and information
+ * that agrees with the metadata. The file identifier follows from the content alone.
  */
-final class ArchivalForm {
-    private static final int PART = 3;
-    private static final String LEVEL = "B";
+final class PdfA {
+    private static final int PDFA_PART = 3;
+    private static final String CONFORMANCE_LEVEL = "B";
     private static final String PRODUCER = "Reelproof";
     private static final String SRGB = "sRGB IEC61966-2.1";
-    private static final int IDENTIFIER_BYTES = 16;
+    private static final int FILE_IDENTIFIER_BYTES = 16;
 
-    private ArchivalForm() {}
+    private PdfA() {}
 
-    static void describe(PDDocument document, CertificateContent content, Type type) throws IOException {
-        String title = type.clean("Test certificate " + content.number() + ", reel " + content.reel());
-        String author = type.clean(content.plant().name());
+    static void describe(PDDocument document, CertificateContent content, EmbeddedFont font) throws IOException {
+        String title = font.printable("Test certificate " + content.number() + ", reel " + content.reel());
+        String author = font.printable(content.plant().name());
         Calendar issued = GregorianCalendar.from(
                 OffsetDateTime.parse(content.issued()).withNano(0).toZonedDateTime());
 
@@ -59,7 +60,7 @@ final class ArchivalForm {
         document.getDocumentCatalog().setLanguage("en");
         document.getDocumentCatalog().setMetadata(metadata(document, title, author, issued));
         document.getDocumentCatalog().addOutputIntent(outputIntent(document));
-        identify(document, content);
+        setFileIdentifier(document, content);
     }
 
     private static PDMetadata metadata(PDDocument document, String title, String author, Calendar issued)
@@ -67,8 +68,8 @@ final class ArchivalForm {
         XMPMetadata metadata = XMPMetadata.createXMPMetadata();
         try {
             PDFAIdentificationSchema identification = metadata.createAndAddPDFAIdentificationSchema();
-            identification.setPart(PART);
-            identification.setConformance(LEVEL);
+            identification.setPart(PDFA_PART);
+            identification.setConformance(CONFORMANCE_LEVEL);
             DublinCoreSchema core = metadata.createAndAddDublinCoreSchema();
             core.setTitle(title);
             core.addCreator(author);
@@ -98,11 +99,11 @@ final class ArchivalForm {
         return intent;
     }
 
-    /** The identifier is the digest of the content, so that the same content gives the same bytes. */
-    private static void identify(PDDocument document, CertificateContent content) {
+    /** Takes the file identifier from the digest of the content, so that the same content gives the same bytes. */
+    private static void setFileIdentifier(PDDocument document, CertificateContent content) {
         byte[] digest = Sha256.of(content.toString().getBytes(StandardCharsets.UTF_8));
         document.setDocumentId(ByteBuffer.wrap(digest).getLong());
-        COSString identifier = new COSString(Arrays.copyOf(digest, IDENTIFIER_BYTES));
+        COSString identifier = new COSString(Arrays.copyOf(digest, FILE_IDENTIFIER_BYTES));
         COSArray pair = new COSArray();
         pair.add(identifier);
         pair.add(identifier);
