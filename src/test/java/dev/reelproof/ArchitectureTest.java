@@ -39,7 +39,7 @@ class ArchitectureTest {
             "judgement", Set.of("quantity", "measurement", "correction", "limit"),
             "genealogy", Set.of("quantity", "correction"),
             "analysis", Set.of("quantity", "measurement", "judgement", "genealogy"),
-            "wording", Set.of("quantity", "measurement", "correction", "limit", "judgement", "genealogy"),
+            "wording", Set.of("quantity", "measurement", "limit", "judgement"),
             "certificate", Set.of("quantity", "measurement", "limit", "judgement", "wording"));
 
     /** For each room of the edges the other edges that it may use. */
