@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -90,7 +91,7 @@ final class Evaluator {
      * @param without pairs that are left out of the arithmetic
      */
     Evaluation evaluate(GatheredSeries population, Set<Integer> without) {
-        List<String> obstacles = new ArrayList<>();
+        List<Obstacle> obstacles = new ArrayList<>();
         List<Candidate> candidates = new ArrayList<>();
         for (Series series : population.series()) {
             for (int i = 0; i < series.size(); i++) {
@@ -178,7 +179,7 @@ final class Evaluator {
         return true;
     }
 
-    private Evaluation individual(List<Candidate> all, List<Step> rules, List<String> obstacles) {
+    private Evaluation individual(List<Candidate> all, List<Step> rules, List<Obstacle> obstacles) {
         List<Candidate> candidates = decidable(all, obstacles);
         boolean decided = !candidates.isEmpty();
         if (!decided) {
@@ -245,7 +246,7 @@ final class Evaluator {
      * The values that the rule can decide on, with their guard bands: all, or those with an uncertainty; why the others are not goes
      * to the obstacles.
      */
-    private List<Candidate> decidable(List<Candidate> candidates, List<String> obstacles) {
+    private List<Candidate> decidable(List<Candidate> candidates, List<Obstacle> obstacles) {
         if (!rule.needsUncertainty()) {
             return candidates;
         }
@@ -261,14 +262,14 @@ final class Evaluator {
         return decidable;
     }
 
-    private static void addOnce(List<String> obstacles, String obstacle) {
+    private static void addOnce(List<Obstacle> obstacles, Obstacle obstacle) {
         if (!obstacles.contains(obstacle)) {
             obstacles.add(obstacle);
         }
     }
 
-    private static String noUncertainty(Budget budget) {
-        return "no uncertainty for the guard band: " + budget.missing();
+    private static Obstacle noUncertainty(Budget budget) {
+        return new Obstacle(Obstacle.Kind.NO_UNCERTAINTY, Map.of("why", budget.missing()));
     }
 
     private Budget budget(Candidate candidate) {
@@ -283,7 +284,7 @@ final class Evaluator {
         return rule.multiple() * propagation.coverageFactor() * budget.standard();
     }
 
-    private Evaluation statistic(List<Candidate> candidates, List<Step> rules, List<String> obstacles) {
+    private Evaluation statistic(List<Candidate> candidates, List<Step> rules, List<Obstacle> obstacles) {
         double value;
         Double measured;
         Budget budget;
@@ -299,7 +300,9 @@ final class Evaluator {
                 budget = budget(gradientOf(values), candidates);
             }
         } catch (IllegalArgumentException e) {
-            obstacles.add("no " + requirement.statistic().word() + " of these values: " + e.getMessage());
+            obstacles.add(new Obstacle(
+                    Obstacle.Kind.NO_STATISTIC,
+                    Map.of("statistic", requirement.statistic().word(), "why", e.getMessage())));
             return new Evaluation(null, null, 0, obstacles, List.of());
         }
         boolean inPercent = requirement.statistic() == Statistic.RMS_DEVIATION

@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.reelproof.judgement.Obstacle;
+import dev.reelproof.judgement.Obstacles;
 import dev.reelproof.judgement.Step;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Equipment;
@@ -115,6 +117,31 @@ public final class RowJson {
                     text(step, "source")));
         }
         return steps;
+    }
+
+    public static String obstacles(Obstacles obstacles) {
+        ObjectNode node = JSON.createObjectNode();
+        ArrayNode named = node.putArray("named");
+        for (Obstacle obstacle : obstacles.named()) {
+            ObjectNode parts =
+                    named.addObject().put("kind", obstacle.kind().id()).putObject("parts");
+            obstacle.parts().forEach(parts::put);
+        }
+        node.put("more", obstacles.more());
+        return write(node);
+    }
+
+    public static Obstacles obstacles(String json) {
+        JsonNode node = read(json);
+        List<Obstacle> named = new ArrayList<>();
+        for (JsonNode one : node.get("named")) {
+            Map<String, String> parts = new TreeMap<>();
+            one.get("parts")
+                    .properties()
+                    .forEach(part -> parts.put(part.getKey(), part.getValue().textValue()));
+            named.add(new Obstacle(Obstacle.Kind.named(text(one, "kind")), parts));
+        }
+        return new Obstacles(named, node.get("more").intValue());
     }
 
     public static String equipment(List<Equipment> equipment) {

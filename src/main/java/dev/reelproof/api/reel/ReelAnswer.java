@@ -6,12 +6,19 @@ import dev.reelproof.api.certificate.CertificateAnswer;
 import dev.reelproof.api.hold.HoldAnswer;
 import dev.reelproof.api.result.RecordAnswer;
 import dev.reelproof.genealogy.Lot;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.store.lot.RegisteredLot;
 import dev.reelproof.store.reel.ReelLine;
 import dev.reelproof.store.reel.RegisteredReel;
+import dev.reelproof.wording.Figures;
+import dev.reelproof.wording.Look;
+import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /**
  * A reel, as the HTTP contract has it; with its records where these were asked for.
@@ -30,7 +37,10 @@ record ReelAnswer(
         @JsonInclude(JsonInclude.Include.NON_NULL) List<RecordAnswer> records,
         @JsonInclude(JsonInclude.Include.NON_NULL) List<CertificateAnswer> certificates,
         @JsonInclude(JsonInclude.Include.NON_NULL) List<String> held,
-        @JsonInclude(JsonInclude.Include.NON_NULL) List<HoldAnswer> holds) {
+        @JsonInclude(JsonInclude.Include.NON_NULL) List<HoldAnswer> holds,
+        @Schema(nullable = true, description = "that a reel which passed is on hold; null unless it is so")
+                String heldSentence,
+        String printedLength) {
 
     /** A reel in a list. */
     record Line(
@@ -42,10 +52,15 @@ record ReelAnswer(
             String customer,
             String verdict,
             UUID record,
-            OffsetDateTime tested) {
+            OffsetDateTime tested,
+            @Schema(nullable = true, description = "the verdict in words; null when not tested") String verdictText,
+            @Schema(nullable = true, description = "its look; null when not tested") String look,
+            String printedLength) {
 
         static Line of(ReelLine line) {
             RegisteredReel reel = line.reel();
+            Optional<Verdict> verdict =
+                    Optional.ofNullable(line.verdict()).map(word -> Verdict.valueOf(word.toUpperCase(Locale.ROOT)));
             return new Line(
                     reel.id(),
                     reel.plant(),
@@ -55,7 +70,10 @@ record ReelAnswer(
                     reel.customer(),
                     line.verdict(),
                     line.record(),
-                    line.tested());
+                    line.tested(),
+                    verdict.map(one -> Wording.english().verdict(one, false)).orElse(null),
+                    verdict.map(one -> Look.of(one, false).word()).orElse(null),
+                    Figures.length(reel.sentLength(), reel.sentUnit()));
         }
     }
 
@@ -76,7 +94,9 @@ record ReelAnswer(
                 List.of(),
                 List.of(),
                 holds.stream().map(HoldAnswer::id).toList(),
-                holds);
+                holds,
+                null,
+                Figures.length(lot.quantity().value(), lot.quantity().unit()));
     }
 
     static ReelAnswer of(
@@ -95,6 +115,17 @@ record ReelAnswer(
                 records,
                 certificates,
                 holds == null ? null : holds.stream().map(HoldAnswer::id).toList(),
-                holds);
+                holds,
+                isHeldThoughAccepted(records, holds) ? Wording.english().heldThoughAccepted() : null,
+                Figures.length(reel.sentLength(), reel.sentUnit()));
+    }
+
+    /** Whether its newest test was passed, and a hold keeps it. */
+    private static boolean isHeldThoughAccepted(List<RecordAnswer> records, List<HoldAnswer> holds) {
+        return records != null
+                && !records.isEmpty()
+                && records.get(0).verdict().equals(Verdict.ACCEPTED.word())
+                && holds != null
+                && !holds.isEmpty();
     }
 }

@@ -30,6 +30,7 @@ import dev.reelproof.store.reel.Reels;
 import dev.reelproof.store.reel.RegisteredReel;
 import dev.reelproof.store.result.Records;
 import dev.reelproof.store.result.Records.Taken;
+import dev.reelproof.wording.Wording;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
@@ -144,7 +145,7 @@ public class ReelResource {
         return ReelAnswer.of(
                 found.get(),
                 archive.ofReel(plant, reel).stream()
-                        .map(record -> RecordAnswer.of(record, limitSets.of(record)))
+                        .map(record -> RecordAnswer.of(record, limitSets.of(record), Wording.english()))
                         .toList(),
                 certificates.ofReel(plant, reel).stream()
                         .map(CertificateAnswer::of)
@@ -256,7 +257,7 @@ public class ReelResource {
 
     private Response take(String plant, String reel, Upload upload) {
         Taken taken = testDesk.take(plant, reel, upload, now());
-        RecordAnswer answer = RecordAnswer.of(taken.record(), limitSets.of(taken.record()));
+        RecordAnswer answer = RecordAnswer.of(taken.record(), limitSets.of(taken.record()), Wording.english());
         URI location = URI.create("/api/v1/records/" + answer.id());
         return (taken.first() ? Response.created(location) : Response.ok().location(location))
                 .entity(answer)

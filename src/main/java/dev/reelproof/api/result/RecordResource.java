@@ -15,6 +15,7 @@ import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.store.result.Records;
 import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.wording.Wording;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -59,7 +60,7 @@ public class RecordResource {
     @Operation(summary = "A record")
     public RecordAnswer get(String id, @QueryParam("plant") String plantNamed) {
         StoredRecord record = record(id, plantNamed);
-        return RecordAnswer.of(record, limitSets.of(record));
+        return RecordAnswer.of(record, limitSets.of(record), Wording.english());
     }
 
     @GET
@@ -86,7 +87,7 @@ public class RecordResource {
                 .filter(finding -> finding.property() == found.property())
                 .map(Finding::requirement)
                 .toList();
-        return FindingAnswer.explained(found, limitSets.of(record), record.product(), requirements);
+        return FindingAnswer.explained(found, limitSets.of(record), record.product(), Wording.english(), requirements);
     }
 
     @GET
@@ -101,7 +102,7 @@ public class RecordResource {
     @APIResponse(responseCode = "404", description = "no such record")
     public AlternativesAnswer alternatives(String id, @QueryParam("plant") String plantNamed) {
         StoredRecord record = record(id, plantNamed);
-        return AlternativesAnswer.of(record, adviceDesk.alternatives(record));
+        return AlternativesAnswer.of(record, adviceDesk.alternatives(record), limitSets.of(record), Wording.english());
     }
 
     /** Fail, conditionally or not, then not tested, then conditional pass, then the least margin. */
@@ -159,8 +160,8 @@ public class RecordResource {
                 requirements.stream().min(Comparator.comparing(each -> !(each.domain() instanceof Domain.Range)));
         boolean one = pair != null || partner != null || end != null;
         return one
-                ? SweepsAnswer.One.of(sweeps.get(0), requirement, requirements)
-                : SweepsAnswer.of(meant, sweeps, requirement, requirements);
+                ? SweepsAnswer.One.of(sweeps.get(0), requirement, requirements, Wording.english())
+                : SweepsAnswer.of(meant, sweeps, requirement, requirements, Wording.english());
     }
 
     private static Property property(String name) {
