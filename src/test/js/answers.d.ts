@@ -75,7 +75,7 @@ declare namespace Answer {
     frequency: { value: number; unit: string } | null;
     title: string; plain: string; note: string; outcomeText: string; outcomeSign: string; place: string;
     printed: Printed | null; sentence: string; shortfall: string | null; caution: string | null;
-    obstacles: Obstacle[]; moreObstacles: number; failing: boolean; swept: boolean; decisionRule: string | null;
+    obstacles: Obstacle[]; moreObstacles: number; remark: string | null; failing: boolean; swept: boolean; decisionRule: string | null;
     /** Only where one finding is asked for. */
     explanation?: Step[];
   }
@@ -95,5 +95,5 @@ declare namespace Answer {
     limit: { requirement: string } | null; limits: SweptLimit[];
   }
 
-  interface Alternatives { advice: string[] }
+  interface Alternatives { adviceLines: string[] }
 }

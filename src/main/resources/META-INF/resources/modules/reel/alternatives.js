@@ -15,9 +15,9 @@ export async function showAlternatives(record, isShown) {
   if (record.verdict !== 'rejected') return;
   try {
     /** @type {Answer.Alternatives} */
-    const { advice } = await getJson(path('records', record.id, 'alternatives'));
+    const { adviceLines } = await getJson(path('records', record.id, 'alternatives'));
     if (!isShown()) return;
-    render(advice.map((line) => html`<li>${line}</li>`), byId('alternatives'));
+    render(adviceLines.map((line) => html`<li>${line}</li>`), byId('alternatives'));
     show('alternatives-section', true);
   } catch (fault) {
     if (isShown()) notice(`What else this reel could be cannot be shown. ${sentence(fault)}`);

@@ -15,17 +15,20 @@ const stepItem = ({ title, detail, printed, source }) => html`
     ${source ? html`<span class="source">Source: ${source}</span>` : nothing}
   </li>`;
 
-/** @param {Answer.Finding} finding */
-const obstacleList = ({ obstacles, moreObstacles }) => html`
-  <ul class="explain-reason">
-    ${obstacles.map((obstacle) => html`<li>${obstacle.sentence}</li>`)}
-    ${moreObstacles ? html`<li>and ${moreObstacles} more</li>` : nothing}
-  </ul>`;
+/**
+ * What stands in the way of judging it, and what there is to say beside its figure.
+ *
+ * @param {Answer.Finding} finding
+ */
+function remarks({ obstacles, moreObstacles, remark }) {
+  const lines = [...obstacles.map((obstacle) => obstacle.sentence), moreObstacles ? `and ${moreObstacles} more` : '', remark].filter(Boolean);
+  return lines.length ? html`<ul class="explain-reason">${lines.map((line) => html`<li>${line}</li>`)}</ul>` : nothing;
+}
 
 /** @param {Answer.Finding} finding */
 const explanation = (finding) => html`
   <h2 id="explain-title">${finding.title}: where the figure comes from</h2>
-  ${finding.obstacles.length ? obstacleList(finding) : nothing}
+  ${remarks(finding)}
   <ol class="steps">${(finding.explanation ?? []).map(stepItem)}</ol>
   ${finding.decisionRule ? html`<p class="hint">Decision rule: ${finding.decisionRule}.</p>` : nothing}`;
 

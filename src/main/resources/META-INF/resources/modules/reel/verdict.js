@@ -7,6 +7,8 @@ import { time } from '../page/words.js';
 import { certificateOf } from './certificate.js';
 import { isHeld } from './holds.js';
 
+const MOST_SHORTFALLS = 3;
+
 /**
  * @typedef {object} Situation
  * @property {Answer.Reel} reel
@@ -22,6 +24,21 @@ function olderLine({ reel, record, isRefused }) {
   if (isRefused) return 'The file just sent was not taken. This is the verdict of an earlier one:';
   return newest.id === record.id ? ''
     : `Older attempt ${record.attempt} of ${newest.attempt}. The newest counts, and it is ${newest.verdictText.toUpperCase()}.`;
+}
+
+/**
+ * By how much it fails and where: the first few.
+ *
+ * @param {Answer.Record} record
+ */
+function shortfallList({ findings }) {
+  const all = findings.map((finding) => finding.shortfall).filter((shortfall) => shortfall !== null);
+  const more = all.length - MOST_SHORTFALLS;
+  return all.length ? html`
+    <ul class="shortfalls">
+      ${all.slice(0, MOST_SHORTFALLS).map((shortfall) => html`<li>${shortfall}</li>`)}
+      ${more > 0 ? html`<li>and ${more} more</li>` : nothing}
+    </ul>` : nothing;
 }
 
 /** @param {Situation} situation */
@@ -42,6 +59,7 @@ export function showVerdict(situation) {
       <p id="verdict-line" class="verdict-line">${isNewest ? line : nothing} Attempt ${record.attempt}, tested
         ${record.finished ? time(record.finished) : 'at an unknown time'}, by ${record.limitSet.id} revision
         ${record.limitSet.revision}.</p>
+      ${shortfallList(record)}
     </div>
     <div id="certificate" class="certificate">${isNewest ? certificateOf(situation, showVerdict) : nothing}</div>`, byId('verdict'));
 }
