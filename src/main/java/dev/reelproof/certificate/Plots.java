@@ -54,8 +54,7 @@ final class Plots {
     }
 
     /** The plot of a property; null when it was not measured at two frequencies or has no limit on single values. */
-    private CertificateContent.Plot plot(
-            Property property, Judgement judgement, LimitSet limitSet, Product product) {
+    private CertificateContent.Plot plot(Property property, Judgement judgement, LimitSet limitSet, Product product) {
         List<CorrectedSweep> all = judgement.sweeps().stream()
                 .filter(sweep -> sweep.property() == property)
                 .toList();
@@ -84,7 +83,8 @@ final class Plots {
         Columns columns = new Columns(from, to);
         boolean band = sweeps.size() > MOST_LINES;
         List<CertificateContent.Line> lines = sweeps.stream()
-                .filter(sweep -> !band || sweep.subject().equals(worst.finding().figure().subject()))
+                .filter(sweep ->
+                        !band || sweep.subject().equals(worst.finding().figure().subject()))
                 .map(sweep -> columns.line(sweep, wording.shortLabel(property, sweep.subject())))
                 .filter(line -> !line.megahertz().isEmpty())
                 .toList();

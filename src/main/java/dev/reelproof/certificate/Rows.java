@@ -86,8 +86,8 @@ final class Rows {
             notes.add(wording.computed());
         }
         if (!requirement.laws().isEmpty()) {
-            notes.add(wording.corrected(
-                    requirement.laws().stream().map(Rows::law).collect(Collectors.joining(", "))));
+            notes.add(
+                    wording.corrected(requirement.laws().stream().map(Rows::law).collect(Collectors.joining(", "))));
         }
         if (!finding.varyingPairs().isEmpty() && finding.reason() == null) {
             notes.add(wording.leftOut(finding.varyingPairs()));

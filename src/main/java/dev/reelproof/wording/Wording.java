@@ -8,7 +8,6 @@ import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
-import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.measurement.Property;
@@ -21,6 +20,7 @@ import java.util.stream.Collectors;
 /** Says in one language what the core found out. */
 public final class Wording {
     private static final double NEARLY_SURE = 0.999;
+    private static final double HARDLY_POSSIBLE = 0.001;
     private static final double PERCENT = 100;
 
     private final Catalogue words;
@@ -180,8 +180,8 @@ public final class Wording {
         if (!(probability <= NEARLY_SURE)) {
             return words.text("probability.above", "percent", Figures.fixed(PERCENT * NEARLY_SURE, 1));
         }
-        return probability < 1 - NEARLY_SURE
-                ? words.text("probability.below", "percent", Figures.fixed(PERCENT * (1 - NEARLY_SURE), 1))
+        return probability < HARDLY_POSSIBLE
+                ? words.text("probability.below", "percent", Figures.fixed(PERCENT * HARDLY_POSSIBLE, 1))
                 : words.text("probability", "percent", Figures.fixed(PERCENT * probability, 1));
     }
 
@@ -226,12 +226,11 @@ public final class Wording {
     }
 
     /**
-     * What else a reel could be, a line each.
+     * What else a reel could be.
      *
-     * @param own the reel's own limit set
      * @param pairs how many pairs the product has
      */
-    public List<String> alternatives(Alternatives alternatives, LimitSet own, int pairs) {
-        return new AdviceLines(this, pairs).of(alternatives, own);
+    public AlternativesWords alternatives(Alternatives alternatives, int pairs) {
+        return new AlternativesWords(this, alternatives, pairs);
     }
 }
