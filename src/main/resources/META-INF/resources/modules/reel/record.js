@@ -35,8 +35,9 @@ export function showRecord(record) {
   showAttempts(reel.records, record);
   showFindings(record);
   // After the verdict, so that it never waits for them.
-  showAlternatives(record, isNewest);
-  showCurves(record, isNewest);
+  const isShown = () => isNewest() && shown.record === record;
+  showAlternatives(record, isShown);
+  showCurves(record, isShown);
 }
 
 export function startAttempts() {

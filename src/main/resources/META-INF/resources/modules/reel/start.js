@@ -30,8 +30,8 @@ const row = (line) => html`
   <tr>
     <td><a href=${reelAddress(line.reel)}>${line.reel}</a></td>
     <td>${line.product ?? ''}</td>
-    <td>${line.order ?? ''}</td>
-    <td>${line.customer ?? ''}</td>
+    <td class="beside">${line.order ?? ''}</td>
+    <td class="beside">${line.customer ?? ''}</td>
     <td>${line.finished ? time(line.finished) : nothing}</td>
     <td class="tag ${line.held ? 'held' : line.look ?? ''}">${SIGNS[line.look ?? ''] ?? ''} ${lineVerdict(line)}</td>
   </tr>`;
