@@ -4,6 +4,7 @@ import dev.reelproof.access.ApprovalConflictException;
 import dev.reelproof.access.LastAdministratorException;
 import dev.reelproof.access.NotAuthenticatedException;
 import dev.reelproof.access.PermissionDeniedException;
+import dev.reelproof.api.page.Pages;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.hold.HeldException;
@@ -15,6 +16,7 @@ import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
@@ -39,6 +41,13 @@ public class Problems {
     private static final long ALMOST_A_SECOND = 999;
     private static final int UNPROCESSABLE = 422;
     private static final int SERVER_ERROR = 500;
+    private static final String HTML = MediaType.TEXT_HTML + ";charset=UTF-8";
+
+    private final Pages pages;
+
+    Problems(Pages pages) {
+        this.pages = pages;
+    }
 
     @ServerExceptionMapper
     Response cannotBeTaken(IntakeException e) {
@@ -143,8 +152,11 @@ public class Problems {
         if (status < BAD_REQUEST) {
             return given;
         }
-        if (status == NOT_FOUND && NotFoundPage.isWantedBy(headers)) {
-            return NotFoundPage.response();
+        if (status == NOT_FOUND && isBrowser(headers)) {
+            return Response.status(NOT_FOUND)
+                    .type(HTML)
+                    .entity(pages.notFound())
+                    .build();
         }
         Response.ResponseBuilder answer =
                 Response.fromResponse(Problem.at(where(status, request), status, title(status), detail(e, request))
@@ -153,6 +165,13 @@ public class Problems {
             answer.header(HttpHeaders.ALLOW, given.getHeaderString(HttpHeaders.ALLOW));
         }
         return answer.build();
+    }
+
+    /** Whether a page is wanted: a client of the API names no HTML among what it takes. */
+    private static boolean isBrowser(HttpHeaders request) {
+        return request.getAcceptableMediaTypes().stream()
+                .anyMatch(type -> MediaType.TEXT_HTML_TYPE.getType().equals(type.getType())
+                        && MediaType.TEXT_HTML_TYPE.getSubtype().equals(type.getSubtype()));
     }
 
     @ServerExceptionMapper

@@ -36,7 +36,12 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 class EveryRouteTest {
     private static final ObjectMapper JSON = new ObjectMapper();
-    private static final Path PAGES = Path.of("src", "main", "resources", "META-INF", "resources");
+    private static final Path RESOURCES = Path.of("src", "main", "resources");
+
+    /** What pages are made of, each file at the address that is its path from here; and the pages' frames likewise. */
+    private static final List<Path> PAGES = List.of(
+            RESOURCES.resolve(Path.of("META-INF", "resources")), RESOURCES.resolve(Path.of("templates", "pages")));
+
     private static final String PAGE = "page";
     private static final String IN = "in";
     private static final String SAME = "same";
@@ -98,10 +103,12 @@ class EveryRouteTest {
                 .fieldNames()
                 .forEachRemaining(method -> served.add(method + " " + path.getKey())));
         served.add(PAGE + " /");
-        try (Stream<Path> files = Files.walk(PAGES)) {
-            files.filter(Files::isRegularFile)
-                    .forEach(file -> served.add(
-                            PAGE + " /" + PAGES.relativize(file).toString().replace('\\', '/')));
+        for (Path root : PAGES) {
+            try (Stream<Path> files = Files.walk(root)) {
+                files.filter(Files::isRegularFile)
+                        .forEach(file -> served.add(
+                                PAGE + " /" + root.relativize(file).toString().replace('\\', '/')));
+            }
         }
         List<String> inTable = table().stream().map(Line::route).toList();
         assertEquals(served, new TreeSet<>(inTable), "what is served, and what the table has");
