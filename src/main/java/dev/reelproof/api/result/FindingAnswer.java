@@ -2,7 +2,6 @@ package dev.reelproof.api.result;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.api.Quantity;
-import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Step;
@@ -91,7 +90,7 @@ record FindingAnswer(
         return new FindingAnswer(
                 finding.requirement(),
                 finding.property().id(),
-                LimitSets.requirement(limitSet, finding.requirement(), product)
+                limitSet.requirement(finding.requirement(), product.pairs())
                         .map(requirement -> requirement.limit().sense())
                         .orElse(null),
                 finding.outcome().word(),
