@@ -18,7 +18,7 @@ import dev.reelproof.app.result.TakeResult;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.intake.reel.ReelReader;
 import dev.reelproof.intake.reel.ReelRegistration;
 import dev.reelproof.store.certificate.Certificates;

@@ -2,7 +2,7 @@ package dev.reelproof.api.result;
 
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import io.netty.buffer.Unpooled;
 import io.netty.handler.codec.http.DefaultFullHttpRequest;
 import io.netty.handler.codec.http.HttpHeaderNames;

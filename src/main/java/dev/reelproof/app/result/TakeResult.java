@@ -5,7 +5,7 @@ import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.limits.UncertaintyModels;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.intake.IntakeException;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.intake.reel.ProductFit;
 import dev.reelproof.intake.result.NetworkDerivation;
 import dev.reelproof.intake.result.ReadResult;

@@ -1,6 +1,6 @@
 package dev.reelproof.store.result;
 
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.UncertaintyModel;

@@ -1,7 +1,7 @@
 package dev.reelproof.store.result;
 
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Verdict;

@@ -1,6 +1,9 @@
-package dev.reelproof.intake;
+package dev.reelproof.intake.result;
 
+import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.IntakeException.Kind;
+import dev.reelproof.intake.Part;
+import dev.reelproof.intake.Words;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;

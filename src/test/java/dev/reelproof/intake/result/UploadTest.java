@@ -1,12 +1,15 @@
-package dev.reelproof.intake;
+package dev.reelproof.intake.result;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.digest.Sha256;
+import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.IntakeException.Kind;
+import dev.reelproof.intake.Part;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -40,6 +43,14 @@ class UploadTest {
         List<String> lines =
                 List.of(one.sha256() + "  one.csv\n", two.sha256() + "  two.csv\n", result.sha256() + "  result\n");
         assertEquals(Sha256.hex(String.join("", lines.stream().sorted().toList())), digest);
+    }
+
+    /** A part may have fifty megabytes, and its digest is asked for several times on its way. */
+    @Test
+    void digestsAPartOnce() {
+        Part part = part("result", "abc");
+        assertSame(part.sha256(), part.sha256());
+        assertSame(part.sha256(), new Upload(List.of(part)).sha256());
     }
 
     @Test
