@@ -100,6 +100,12 @@ public class Problems {
     }
 
     @ServerExceptionMapper
+    Response nothingThere(NothingThereException e, UriInfo request) {
+        return Problem.at(request.getPath(), NOT_FOUND, title(NOT_FOUND), e.getMessage())
+                .response();
+    }
+
+    @ServerExceptionMapper
     Response ofTheProtocol(WebApplicationException e, UriInfo request) {
         Response given = e.getResponse();
         int status = given.getStatus();
@@ -156,9 +162,6 @@ public class Problems {
     }
 
     private static String detail(WebApplicationException e, UriInfo request) {
-        if (e instanceof NothingThereException) {
-            return e.getMessage();
-        }
         return switch (e.getResponse().getStatus()) {
             case NOT_FOUND -> "There is nothing at " + request.getPath() + "; /q/openapi lists what there is.";
             case NOT_ALLOWED -> "See the header Allow for the methods that " + request.getPath() + " serves.";

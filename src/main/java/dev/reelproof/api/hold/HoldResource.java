@@ -2,8 +2,8 @@ package dev.reelproof.api.hold;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.api.Quantity;
+import dev.reelproof.api.QueryParameters;
 import dev.reelproof.api.access.AuditResource;
-import dev.reelproof.api.reel.ReelResource;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
@@ -70,7 +70,7 @@ public class HoldResource {
             @QueryParam("plant") String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         long newest = before == null ? Long.MAX_VALUE : AuditResource.id(before, "before");
-        return new HoldAnswer.Listed(holds.list(plant, open, newest, ReelResource.listLength(limit)).stream()
+        return new HoldAnswer.Listed(holds.list(plant, open, newest, QueryParameters.limit(limit)).stream()
                 .map(hold -> HoldAnswer.of(hold, null))
                 .toList());
     }

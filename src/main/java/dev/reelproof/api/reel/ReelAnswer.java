@@ -5,6 +5,8 @@ import dev.reelproof.api.Quantity;
 import dev.reelproof.api.certificate.CertificateAnswer;
 import dev.reelproof.api.hold.HoldAnswer;
 import dev.reelproof.api.result.RecordAnswer;
+import dev.reelproof.app.reel.FindReels.FoundReel;
+import dev.reelproof.app.reel.FindReels.ReelFile;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.store.lot.RegisteredLot;
 import dev.reelproof.store.reel.ReelLine;
@@ -12,6 +14,7 @@ import dev.reelproof.store.reel.RegisteredReel;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /**
  * A reel, as the HTTP contract has it; with its records where these were asked for.
@@ -42,9 +45,12 @@ record ReelAnswer(
             String customer,
             String verdict,
             UUID record,
-            OffsetDateTime tested) {
+            @Schema(nullable = true, description = "when its newest record was received") OffsetDateTime tested,
+            @Schema(nullable = true, description = "when the test of its newest record ended") OffsetDateTime finished,
+            @Schema(description = "whether it is under an open hold") boolean held) {
 
-        static Line of(ReelLine line) {
+        static Line of(FoundReel found) {
+            ReelLine line = found.line();
             RegisteredReel reel = line.reel();
             return new Line(
                     reel.id(),
@@ -53,17 +59,39 @@ record ReelAnswer(
                     new Quantity(reel.sentLength(), reel.sentUnit()),
                     reel.order(),
                     reel.customer(),
-                    line.verdict(),
+                    line.verdict() == null ? null : line.verdict().word(),
                     line.record(),
-                    line.tested());
+                    line.received(),
+                    line.finished(),
+                    found.held());
         }
     }
 
     /** A list of reels. */
     record Lines(List<Line> reels) {}
 
+    /** A reel with all that is known of it. */
+    static ReelAnswer of(ReelFile file) {
+        List<HoldAnswer> holds =
+                file.holds().stream().map(hold -> HoldAnswer.of(hold, null)).toList();
+        return file.made()
+                .map(made -> ofMade(made, holds))
+                .orElseGet(() -> of(
+                        file.registered().orElseThrow(),
+                        file.records().stream()
+                                .map(judged -> RecordAnswer.of(judged.record(), judged.limitSet()))
+                                .toList(),
+                        file.certificates().stream().map(CertificateAnswer::of).toList(),
+                        holds));
+    }
+
+    /** A reel as registered, without its records, certificates and holds. */
+    static ReelAnswer of(RegisteredReel reel) {
+        return of(reel, null, null, null);
+    }
+
     /** A reel whose making alone was reported: it has no product and no tests yet. */
-    static ReelAnswer ofMade(RegisteredLot made, List<HoldAnswer> holds) {
+    private static ReelAnswer ofMade(RegisteredLot made, List<HoldAnswer> holds) {
         Lot lot = made.lot();
         return new ReelAnswer(
                 lot.id().value(),
@@ -79,7 +107,7 @@ record ReelAnswer(
                 holds);
     }
 
-    static ReelAnswer of(
+    private static ReelAnswer of(
             RegisteredReel reel,
             List<RecordAnswer> records,
             List<CertificateAnswer> certificates,

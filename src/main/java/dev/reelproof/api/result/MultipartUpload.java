@@ -61,8 +61,6 @@ public final class MultipartUpload {
     private static List<Part> parts(HttpPostMultipartRequestDecoder decoder) {
         List<Part> parts = new ArrayList<>();
         try {
-            // only a decoder that was told that nothing follows can tell the end from a body that was cut short
-            decoder.offer(LastHttpContent.EMPTY_LAST_CONTENT);
             while (decoder.hasNext()) {
                 parts.add(part(decoder.next()));
             }

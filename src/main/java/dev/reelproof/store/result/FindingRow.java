@@ -10,7 +10,6 @@ import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.store.RowJson;
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -26,7 +25,7 @@ import org.hibernate.annotations.ColumnTransformer;
 @Entity
 @Table(name = "finding")
 @IdClass(FindingRow.Key.class)
-class FindingRow extends PanacheEntityBase {
+class FindingRow {
     record Key(String plant, UUID recordId, int ordinal, Instant received) {}
 
     @Id

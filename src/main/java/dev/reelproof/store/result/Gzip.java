@@ -1,4 +1,4 @@
-package dev.reelproof.store;
+package dev.reelproof.store.result;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -8,10 +8,10 @@ import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
 /** Originals as they are kept. */
-public final class Gzip {
+final class Gzip {
     private Gzip() {}
 
-    public static byte[] compressed(byte[] bytes) {
+    static byte[] compressed(byte[] bytes) {
         ByteArrayOutputStream compressed = new ByteArrayOutputStream();
         try (GZIPOutputStream gzip = new GZIPOutputStream(compressed)) {
             gzip.write(bytes);
@@ -21,7 +21,7 @@ public final class Gzip {
         return compressed.toByteArray();
     }
 
-    public static byte[] restored(byte[] compressed) {
+    static byte[] restored(byte[] compressed) {
         try (GZIPInputStream gzip = new GZIPInputStream(new ByteArrayInputStream(compressed))) {
             return gzip.readAllBytes();
         } catch (IOException e) {
