@@ -5,6 +5,7 @@ import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.lot.LoadBrokeOffException;
+import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
@@ -14,6 +15,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
+import java.util.List;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jboss.resteasy.reactive.server.SimpleResourceInfo;
@@ -50,7 +52,10 @@ public class Problems {
 
     @ServerExceptionMapper
     Response held(HeldException e) {
-        return new Problem("The reel is on hold", CONFLICT, e.getMessage(), e.faults()).response();
+        List<Fault> faults = e.holds().stream()
+                .map(hold -> new Fault("/api/v1/holds/" + hold.id(), hold.inWords()))
+                .toList();
+        return new Problem("The reel is on hold", CONFLICT, e.getMessage(), faults).response();
     }
 
     @ServerExceptionMapper
@@ -96,6 +101,12 @@ public class Problems {
     Response forbidden(ForbiddenException e, UriInfo request) {
         String detail = e.getMessage() == null ? "Your roles do not allow this." : e.getMessage();
         return Problem.at(request.getPath(), FORBIDDEN, "You may not do this", detail)
+                .response();
+    }
+
+    @ServerExceptionMapper
+    Response nothingThere(NothingThereException e, UriInfo request) {
+        return Problem.at(request.getPath(), NOT_FOUND, title(NOT_FOUND), e.getMessage())
                 .response();
     }
 
@@ -156,9 +167,6 @@ public class Problems {
     }
 
     private static String detail(WebApplicationException e, UriInfo request) {
-        if (e instanceof NothingThereException) {
-            return e.getMessage();
-        }
         return switch (e.getResponse().getStatus()) {
             case NOT_FOUND -> "There is nothing at " + request.getPath() + "; /q/openapi lists what there is.";
             case NOT_ALLOWED -> "See the header Allow for the methods that " + request.getPath() + " serves.";

@@ -131,10 +131,7 @@ public record Alternatives(Optional<Length> cutTo, List<Obstacle> obstacles, Lis
     }
 
     private static Obstacle obstacle(Finding finding, LimitSet set, Product product) {
-        Requirement requirement = set.requirements().stream()
-                .filter(one -> one.id().equals(finding.requirement()))
-                .filter(one -> one.pairs().isEmpty() || one.pairs().get().holds(product.pairs()))
-                .findFirst()
+        Requirement requirement = set.requirement(finding.requirement(), product.pairs())
                 .orElseThrow(() -> new IllegalArgumentException(
                         "limit set " + set.id() + " has no requirement " + finding.requirement()));
         if (!finding.outcome().rejects()) {

@@ -151,23 +151,22 @@ final class Corrector {
     }
 
     /**
-     * For each point of a sweep why the reel is too short for it to be representative, in a sentence; null where it is not.
+     * For each point of a sweep why the reel is too short for it to be representative; null where it is not.
      *
      * <p>What comes back from the far end is weakened there and back, by twice the insertion loss. Where that is little, the value is
      * that of the far end's termination as much as the cable's.
      */
-    String[] tooShort(Sweep sweep) {
-        String[] reasons = new String[sweep.size()];
+    Obstacle[] tooShort(Sweep sweep) {
+        Obstacle[] reasons = new Obstacle[sweep.size()];
         if (leastRoundTripLoss.isEmpty()) {
             return reasons;
         }
         double least = leastRoundTripLoss.getAsDouble();
-        String name = sweep.property() + " of " + sweep.subject().words();
         List<Integer> unknown = new ArrayList<>();
         List<Integer> small = new ArrayList<>();
         double smallest = Double.POSITIVE_INFINITY;
         for (int i = 0; i < reasons.length; i++) {
-            if (!Evaluator.isWithin(domain, sweep.grid().megahertz(i))) {
+            if (!domain.holds(sweep.grid().megahertz(i))) {
                 continue;
             }
             OptionalDouble loss = roundTripLoss(sweep, i);
@@ -178,25 +177,34 @@ final class Corrector {
                 smallest = Math.min(smallest, loss.getAsDouble());
             }
         }
-        String notKnown =
-                "length too short or not: the insertion loss of the pair, which tells whether the reel is long enough for "
-                        + name + ", was not measured" + span(sweep, unknown);
-        String tooSmall = "length too short: " + name + " needs " + least
-                + " dB of loss there and back, twice the measured insertion loss of the pair, and has as little as "
-                + BigDecimal.valueOf(smallest == Double.POSITIVE_INFINITY ? least : smallest)
-                        .round(DIGITS_TOLD)
-                        .toPlainString()
-                + " dB" + span(sweep, small);
+        Obstacle notKnown = obstacle(Obstacle.Kind.LENGTH_NOT_KNOWN_ENOUGH, sweep, unknown, Map.of());
+        Obstacle tooSmall = obstacle(
+                Obstacle.Kind.LENGTH_TOO_SHORT,
+                sweep,
+                small,
+                Map.of(
+                        "least",
+                        String.valueOf(least),
+                        "smallest",
+                        BigDecimal.valueOf(smallest == Double.POSITIVE_INFINITY ? least : smallest)
+                                .round(DIGITS_TOLD)
+                                .toPlainString()));
         unknown.forEach(i -> reasons[i] = notKnown);
         small.forEach(i -> reasons[i] = tooSmall);
         return reasons;
     }
 
-    private static String span(Sweep sweep, List<Integer> points) {
-        return points.isEmpty()
-                ? ""
-                : " from " + sweep.grid().megahertz(points.get(0)) + " to "
-                        + sweep.grid().megahertz(points.get(points.size() - 1)) + " MHz";
+    /** That some points of a sweep cannot be judged for the reel's length; with the frequencies that they span. */
+    private static Obstacle obstacle(
+            Obstacle.Kind kind, Sweep sweep, List<Integer> points, Map<String, String> figures) {
+        Map<String, String> parts = new HashMap<>(figures);
+        parts.put("property", sweep.property().id());
+        parts.put("where", sweep.subject().words());
+        if (!points.isEmpty()) {
+            parts.put("from", String.valueOf(sweep.grid().megahertz(points.get(0))));
+            parts.put("to", String.valueOf(sweep.grid().megahertz(points.get(points.size() - 1))));
+        }
+        return new Obstacle(kind, parts);
     }
 
     /** That the reel is long enough at a point, with its figures; empty when the requirement does not ask. */

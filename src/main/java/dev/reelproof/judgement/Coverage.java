@@ -15,16 +15,15 @@ import dev.reelproof.measurement.Site;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
 /** Whether a population holds all that a requirement needs: every pair and combination, the whole range, a fine enough grid. */
 final class Coverage {
-    /** Frequencies count as equal within this share of themselves: they pass through unit conversions. */
-    static final double FREQUENCY_TOLERANCE = 1e-9;
-
     /** A step may be wider by this share: bays print frequencies with few decimals. Common practice, no source. */
     private static final double STEP_TOLERANCE = 1e-3;
 
@@ -40,17 +39,17 @@ final class Coverage {
         this.rounding = limitSet.rounding();
     }
 
-    /** What stands in the way, in sentences that begin with the kind of obstacle; empty when nothing does. */
-    List<String> obstacles(Requirement requirement, GatheredSeries population) {
-        List<String> obstacles = new ArrayList<>();
+    /** What stands in the way; empty when nothing does. */
+    List<Obstacle> obstacles(Requirement requirement, GatheredSeries population) {
+        List<Obstacle> obstacles = new ArrayList<>();
         boolean byUnits =
                 requirement.scope() != Scope.CORE || requirement.unitPairs().isPresent();
         if (byUnits && !core.isKnown()) {
-            obstacles.add("units unknown: the product does not say which pairs form its units");
+            obstacles.add(new Obstacle(Obstacle.Kind.UNITS_UNKNOWN, Map.of()));
             return obstacles;
         }
         if (population.series().isEmpty()) {
-            obstacles.add("no data: no " + requirement.property() + " was measured" + missingParts(requirement));
+            obstacles.add(withMissingParts(Obstacle.Kind.NO_DATA, requirement, Map.of()));
             obstacles.addAll(population.obstacles());
             return obstacles;
         }
@@ -62,7 +61,7 @@ final class Coverage {
         return obstacles;
     }
 
-    private Optional<String> missing(Requirement requirement, GatheredSeries population) {
+    private Optional<Obstacle> missing(Requirement requirement, GatheredSeries population) {
         Set<Subject> present = new HashSet<>();
         for (Series series : population.series()) {
             Subject subject = series.subject();
@@ -76,9 +75,10 @@ final class Coverage {
         List<Subject> missing = missing(expected, present, requirement.property());
         return missing.isEmpty() || sample(requirement, population).isPresent()
                 ? Optional.empty()
-                : Optional.of("pair missing: " + requirement.property() + " of "
-                        + new MissingParts(expected, missing).words() + " was not measured"
-                        + missingParts(requirement));
+                : Optional.of(withMissingParts(
+                        Obstacle.Kind.PAIR_MISSING,
+                        requirement,
+                        Map.of("missing", new MissingParts(expected, missing).words())));
     }
 
     private static List<Subject> missing(List<Subject> expected, Set<Subject> present, Property property) {
@@ -87,9 +87,10 @@ final class Coverage {
                 .toList();
     }
 
-    /** What keeps a property from being formed from its parts, as the end of a sentence; empty when it has none or has them all. */
-    private String missingParts(Requirement requirement) {
-        StringBuilder words = new StringBuilder();
+    /** What was not measured, and what keeps it from being formed from its parts; nothing of these when it has none or has them all. */
+    private Obstacle withMissingParts(Obstacle.Kind kind, Requirement requirement, Map<String, String> what) {
+        Map<String, String> parts = new HashMap<>(what);
+        parts.put("property", requirement.property().id());
         for (Property part : requirement.property().parts()) {
             Set<Subject> present = new HashSet<>();
             evidence.readings(part).forEach(reading -> present.add(reading.subject()));
@@ -99,15 +100,13 @@ final class Coverage {
             List<Subject> expected = expected(requirement, part);
             List<Subject> missing = missing(expected, present, part);
             if (present.isEmpty()) {
-                words.append(", nor any ").append(part).append(" that it is formed from");
+                parts.put("part", part.id());
             } else if (!missing.isEmpty()) {
-                words.append(", and it is not formed: ")
-                        .append(part)
-                        .append(" is missing of ")
-                        .append(new MissingParts(expected, missing).words());
+                parts.put("incomplete", part.id());
+                parts.put("absent", new MissingParts(expected, missing).words());
             }
         }
-        return words.toString();
+        return new Obstacle(kind, parts);
     }
 
     /** In words that the pairs measured stand for all, where not all were and the requirement lets them; else empty. */
@@ -169,50 +168,58 @@ final class Coverage {
         return expected;
     }
 
-    private Optional<String> range(Requirement requirement, Series series) {
+    private Optional<Obstacle> range(Requirement requirement, Series series) {
         FrequencyGrid grid = series.grid();
         if (grid == null) {
             return Optional.empty();
         }
         if (requirement.domain() instanceof Domain.Spot spot) {
-            return holds(grid, spot.megahertz())
+            return holds(grid, spot)
                     ? Optional.empty()
-                    : Optional.of("range not spanned: " + name(requirement, series) + " has no point at "
-                            + spot.megahertz() + " MHz");
+                    : Optional.of(obstacle(
+                            Obstacle.Kind.SPOT_NOT_MEASURED,
+                            requirement,
+                            series,
+                            Map.of("at", String.valueOf(spot.megahertz()))));
         }
         if (requirement.domain() instanceof Domain.Range range) {
-            if (!(grid.first() <= range.from() * (1 + FREQUENCY_TOLERANCE)
-                    && grid.last() >= range.to() * (1 - FREQUENCY_TOLERANCE))) {
-                return Optional.of("range not spanned: " + name(requirement, series) + " was measured from "
-                        + grid.first() + " to " + grid.last() + " MHz; the limit runs from " + range.from() + " to "
-                        + range.to() + " MHz");
+            if (!(grid.first() <= range.from() * (1 + Domain.FREQUENCY_TOLERANCE)
+                    && grid.last() >= range.to() * (1 - Domain.FREQUENCY_TOLERANCE))) {
+                return Optional.of(obstacle(
+                        Obstacle.Kind.RANGE_NOT_SPANNED,
+                        requirement,
+                        series,
+                        Map.of(
+                                "from", String.valueOf(grid.first()),
+                                "to", String.valueOf(grid.last()),
+                                "limitFrom", String.valueOf(range.from()),
+                                "limitTo", String.valueOf(range.to()))));
             }
-            return coarse(grid, range)
-                    .map(step -> "grid too coarse: " + name(requirement, series) + " has a step " + step + "; at most "
-                            + gridRule.megahertz() + " MHz or " + gridRule.decades() + " decades, whichever is wider");
+            return coarse(requirement, series, range);
         }
         return Optional.empty();
     }
 
-    private static String name(Requirement requirement, Series series) {
-        return requirement.property() + " of " + series.subject().words();
+    /** An obstacle that one series has, with its figures. */
+    private static Obstacle obstacle(
+            Obstacle.Kind kind, Requirement requirement, Series series, Map<String, String> figures) {
+        Map<String, String> parts = new HashMap<>(figures);
+        parts.put("property", requirement.property().id());
+        parts.put("where", series.subject().words());
+        return new Obstacle(kind, parts);
     }
 
-    private static boolean holds(FrequencyGrid grid, double megahertz) {
+    private static boolean holds(FrequencyGrid grid, Domain.Spot spot) {
         for (int i = 0; i < grid.size(); i++) {
-            if (isAt(grid.megahertz(i), megahertz)) {
+            if (spot.holds(grid.megahertz(i))) {
                 return true;
             }
         }
         return false;
     }
 
-    /** Whether two frequencies are the same. */
-    static boolean isAt(double frequency, double megahertz) {
-        return Math.abs(frequency - megahertz) <= megahertz * FREQUENCY_TOLERANCE;
-    }
-
-    private Optional<String> coarse(FrequencyGrid grid, Domain.Range range) {
+    private Optional<Obstacle> coarse(Requirement requirement, Series series, Domain.Range range) {
+        FrequencyGrid grid = series.grid();
         for (int i = 1; i < grid.size(); i++) {
             double low = grid.megahertz(i - 1);
             double high = grid.megahertz(i);
@@ -220,7 +227,15 @@ final class Coverage {
             boolean fine = high - low <= gridRule.megahertz() * (1 + STEP_TOLERANCE)
                     || Math.log10(high / low) <= gridRule.decades() * (1 + STEP_TOLERANCE);
             if (within && !fine) {
-                return Optional.of("from " + low + " to " + high + " MHz");
+                return Optional.of(obstacle(
+                        Obstacle.Kind.GRID_TOO_COARSE,
+                        requirement,
+                        series,
+                        Map.of(
+                                "from", String.valueOf(low),
+                                "to", String.valueOf(high),
+                                "widest", String.valueOf(gridRule.megahertz()),
+                                "widestDecades", String.valueOf(gridRule.decades()))));
             }
         }
         return Optional.empty();

@@ -108,11 +108,8 @@ final class CutBack {
     }
 
     private boolean failsMoreWhenLonger(Finding finding) {
-        Requirement requirement = limitSet.requirements().stream()
+        Requirement requirement = limitSet.requirement(finding.requirement(), product.pairs())
                 .filter(CutBack::changes)
-                .filter(one -> one.id().equals(finding.requirement()))
-                .filter(one -> one.pairs().isEmpty() || one.pairs().get().holds(product.pairs()))
-                .findFirst()
                 .orElseThrow();
         double frequency =
                 finding.figure().megahertz() == null ? 0 : finding.figure().megahertz();

@@ -9,11 +9,11 @@ import java.util.TreeSet;
  * @param figure the worst figure; null when there was no value to judge
  * @param outcome what it came to by the decision rule; null when nothing could be decided
  * @param points how many values were judged
- * @param obstacles what could not be judged, in sentences
+ * @param obstacles what could not be judged, and why
  * @param failingPairs for each failing value the pairs it belongs to; empty for a statistic
  */
 record Evaluation(
-        Figure figure, Outcome outcome, int points, List<String> obstacles, List<TreeSet<Integer>> failingPairs) {
+        Figure figure, Outcome outcome, int points, List<Obstacle> obstacles, List<TreeSet<Integer>> failingPairs) {
 
     boolean fails() {
         return outcome != null && outcome.rejects();

@@ -6,9 +6,9 @@ import java.util.List;
  * The series that a requirement is judged on, and what stands in the way of judging it.
  *
  * @param series the values, measured and derived
- * @param obstacles sentences; empty when nothing is missing
+ * @param obstacles empty when nothing is missing
  */
-record GatheredSeries(List<Series> series, List<String> obstacles) {
+record GatheredSeries(List<Series> series, List<Obstacle> obstacles) {
 
     GatheredSeries {
         series = List.copyOf(series);

@@ -24,8 +24,6 @@ import java.util.stream.Stream;
 
 /** Judges a result against a limit set: measured, corrected, judged. Pure: the same input gives the same judgement. */
 public final class Judge {
-    private static final int OBSTACLES_SHOWN = 3;
-
     /** Digits of a value in a sentence; the figure itself keeps them all. */
     private static final MathContext DIGITS_TOLD = new MathContext(6);
 
@@ -160,11 +158,11 @@ public final class Judge {
     private Finding finding(VaryingPairs.Case one, Set<Integer> varying, int mayVary) {
         Requirement requirement = one.requirement();
         Evaluation evaluation = one.whole();
-        Optional<String> unfit = lapsedEquipment(requirement, one.population())
+        Optional<Obstacle> unfit = lapsedEquipment(requirement, one.population())
                 .or(() -> outsideWindow(requirement, evaluation))
                 .or(() -> tooLittleTested(requirement, evaluation));
         if (unfit.isPresent()) {
-            return finding(requirement, Outcome.NOT_TESTED, unfit.get(), evaluation, Set.of());
+            return notTested(requirement, Obstacles.of(unfit.get()), evaluation, Set.of());
         }
         if (!evaluation.fails()) {
             return passUnlessObstructed(one, evaluation, warmerPass(requirement), Set.of());
@@ -191,10 +189,12 @@ public final class Judge {
 
     private Finding passUnlessObstructed(
             VaryingPairs.Case one, Evaluation evaluation, String reason, Set<Integer> varying) {
-        List<String> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.population()));
+        List<Obstacle> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.population()));
         obstacles.addAll(evaluation.obstacles());
         if (obstacles.isEmpty() && evaluation.figure() == null) {
-            obstacles.add("no data: no " + one.requirement().property() + " was measured where the limit holds");
+            obstacles.add(new Obstacle(
+                    Obstacle.Kind.NO_DATA_WITHIN_LIMIT,
+                    Map.of("property", one.requirement().property().id())));
         }
         String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.population()))
                 .flatMap(Optional::stream)
@@ -202,29 +202,39 @@ public final class Judge {
                 .orElse(null);
         return obstacles.isEmpty()
                 ? finding(one.requirement(), evaluation.outcome(), said, evaluation, varying)
-                : finding(one.requirement(), Outcome.NOT_TESTED, inShort(obstacles), evaluation, varying);
+                : notTested(one.requirement(), Obstacles.of(obstacles), evaluation, varying);
     }
 
-    private static String inShort(List<String> obstacles) {
-        String shown = String.join("; ", obstacles.subList(0, Math.min(OBSTACLES_SHOWN, obstacles.size())));
-        int more = obstacles.size() - OBSTACLES_SHOWN;
-        return more > 0 ? shown + "; and " + more + " more" : shown;
+    private Finding notTested(
+            Requirement requirement, Obstacles obstacles, Evaluation evaluation, Set<Integer> varying) {
+        return finding(requirement, Outcome.NOT_TESTED, obstacles.sentence(), obstacles, evaluation, varying);
     }
 
     private Finding finding(
             Requirement requirement, Outcome outcome, String reason, Evaluation evaluation, Set<Integer> varying) {
+        return finding(requirement, outcome, reason, Obstacles.NONE, evaluation, varying);
+    }
+
+    private Finding finding(
+            Requirement requirement,
+            Outcome outcome,
+            String reason,
+            Obstacles obstacles,
+            Evaluation evaluation,
+            Set<Integer> varying) {
         return new Finding(
                 requirement.id(),
                 requirement.property(),
                 outcome,
                 reason,
+                obstacles,
                 evaluation.figure(),
                 evaluation.points(),
                 List.copyOf(varying),
                 limitSet.decisionRuleOf(requirement));
     }
 
-    private Optional<String> lapsedEquipment(Requirement requirement, GatheredSeries population) {
+    private Optional<Obstacle> lapsedEquipment(Requirement requirement, GatheredSeries population) {
         LocalDate day = result.finished().toLocalDate();
         return result.equipment().stream()
                 .filter(equipment -> Stream.concat(
@@ -232,8 +242,12 @@ public final class Judge {
                                 .anyMatch(property -> equipment.lapsedFor(property, day))
                         || (equipment.lapsedFor(Property.INSERTION_LOSS, day) && restsOnLoss(requirement, population)))
                 .min(Comparator.comparing(Equipment::id))
-                .map(equipment -> "equipment out of calibration: " + equipment.id() + " was due "
-                        + equipment.calibrationDue() + ", the test was finished " + day);
+                .map(equipment -> new Obstacle(
+                        Obstacle.Kind.EQUIPMENT_OUT_OF_CALIBRATION,
+                        Map.of(
+                                "equipment", equipment.id(),
+                                "due", String.valueOf(equipment.calibrationDue()),
+                                "finished", String.valueOf(day))));
     }
 
     /** Whether the measured loss of a pair decides on a value or enters it. */
@@ -242,15 +256,18 @@ public final class Judge {
                 || population.series().stream().anyMatch(Series::takesLoss);
     }
 
-    private Optional<String> outsideWindow(Requirement requirement, Evaluation evaluation) {
+    private Optional<Obstacle> outsideWindow(Requirement requirement, Evaluation evaluation) {
         boolean standsWarmer = warmerPass(requirement) != null && evaluation.figure() != null && !evaluation.fails();
         return requirement
                 .temperatureWindow()
                 .filter(window -> !window.holds(result.temperature()) && !standsWarmer)
-                .map(window -> "temperature outside the window: measured at "
-                        + result.temperature().celsius() + " °C; the limit holds at "
-                        + window.at().celsius() + " ± "
-                        + window.within() + " °C and no law of correction is stated");
+                .map(window -> new Obstacle(
+                        Obstacle.Kind.TEMPERATURE_OUTSIDE_WINDOW,
+                        Map.of(
+                                "temperature",
+                                        String.valueOf(result.temperature().celsius()),
+                                "at", String.valueOf(window.at().celsius()),
+                                "within", String.valueOf(window.within()))));
     }
 
     /** Why a pass above the window stands; null where there is no such thing to say. */
@@ -264,14 +281,18 @@ public final class Judge {
                 .orElse(null);
     }
 
-    private Optional<String> tooLittleTested(Requirement requirement, Evaluation evaluation) {
+    private Optional<Obstacle> tooLittleTested(Requirement requirement, Evaluation evaluation) {
         return requirement.particulars().testedLength().flatMap(tested -> evidence.reading(
                         requirement.property(), Subject.ofReel())
                 .map(reading -> evidence.conductorLengthOf(reading.unit()))
                 .filter(length ->
                         !(length.metres() >= (evaluation.fails() ? tested.leastToReject() : tested.least()).metres()))
-                .map(length -> "too little tested: " + length.metres() + " m of conductor; at least "
-                        + tested.least().metres() + " m must be tested for a judgement and "
-                        + tested.leastToReject().metres() + " m for one against the reel"));
+                .map(length -> new Obstacle(
+                        Obstacle.Kind.TOO_LITTLE_TESTED,
+                        Map.of(
+                                "tested", String.valueOf(length.metres()),
+                                "least", String.valueOf(tested.least().metres()),
+                                "leastToReject",
+                                        String.valueOf(tested.leastToReject().metres())))));
     }
 }

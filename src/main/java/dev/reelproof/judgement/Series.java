@@ -11,6 +11,7 @@ import dev.reelproof.quantity.ReadingUnit;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntFunction;
@@ -23,7 +24,6 @@ import java.util.stream.IntStream;
  * <p>A single value is a series of one without a grid. A point that could not be corrected holds NaN and a reason.
  */
 final class Series {
-    private static final String NOT_CORRECTED = "correction not possible: ";
     private static final Set<Property> OF_EITHER_SIGN =
             EnumSet.of(Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Property.CAPACITANCE_UNBALANCE_TO_GROUND);
 
@@ -35,7 +35,7 @@ final class Series {
     private final ReadingUnit sentUnit;
     private final double[] corrected;
     private final boolean derived;
-    private final String[] obstacles;
+    private final Obstacle[] obstacles;
     private final IntFunction<List<Step>> steps;
     private final IntFunction<Influence> influences;
 
@@ -48,7 +48,7 @@ final class Series {
             ReadingUnit sentUnit,
             double[] corrected,
             boolean derived,
-            String[] obstacles,
+            Obstacle[] obstacles,
             IntFunction<List<Step>> steps,
             IntFunction<Influence> influences) {
         this.property = property;
@@ -66,13 +66,13 @@ final class Series {
 
     /** A single value, corrected. */
     static Series of(Reading reading, Corrector corrector) {
-        String[] obstacles = new String[1];
+        Obstacle[] obstacles = new Obstacle[1];
         double[] corrected = {Double.NaN};
         double size = size(reading.property(), reading.value());
         try {
             corrected[0] = corrector.correct(size, reading.unit());
         } catch (OutsideLawException e) {
-            obstacles[0] = NOT_CORRECTED + e.getMessage();
+            obstacles[0] = notCorrected(e);
         }
         return new Series(
                 reading.property(),
@@ -115,14 +115,14 @@ final class Series {
     /** A sweep, corrected point by point. */
     static Series of(Sweep sweep, Corrector corrector) {
         int size = sweep.size();
-        String[] obstacles = corrector.tooShort(sweep);
+        Obstacle[] obstacles = corrector.tooShort(sweep);
         double[] corrected = new double[size];
         for (int i = 0; i < size; i++) {
             try {
                 corrected[i] = corrector.correct(sweep.value(i), sweep.unit(), sweep.subject(), sweep.grid(), i);
             } catch (OutsideLawException e) {
                 corrected[i] = Double.NaN;
-                obstacles[i] = NOT_CORRECTED + e.getMessage();
+                obstacles[i] = notCorrected(e);
             }
         }
         return new Series(
@@ -152,6 +152,10 @@ final class Series {
                     return steps;
                 },
                 index -> corrector.influence(sweep, index));
+    }
+
+    private static Obstacle notCorrected(OutsideLawException reason) {
+        return new Obstacle(Obstacle.Kind.CORRECTION_NOT_POSSIBLE, Map.of("why", reason.getMessage()));
     }
 
     /** How a network-analyser file became the value; none for other origins. */
@@ -235,7 +239,7 @@ final class Series {
         int size = parts.get(0).size();
         double[] measured = new double[size];
         double[] corrected = new double[size];
-        String[] obstacles = new String[size];
+        Obstacle[] obstacles = new Obstacle[size];
         double[] values = new double[parts.size()];
         for (int i = 0; i < size; i++) {
             for (int part = 0; part < values.length; part++) {
@@ -320,8 +324,8 @@ final class Series {
         return corrected[index];
     }
 
-    /** Why a point cannot be judged, in a sentence that begins with the kind of obstacle; empty when it can. */
-    Optional<String> obstacle(int index) {
+    /** Why a point cannot be judged; empty when it can. */
+    Optional<Obstacle> obstacle(int index) {
         return Optional.ofNullable(obstacles[index]);
     }
 

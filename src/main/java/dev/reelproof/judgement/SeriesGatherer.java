@@ -36,7 +36,7 @@ final class SeriesGatherer {
 
     GatheredSeries of(Requirement requirement, Corrector corrector) {
         List<Series> series = new ArrayList<>();
-        List<String> obstacles = new ArrayList<>();
+        List<Obstacle> obstacles = new ArrayList<>();
         for (Reading reading : evidence.readings(requirement.property())) {
             series.add(Series.of(reading, corrector));
         }
@@ -68,10 +68,10 @@ final class SeriesGatherer {
     private final class Derivation {
         private final Requirement requirement;
         private final Corrector corrector;
-        private final List<String> obstacles;
+        private final List<Obstacle> obstacles;
         private final Map<Sweep, Series> corrected = new HashMap<>();
 
-        Derivation(Requirement requirement, Corrector corrector, List<String> obstacles) {
+        Derivation(Requirement requirement, Corrector corrector, List<Obstacle> obstacles) {
             this.requirement = requirement;
             this.corrector = corrector;
             this.obstacles = obstacles;
@@ -154,8 +154,9 @@ final class SeriesGatherer {
                 return List.of();
             }
             if (parts.size() != core.pairs() * Conductor.values().length) {
-                obstacles.add("pair missing: " + requirement.property()
-                        + " cannot be derived: not every pair has the resistance of both conductors");
+                obstacles.add(new Obstacle(
+                        Obstacle.Kind.CONDUCTOR_MISSING,
+                        Map.of("property", requirement.property().id())));
                 return List.of();
             }
             return List.of(Series.counted(
@@ -200,10 +201,13 @@ final class SeriesGatherer {
                             .count()
                     == 1;
             if (!same) {
-                obstacles.add(requirement.property() + " of " + subject.words()
-                        + " cannot be derived: its parts were sent per different lengths");
+                obstacles.add(underivable(Obstacle.Kind.PARTS_PER_DIFFERENT_LENGTHS, subject));
             }
             return same;
+        }
+
+        private Obstacle underivable(Obstacle.Kind why, Subject subject) {
+            return new Obstacle(why, Map.of("property", requirement.property().id(), "where", subject.words()));
         }
 
         List<Series> powerSums(Property partsProperty) {
@@ -268,8 +272,7 @@ final class SeriesGatherer {
         private boolean onOneGrid(Subject subject, List<Series> parts) {
             boolean one = parts.stream().allMatch(parts.get(0)::sharesGridWith);
             if (!one) {
-                obstacles.add(requirement.property() + " of " + subject.words()
-                        + " cannot be derived: its parts were measured on different frequencies");
+                obstacles.add(underivable(Obstacle.Kind.PARTS_ON_DIFFERENT_FREQUENCIES, subject));
             }
             return one;
         }

@@ -1,6 +1,7 @@
 package dev.reelproof.limit;
 
 import dev.reelproof.measurement.NetworkTerms;
+import dev.reelproof.measurement.Property;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
 import java.time.LocalDate;
@@ -56,6 +57,26 @@ public record LimitSet(
     public LimitSet {
         requirements = List.copyOf(requirements);
         leftOut = List.copyOf(leftOut);
+    }
+
+    /**
+     * The requirement of an id, as it holds for a product; empty when there is none.
+     *
+     * @param requirementId its id: the same id may stand for several ranges of pair counts
+     * @param productPairs how many pairs the product has
+     */
+    public Optional<Requirement> requirement(String requirementId, int productPairs) {
+        return requirements.stream()
+                .filter(requirement -> requirement.id().equals(requirementId) && requirement.holdsFor(productPairs))
+                .findFirst();
+    }
+
+    /** The requirements on a property along frequency that hold for a product of so many pairs, in the set's order. */
+    public List<Requirement> alongFrequency(Property property, int productPairs) {
+        return requirements.stream()
+                .filter(requirement -> requirement.property() == property && requirement.holdsFor(productPairs))
+                .filter(requirement -> !(requirement.domain() instanceof Domain.NoFrequency))
+                .toList();
     }
 
     /** The rule that a requirement is decided by. */

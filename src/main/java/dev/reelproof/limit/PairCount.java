@@ -18,4 +18,9 @@ public record PairCount(int from, int to) {
     public boolean holds(int pairs) {
         return pairs >= from && pairs <= to;
     }
+
+    /** Whether some pair count lies in both ranges. */
+    public boolean overlaps(PairCount other) {
+        return from <= other.to && other.from <= to;
+    }
 }

@@ -47,6 +47,11 @@ public record Requirement(
         laws = List.copyOf(laws);
     }
 
+    /** Whether it holds for a product of so many pairs. */
+    public boolean holdsFor(int productPairs) {
+        return pairs.isEmpty() || pairs.get().holds(productPairs);
+    }
+
     /** The unit that values are corrected to: that of the limit, or of what each pair must meet where pairs are counted. */
     public ReadingUnit valueUnit() {
         return particulars.each().map(Particulars.Each::unit).orElse(unit);

@@ -2,7 +2,7 @@ package dev.reelproof.limit;
 
 import java.util.Locale;
 
-/** The figure of a population of values that a requirement limits. */
+/** Which figure of the values of a property a requirement limits. */
 public enum Statistic {
     /** Each value by itself. */
     INDIVIDUAL,
@@ -18,6 +18,11 @@ public enum Statistic {
     MAXIMUM,
     /** The percentage of pairs of which every value meets what each must meet. */
     PERCENT_OF_PAIRS;
+
+    /** Whether the figure is a percentage, whatever the unit of the values. */
+    public boolean isInPercent() {
+        return this == RMS_DEVIATION || this == PERCENT_OF_PAIRS;
+    }
 
     /** The word used in limit set files. */
     public String word() {

@@ -4,7 +4,7 @@ import dev.reelproof.access.Action;
 import dev.reelproof.access.Approval;
 import dev.reelproof.access.ApprovalConflictException;
 import dev.reelproof.access.Callers;
-import dev.reelproof.api.reel.ReelResource;
+import dev.reelproof.api.QueryParameters;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
@@ -60,7 +60,7 @@ public class ApprovalResource {
         String plant = plants.named(plantNamed, "plant");
         callers.current().requirePlant(plant);
         long newest = before == null ? Long.MAX_VALUE : AuditResource.id(before, "before");
-        return new ApprovalAnswer.Listed(approvals.list(plant, open, newest, ReelResource.listLength(limit)).stream()
+        return new ApprovalAnswer.Listed(approvals.list(plant, open, newest, QueryParameters.limit(limit)).stream()
                 .map(ApprovalAnswer::of)
                 .toList());
     }

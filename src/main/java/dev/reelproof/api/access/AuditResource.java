@@ -2,7 +2,7 @@ package dev.reelproof.api.access;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Callers;
-import dev.reelproof.api.reel.ReelResource;
+import dev.reelproof.api.QueryParameters;
 import dev.reelproof.app.Plants;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.access.AuditTrail;
@@ -54,7 +54,7 @@ public class AuditResource {
                 plain(actor, "actor"),
                 plain(action, "action"),
                 before == null ? null : id(before, "before"));
-        return new AuditAnswer.Entries(audit.entries(plant, filter, ReelResource.listLength(limit)).stream()
+        return new AuditAnswer.Entries(audit.entries(plant, filter, QueryParameters.limit(limit)).stream()
                 .map(AuditAnswer::of)
                 .toList());
     }

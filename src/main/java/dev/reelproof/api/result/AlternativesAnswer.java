@@ -3,10 +3,13 @@ package dev.reelproof.api.result;
 import dev.reelproof.api.Quantity;
 import dev.reelproof.judgement.Alternatives;
 import dev.reelproof.judgement.Finding;
+import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.wording.Wording;
 import java.util.List;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** What else a reel could be, as the HTTP contract has it. */
 record AlternativesAnswer(
@@ -19,7 +22,8 @@ record AlternativesAnswer(
         List<String> notTested,
         List<Obstacle> requirements,
         List<Grade> limitSets,
-        String advice) {
+        String advice,
+        @Schema(description = "the same for a page, a line each") List<String> adviceLines) {
 
     /** A requirement of the reel's own set that does not pass. */
     record Obstacle(String requirement, String property, String outcome, boolean cuttingChangesIt, String why) {
@@ -54,7 +58,7 @@ record AlternativesAnswer(
         }
     }
 
-    static AlternativesAnswer of(StoredRecord record, Alternatives alternatives) {
+    static AlternativesAnswer of(StoredRecord record, Alternatives alternatives, LimitSet own, Wording wording) {
         return new AlternativesAnswer(
                 record.id(),
                 record.judgement().limitSet(),
@@ -68,6 +72,7 @@ record AlternativesAnswer(
                 alternatives.notTested().stream().map(Property::id).toList(),
                 alternatives.obstacles().stream().map(Obstacle::of).toList(),
                 alternatives.grades().stream().map(Grade::of).toList(),
-                alternatives.advice());
+                alternatives.advice(),
+                wording.alternatives(alternatives, own, record.product().pairs()));
     }
 }

@@ -2,14 +2,20 @@ package dev.reelproof.api.result;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.api.Quantity;
-import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Step;
 import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Subject;
+import dev.reelproof.wording.Figures;
+import dev.reelproof.wording.FindingWords;
+import dev.reelproof.wording.ObstacleWords;
+import dev.reelproof.wording.PrintedFigure;
+import dev.reelproof.wording.Wording;
 import java.util.List;
+import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A finding, as the HTTP contract has it. */
@@ -46,6 +52,22 @@ record FindingAnswer(
                         nullable = true,
                         description = "that the true value meets the limit, 0 to 1; null when no uncertainty is known")
                 Double probabilityOfConformity,
+        @Schema(description = "the trade's name with statistic and scope") String title,
+        @Schema(description = "the property in plain words") String plain,
+        @Schema(description = "the outcome in words") String outcomeText,
+        @Schema(description = "the outcome as a sign") String outcomeSign,
+        @Schema(description = "where the worst figure was found; 'reel' where there is none") String place,
+        @Schema(nullable = true, description = "the figure as it is printed on page and certificate") Printed printed,
+        @Schema(description = "all of it in one sentence") String sentence,
+        @Schema(nullable = true, description = "by how much it misses its limit, and where; null unless it fails")
+                String shortfall,
+        @Schema(description = "what stands in the way of judging it, the first few") List<ObstacleAnswer> obstacles,
+        @Schema(description = "how many more obstacles there are") int moreObstacles,
+        @Schema(nullable = true, description = "what there is to say of a finding that was tested") String remark,
+        @Schema(description = "the shortest that explains the finding") String note,
+        @Schema(nullable = true, description = "what keeps who tests it safe") String caution,
+        @Schema(description = "whether a reel is rejected for it") boolean failing,
+        @Schema(description = "whether the property is a curve over frequency") boolean swept,
         @JsonInclude(JsonInclude.Include.NON_NULL) List<String> requirements,
         @JsonInclude(JsonInclude.Include.NON_NULL) List<StepAnswer> explanation) {
 
@@ -61,15 +83,53 @@ record FindingAnswer(
         }
     }
 
-    /** A step of the chain behind a figure. */
-    record StepAnswer(String title, String detail, double value, String unit, String source) {
-        static StepAnswer of(Step step) {
-            return new StepAnswer(step.title(), step.detail(), step.value(), step.unit(), step.source());
+    /** A figure as it is printed; uncertainty and probability are null when they are not known. */
+    record Printed(
+            String value,
+            String limit,
+            String sense,
+            String senseSign,
+            String margin,
+            String unit,
+            @Schema(nullable = true) String uncertainty,
+            @Schema(nullable = true) String probability) {
+        static Printed of(PrintedFigure figure) {
+            return figure == null
+                    ? null
+                    : new Printed(
+                            figure.value(),
+                            figure.limit(),
+                            figure.sense(),
+                            figure.senseSign(),
+                            figure.margin(),
+                            figure.unit(),
+                            figure.uncertainty(),
+                            figure.probability());
         }
     }
 
-    static FindingAnswer of(Finding finding, LimitSet limitSet, Product product) {
-        return of(finding, limitSet, product, null, null);
+    /** Something that stands in the way of judging a requirement. */
+    record ObstacleAnswer(String kind, Map<String, String> parts, String sentence, String remedy) {
+        static ObstacleAnswer of(ObstacleWords obstacle) {
+            return new ObstacleAnswer(obstacle.kind(), obstacle.parts(), obstacle.sentence(), obstacle.remedy());
+        }
+    }
+
+    /** A step of the chain behind a figure. */
+    record StepAnswer(String title, String detail, double value, String unit, String source, String printed) {
+        static StepAnswer of(Step step) {
+            return new StepAnswer(
+                    step.title(),
+                    step.detail(),
+                    step.value(),
+                    step.unit(),
+                    step.source(),
+                    Figures.step(step.value(), step.unit()));
+        }
+    }
+
+    static FindingAnswer of(Finding finding, LimitSet limitSet, Product product, Wording wording) {
+        return of(finding, limitSet, product, wording, null, null);
     }
 
     /**
@@ -77,23 +137,32 @@ record FindingAnswer(
      *
      * @param requirements the ids of all requirements of the property
      */
-    static FindingAnswer explained(Finding finding, LimitSet limitSet, Product product, List<String> requirements) {
+    static FindingAnswer explained(
+            Finding finding, LimitSet limitSet, Product product, Wording wording, List<String> requirements) {
         List<StepAnswer> steps = finding.figure() == null
                 ? List.of()
                 : finding.figure().steps().stream().map(StepAnswer::of).toList();
-        return of(finding, limitSet, product, requirements, steps);
+        return of(finding, limitSet, product, wording, requirements, steps);
     }
 
     private static FindingAnswer of(
-            Finding finding, LimitSet limitSet, Product product, List<String> requirements, List<StepAnswer> steps) {
+            Finding finding,
+            LimitSet limitSet,
+            Product product,
+            Wording wording,
+            List<String> requirements,
+            List<StepAnswer> steps) {
+        Requirement requirement = limitSet.requirement(finding.requirement(), product.pairs())
+                .orElseThrow(() -> new IllegalStateException("limit set " + limitSet.id() + " revision "
+                        + limitSet.revision() + " has no requirement '" + finding.requirement() + "' for product "
+                        + product.id()));
+        FindingWords words = wording.finding(finding, requirement);
         Figure figure = finding.figure();
         Subject subject = figure == null ? Subject.ofReel() : figure.subject();
         return new FindingAnswer(
                 finding.requirement(),
                 finding.property().id(),
-                LimitSets.requirement(limitSet, finding.requirement(), product)
-                        .map(requirement -> requirement.limit().sense())
-                        .orElse(null),
+                requirement.limit().sense(),
                 finding.outcome().word(),
                 finding.reason(),
                 figure == null ? null : figure.value(),
@@ -117,6 +186,21 @@ record FindingAnswer(
                 figure == null || figure.uncertainty() == null
                         ? null
                         : figure.uncertainty().probabilityOfConformity(),
+                words.title(),
+                words.plain(),
+                words.outcome(),
+                words.sign(),
+                words.place(),
+                Printed.of(words.printed()),
+                words.sentence(),
+                words.shortfall(),
+                words.obstacles().stream().map(ObstacleAnswer::of).toList(),
+                words.moreObstacles(),
+                words.remark(),
+                words.note(),
+                words.caution(),
+                finding.outcome().rejects(),
+                finding.property().isSweep(),
                 requirements,
                 steps);
     }

@@ -7,6 +7,9 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.wording.Figures;
+import dev.reelproof.wording.RecordWords;
+import dev.reelproof.wording.Wording;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -37,7 +40,17 @@ public record RecordAnswer(
         @Schema(description = "accepted, but a passing value lies within a guard band") boolean conditional,
         List<String> warnings,
         List<FindingAnswer> findings,
-        List<Original> original) {
+        List<Original> original,
+        @Schema(description = "the verdict in words") String verdictText,
+        @Schema(enumeration = {"accepted", "conditional", "rejected", "incomplete"}) String look,
+        @Schema(description = "what the verdict means for the reel") String verdictSentence,
+        @Schema(description = "what to do, in order") List<String> nextSteps,
+        String printedTemperature,
+        String printedLength,
+        Counts counts) {
+
+    /** How many requirements pass, fail (either of them conditionally or not) and were not tested. */
+    record Counts(int passing, int failing, int notTested) {}
 
     /** Which revision of a limit set. */
     record LimitSetName(String id, int revision, String sha256) {}
@@ -67,7 +80,8 @@ public record RecordAnswer(
     /** A part of the upload; its place in the list is the number under which it is served. */
     record Original(String name, String mediaType, String sha256, int bytes) {}
 
-    public static RecordAnswer of(StoredRecord record, LimitSet limitSet) {
+    public static RecordAnswer of(StoredRecord record, LimitSet limitSet, Wording wording) {
+        RecordWords words = wording.record(record.judgement());
         return new RecordAnswer(
                 record.id(),
                 record.plant(),
@@ -93,10 +107,17 @@ public record RecordAnswer(
                 record.judgement().isConditional(),
                 record.warnings(),
                 record.judgement().findings().stream()
-                        .map(finding -> FindingAnswer.of(finding, limitSet, record.product()))
+                        .map(finding -> FindingAnswer.of(finding, limitSet, record.product(), wording))
                         .toList(),
                 record.originals().stream()
                         .map(part -> new Original(part.name(), part.mediaType(), part.sha256(), part.size()))
-                        .toList());
+                        .toList(),
+                words.verdict(),
+                words.look().word(),
+                words.sentence(),
+                words.nextSteps(),
+                Figures.temperature(record.temperature().celsius(), "°C"),
+                Figures.length(record.length().metres(), "m"),
+                new Counts(words.passing(), words.failing(), words.notTested()));
     }
 }

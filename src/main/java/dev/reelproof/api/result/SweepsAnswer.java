@@ -6,6 +6,7 @@ import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.wording.Wording;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -17,7 +18,9 @@ record SweepsAnswer(
         String frequencyUnit,
         List<SweepAnswer> sweeps,
         LimitAnswer limit,
-        List<LimitAnswer> limits) {
+        List<LimitAnswer> limits,
+        String title,
+        String axis) {
     private static final String MEGAHERTZ = "MHz";
 
     /** Frequencies count as equal within this share of themselves: they pass through unit conversions. */
@@ -31,9 +34,10 @@ record SweepsAnswer(
             boolean derived,
             double[] frequencies,
             double[] measured,
-            double[] corrected) {
+            double[] corrected,
+            String label) {
 
-        static SweepAnswer of(CorrectedSweep sweep) {
+        static SweepAnswer of(CorrectedSweep sweep, Wording wording) {
             return new SweepAnswer(
                     sweep.subject().pair(),
                     sweep.subject().partner(),
@@ -41,7 +45,8 @@ record SweepsAnswer(
                     sweep.derived(),
                     sweep.grid().toArray(),
                     sweep.measured(),
-                    sweep.corrected());
+                    sweep.corrected(),
+                    wording.label(sweep.property(), sweep.subject()));
         }
     }
 
@@ -54,9 +59,10 @@ record SweepsAnswer(
             String unit,
             double[] frequencies,
             double[] upper,
-            double[] lower) {
+            double[] lower,
+            String label) {
 
-        static LimitAnswer of(Requirement requirement, double[] megahertz) {
+        static LimitAnswer of(Requirement requirement, double[] megahertz, Wording wording) {
             double[] held = Arrays.stream(megahertz)
                     .filter(f -> holds(requirement.domain(), f))
                     .toArray();
@@ -69,7 +75,8 @@ record SweepsAnswer(
                     requirement.unit().text(),
                     held,
                     limit.upper().map(bound -> along(bound, held)).orElse(null),
-                    limit.lower().map(bound -> along(bound, held)).orElse(null));
+                    limit.lower().map(bound -> along(bound, held)).orElse(null),
+                    wording.label(requirement));
         }
 
         private static double[] along(Bound bound, double[] megahertz) {
@@ -91,7 +98,11 @@ record SweepsAnswer(
             List<Double> limit,
             List<LimitAnswer> limits) {
 
-        static One of(CorrectedSweep sweep, Optional<Requirement> requirement, List<Requirement> requirements) {
+        static One of(
+                CorrectedSweep sweep,
+                Optional<Requirement> requirement,
+                List<Requirement> requirements,
+                Wording wording) {
             return new One(
                     sweep.property().id(),
                     sweep.unit(),
@@ -108,7 +119,7 @@ record SweepsAnswer(
                                     .toList())
                             .orElse(null),
                     requirements.stream()
-                            .map(one -> LimitAnswer.of(one, sweep.grid().toArray()))
+                            .map(one -> LimitAnswer.of(one, sweep.grid().toArray(), wording))
                             .toList());
         }
 
@@ -130,7 +141,8 @@ record SweepsAnswer(
             Property property,
             List<CorrectedSweep> sweeps,
             Optional<Requirement> requirement,
-            List<Requirement> requirements) {
+            List<Requirement> requirements,
+            Wording wording) {
         double[] frequencies = sweeps.stream()
                 .flatMapToDouble(sweep -> Arrays.stream(sweep.grid().toArray()))
                 .sorted()
@@ -140,11 +152,15 @@ record SweepsAnswer(
                 property.id(),
                 sweeps.get(0).unit(),
                 MEGAHERTZ,
-                sweeps.stream().map(SweepAnswer::of).toList(),
-                requirement.map(found -> LimitAnswer.of(found, frequencies)).orElse(null),
+                sweeps.stream().map(sweep -> SweepAnswer.of(sweep, wording)).toList(),
+                requirement
+                        .map(found -> LimitAnswer.of(found, frequencies, wording))
+                        .orElse(null),
                 requirements.stream()
-                        .map(one -> LimitAnswer.of(one, frequencies))
-                        .toList());
+                        .map(one -> LimitAnswer.of(one, frequencies, wording))
+                        .toList(),
+                wording.title(property),
+                wording.frequencyAxis());
     }
 
     private static boolean holds(Domain domain, double megahertz) {

@@ -5,7 +5,6 @@ import dev.reelproof.correction.Laws;
 import dev.reelproof.limit.Constructions;
 import dev.reelproof.limit.LimitLibrary;
 import dev.reelproof.limit.LimitSet;
-import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.file.ConstructionFiles;
 import dev.reelproof.limit.file.LimitFiles;
 import dev.reelproof.limit.file.LimitSetReader;
@@ -67,14 +66,5 @@ public class LimitSets {
                         .map(text -> new LimitSetReader(Laws::named).read(id + " revision " + revision, text)))
                 .orElseThrow(() -> new IllegalStateException(
                         "limit set " + id + " revision " + revision + " of record " + record.id() + " is not kept"));
-    }
-
-    /** The requirement of a set under an id, as it holds for a product. */
-    public static Optional<Requirement> requirement(LimitSet limitSet, String id, Product product) {
-        return limitSet.requirements().stream()
-                .filter(requirement -> requirement.id().equals(id))
-                .filter(requirement -> requirement.pairs().isEmpty()
-                        || requirement.pairs().get().holds(product.pairs()))
-                .findFirst();
     }
 }

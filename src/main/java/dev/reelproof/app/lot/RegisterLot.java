@@ -11,7 +11,7 @@ import dev.reelproof.genealogy.LotOutcome;
 import dev.reelproof.genealogy.LotReport;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.IntakeException;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.intake.lot.LotReader;
 import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.lot.RegisteredLot;

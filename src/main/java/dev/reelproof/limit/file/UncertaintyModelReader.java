@@ -8,10 +8,8 @@ import dev.reelproof.limit.LevelSide;
 import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Property;
-import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Kind;
 import dev.reelproof.quantity.ReadingUnit;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -28,7 +26,9 @@ import java.util.OptionalDouble;
  */
 public final class UncertaintyModelReader {
     private static final String RESOURCE = "/schemas/uncertainty-model.schema.json";
-    private static final double PERCENT = 100;
+    private static final double PERCENT_OF_WHOLE = 100;
+
+    private static final List<String> PARTS = List.of("constant", "proportional", "segments", "noise-floor");
 
     private final LimitSetSchema schema = new LimitSetSchema(RESOURCE);
 
@@ -46,44 +46,44 @@ public final class UncertaintyModelReader {
             schema.check(root, faults);
         }
         faults.throwIfAny();
-        UncertaintyModel model = new Sense(faults).model(root, text);
+        UncertaintyModel model = new Sense(new Entry(root, "", faults)).model(text);
         faults.throwIfAny();
         return model;
     }
 
     /** Reads what the schema has let pass; a value that makes no sense becomes a fault and null. */
-    private final class Sense {
-        private final FaultList faults;
-        private double coverageFactor;
+    private static final class Sense {
+        private final Entry root;
+        private final double coverageFactor;
 
-        Sense(FaultList faults) {
-            this.faults = faults;
+        Sense(Entry root) {
+            this.root = root;
+            this.coverageFactor = root.number("coverage-factor");
         }
 
-        UncertaintyModel model(JsonNode root, String text) {
-            coverageFactor = root.path("coverage-factor").asDouble();
-            LocalDate effective = date(root.path("effective").asText());
-            double confidence = percent(root.path("level-of-confidence"));
-            if (!(confidence > 0 && confidence < PERCENT)) {
-                faults.add("/level-of-confidence", "a level of confidence lies between 0 % and 100 %");
+        UncertaintyModel model(String text) {
+            LocalDate effective = root.date("effective");
+            double confidence = percent(root, "level-of-confidence");
+            if (!(confidence > 0 && confidence < PERCENT_OF_WHOLE)) {
+                root.fault("level-of-confidence", "a level of confidence lies between 0 % and 100 %");
             }
-            Map<String, Map<Property, InstrumentUncertainty>> classes = classes(root.path("classes"));
+            Map<String, Map<Property, InstrumentUncertainty>> classes = classes();
             if (!classes.containsKey(UncertaintyModel.DEFAULT_CLASS)) {
-                faults.add(
-                        "/classes",
+                root.fault(
+                        "classes",
                         "there is no class '" + UncertaintyModel.DEFAULT_CLASS
                                 + "'; it is what equipment that names no class is taken for");
             }
-            InstrumentUncertainty temperature = ambient(root.path("temperature"), "°C");
-            InstrumentUncertainty length = ambient(root.path("length"), "m");
-            if (!faults.isEmpty()) {
+            InstrumentUncertainty temperature = ambient(root.at("temperature"), "°C");
+            InstrumentUncertainty length = ambient(root.at("length"), "m");
+            if (!root.faults().isEmpty()) {
                 return null;
             }
             return new UncertaintyModel(
-                    root.path("id").asText(),
-                    root.path("revision").asInt(),
+                    root.text("id"),
+                    root.whole("revision"),
                     effective,
-                    root.path("title").asText(),
+                    root.text("title"),
                     coverageFactor,
                     confidence,
                     temperature,
@@ -93,125 +93,103 @@ public final class UncertaintyModelReader {
                     text);
         }
 
-        private InstrumentUncertainty ambient(JsonNode entry, String unit) {
+        private InstrumentUncertainty ambient(Entry entry, String unit) {
             return new InstrumentUncertainty(
-                    LimitSetReader.quantity(entry.path("constant").asText("0 " + unit), (value, text) -> value),
-                    percent(entry.path("proportional")) / PERCENT,
+                    entry.has("constant") ? entry.valueInFixedUnit("constant") : 0,
+                    percent(entry, "proportional") / PERCENT_OF_WHOLE,
                     Optional.empty(),
                     Optional.empty(),
                     OptionalDouble.empty(),
                     unit,
-                    entry.path("coverage-factor").asDouble(coverageFactor),
-                    LimitSetReader.source(entry));
+                    coverageFactor(entry),
+                    entry.source());
         }
 
-        private Map<String, Map<Property, InstrumentUncertainty>> classes(JsonNode entries) {
+        /** The factor that an entry states, else the model's. */
+        private double coverageFactor(Entry entry) {
+            return entry.has("coverage-factor") ? entry.number("coverage-factor") : coverageFactor;
+        }
+
+        private Map<String, Map<Property, InstrumentUncertainty>> classes() {
             Map<String, Map<Property, InstrumentUncertainty>> classes = new HashMap<>();
-            for (int i = 0; i < entries.size(); i++) {
-                String place = "/classes/" + i;
-                String name = entries.get(i).path("class").asText();
+            for (Entry entry : root.list("classes")) {
+                String name = entry.text("class");
                 Map<Property, InstrumentUncertainty> properties = new EnumMap<>(Property.class);
-                JsonNode list = entries.get(i).path("properties");
-                for (int j = 0; j < list.size(); j++) {
-                    property(list.get(j), place + "/properties/" + j, properties);
+                for (Entry property : entry.list("properties")) {
+                    property(property, properties);
                 }
                 if (classes.putIfAbsent(name, properties) != null) {
-                    faults.add(place + "/class", "the class '" + name + "' was given before");
+                    entry.fault("class", "the class '" + name + "' was given before");
                 }
             }
             return classes;
         }
 
-        private void property(JsonNode entry, String place, Map<Property, InstrumentUncertainty> properties) {
-            Property property = faults.attempt(
-                    place + "/property",
-                    () -> Property.named(entry.path("property").asText()));
+        private void property(Entry entry, Map<Property, InstrumentUncertainty> properties) {
+            Property property = entry.attempt("property", () -> Property.named(entry.text("property")));
             if (property == null) {
                 return;
             }
-            String unit = entry.path("unit").asText();
-            if (!unit.equals(property.canonicalUnit())) {
-                faults.add(
-                        place + "/unit",
-                        "the unit '" + unit + "' does not fit " + property + "; it must be "
-                                + property.canonicalUnit());
-            }
             Kind kind = ReadingUnit.parse(property.canonicalUnit()).kind();
-            if (entry.has("noise-floor") && kind != Kind.LEVEL) {
-                faults.add(
-                        place + "/noise-floor",
-                        property + " is not a level in dB; give its least uncertainty as the constant part");
-            }
-            if (entry.has("segments") && !property.isSweep()) {
-                faults.add(place + "/segments", property + " is not measured against frequency");
-            }
-            if (!(entry.has("constant")
-                    || entry.has("proportional")
-                    || entry.has("segments")
-                    || entry.has("noise-floor"))) {
-                faults.add(place, "an entry needs at least one of constant, proportional, segments and noise-floor");
-            }
-            Optional<Bound.Curve> curve = entry.has("segments")
-                    ? Optional.ofNullable(curve(entry.path("segments"), place + "/segments"))
-                    : Optional.empty();
+            checkFits(entry, property, kind);
+            Optional<Bound.Curve> curve = entry.has("segments") ? Optional.ofNullable(curve(entry)) : Optional.empty();
             InstrumentUncertainty uncertainty = new InstrumentUncertainty(
-                    entry.path("constant").asDouble(0),
-                    percent(entry.path("proportional")) / PERCENT,
+                    entry.number("constant"),
+                    percent(entry, "proportional") / PERCENT_OF_WHOLE,
                     curve,
                     kind == Kind.LEVEL
                             ? Optional.of(property == Property.INSERTION_LOSS ? LevelSide.HIGHER : LevelSide.LOWER)
                             : Optional.empty(),
                     kind == Kind.LEVEL && entry.has("noise-floor")
-                            ? OptionalDouble.of(entry.path("noise-floor").asDouble())
+                            ? OptionalDouble.of(entry.number("noise-floor"))
                             : OptionalDouble.empty(),
-                    unit,
-                    entry.path("coverage-factor").asDouble(coverageFactor),
-                    LimitSetReader.source(entry));
+                    entry.text("unit"),
+                    coverageFactor(entry),
+                    entry.source());
             if (properties.putIfAbsent(property, uncertainty) != null) {
-                faults.add(place + "/property", property + " was given before in this class");
+                entry.fault("property", property + " was given before in this class");
             }
         }
 
-        private Bound.Curve curve(JsonNode entries, String place) {
+        private static void checkFits(Entry entry, Property property, Kind kind) {
+            String unit = entry.text("unit");
+            if (!unit.equals(property.canonicalUnit())) {
+                entry.fault(
+                        "unit",
+                        "the unit '" + unit + "' does not fit " + property + "; it must be "
+                                + property.canonicalUnit());
+            }
+            if (kind != Kind.LEVEL) {
+                entry.refuse(
+                        "noise-floor",
+                        property + " is not a level in dB; give its least uncertainty as the constant part");
+            }
+            if (!property.isSweep()) {
+                entry.refuse("segments", property + " is not measured against frequency");
+            }
+            if (PARTS.stream().noneMatch(entry::has)) {
+                entry.fault("an entry needs at least one of constant, proportional, segments and noise-floor");
+            }
+        }
+
+        private static Bound.Curve curve(Entry property) {
             List<Segment> segments = new ArrayList<>();
-            for (int i = 0; i < entries.size(); i++) {
-                JsonNode entry = entries.get(i);
-                Segment segment = faults.attempt(
-                        place + "/" + i,
-                        () -> new Segment.RootPolynomial(
-                                frequency(entry.path("from")),
-                                frequency(entry.path("to")),
-                                entry.path("constant").asDouble(),
-                                entry.path("sqrt").asDouble(),
-                                entry.path("linear").asDouble(),
-                                entry.path("inverse-sqrt").asDouble()));
+            for (Entry entry : property.list("segments")) {
+                Segment segment = CurveReader.rootPolynomial(entry);
                 if (segment == null) {
                     return null;
                 }
                 if (!(segment.at(segment.from()) >= 0 && segment.at(segment.to()) >= 0)) {
-                    faults.add(place + "/" + i, "an uncertainty is never below 0; this one is at an end of its range");
+                    entry.fault("an uncertainty is never below 0; this one is at an end of its range");
                 }
                 segments.add(segment);
             }
-            return faults.attempt(place, () -> new Bound.Curve(segments));
+            return property.attempt("segments", () -> new Bound.Curve(segments));
         }
 
-        private LocalDate date(String text) {
-            try {
-                return LocalDate.parse(text);
-            } catch (DateTimeException e) {
-                faults.add("/effective", "'" + text + "' is not a day of the calendar");
-                return null;
-            }
-        }
-
-        private static double frequency(JsonNode text) {
-            return LimitSetReader.quantity(text.asText(), FrequencyGrid::megahertz);
-        }
-
-        /** The number of a text such as {@code 0.2 %}; 0 when it is not there. */
-        private static double percent(JsonNode text) {
-            return text.isMissingNode() ? 0 : LimitSetReader.quantity(text.asText(), (value, unit) -> value);
+        /** The number of a text such as {@code 0.2 %}; 0 where the key is absent. */
+        private static double percent(Entry entry, String key) {
+            return entry.has(key) ? entry.valueInFixedUnit(key) : 0;
         }
     }
 }

@@ -2,6 +2,7 @@ package dev.reelproof.store.result;
 
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Obstacles;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Uncertainty;
 import dev.reelproof.limit.DecisionRule;
@@ -10,7 +11,6 @@ import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.store.RowJson;
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -26,7 +26,7 @@ import org.hibernate.annotations.ColumnTransformer;
 @Entity
 @Table(name = "finding")
 @IdClass(FindingRow.Key.class)
-class FindingRow extends PanacheEntityBase {
+class FindingRow {
     record Key(String plant, UUID recordId, int ordinal, Instant received) {}
 
     @Id
@@ -103,6 +103,11 @@ class FindingRow extends PanacheEntityBase {
     @ColumnTransformer(read = "explanation::text", write = "?::jsonb")
     public String explanation;
 
+    /** What kept it from being judged; null of a finding that was tested, and of records of before obstacles were kept as data. */
+    @Column(columnDefinition = "jsonb")
+    @ColumnTransformer(read = "obstacles::text", write = "?::jsonb")
+    public String obstacles;
+
     static FindingRow of(String plant, UUID recordId, Instant received, int ordinal, Finding finding) {
         FindingRow row = new FindingRow();
         row.plant = plant;
@@ -113,6 +118,7 @@ class FindingRow extends PanacheEntityBase {
         row.property = finding.property().id();
         row.outcome = finding.outcome().word();
         row.reason = finding.reason();
+        row.obstacles = finding.obstacles().isEmpty() ? null : ObstacleJson.write(finding.obstacles());
         row.points = finding.points();
         row.varyingPairs =
                 finding.varyingPairs().stream().mapToInt(Integer::intValue).toArray();
@@ -151,11 +157,13 @@ class FindingRow extends PanacheEntityBase {
     }
 
     Finding toFinding() {
+        Outcome cameTo = Outcome.valueOf(outcome.toUpperCase(Locale.ROOT).replace('-', '_'));
         return new Finding(
                 requirement,
                 Property.named(property),
-                Outcome.valueOf(outcome.toUpperCase(Locale.ROOT).replace('-', '_')),
+                cameTo,
                 reason,
+                obstacles == null ? Obstacles.asRecorded(cameTo, reason) : ObstacleJson.read(obstacles),
                 value == null ? null : figure(),
                 points,
                 Arrays.stream(varyingPairs).boxed().toList(),

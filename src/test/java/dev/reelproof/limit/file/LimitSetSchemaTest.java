@@ -13,6 +13,7 @@ import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Property;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -25,12 +26,23 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-/** The published schema and the reader must say the same. */
+/** The published schema and the readers must say the same. */
 class LimitSetSchemaTest {
-    private static final java.nio.file.Path READER =
-            java.nio.file.Path.of("src/main/java/dev/reelproof/limit/file/LimitSetReader.java");
-    private static final Pattern KEY_READ =
-            Pattern.compile("(?:path|has|get)\\(\"([a-z-]+)\"\\)" + "|(?:pairs|text)\\([^()]*, \"([a-z-]+)\"\\)");
+    private static final Path FOLDER = Path.of("src/main/java/dev/reelproof/limit/file");
+    private static final List<String> READERS = List.of(
+            "Entry",
+            "LimitSetReader",
+            "RequirementsReader",
+            "RequirementReader",
+            "ParticularsReader",
+            "LimitReader",
+            "CurveReader",
+            "TableReader",
+            "AllowanceReader",
+            "DecisionRuleReader");
+    private static final Pattern KEY_READ = Pattern.compile(
+            "\\b(?:path|has|at|list|text|textIfAny|number|whole|constant|quantity|valueInFixedUnit|megahertz|temperature|date|pairs)"
+                    + "\\(\"([a-z-]+)\"" + "|\\b(?:word|ohm)\\([^()\"]*, \"([a-z-]+)\"");
 
     private static JsonNode schema;
 
@@ -59,13 +71,15 @@ class LimitSetSchemaTest {
     }
 
     @Test
-    void readerReadsTheKeysOfTheSchemaAndNoOthers() {
+    void readersReadTheKeysOfTheSchemaAndNoOthers() {
         Set<String> inSchema = new TreeSet<>();
         mappings().forEach(mapping -> mapping.path("properties").fieldNames().forEachRemaining(inSchema::add));
         Set<String> read = new TreeSet<>();
-        Matcher matcher = KEY_READ.matcher(LimitSamples.text(READER));
-        while (matcher.find()) {
-            read.add(matcher.group(1) == null ? matcher.group(2) : matcher.group(1));
+        for (String reader : READERS) {
+            Matcher matcher = KEY_READ.matcher(LimitSamples.text(FOLDER.resolve(reader + ".java")));
+            while (matcher.find()) {
+                read.add(matcher.group(1) == null ? matcher.group(2) : matcher.group(1));
+            }
         }
 
         assertEquals(inSchema, read);

@@ -1,0 +1,105 @@
+package dev.reelproof.limit.file;
+
+import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Statistic;
+import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Site;
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.ReadingUnit;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** Reads what a requirement says beyond its limit; whatever does not fit its property or statistic is a fault. */
+final class ParticularsReader {
+    private final Entry entry;
+    private final Property property;
+    private final Statistic statistic;
+
+    private ParticularsReader(Entry entry, Property property, Statistic statistic) {
+        this.entry = entry;
+        this.property = property;
+        this.statistic = statistic;
+    }
+
+    /**
+     * The particulars of a requirement.
+     *
+     * @param unit the unit of the limit; null when it was refused
+     */
+    static Particulars read(Entry entry, Property property, Statistic statistic, ReadingUnit unit) {
+        ParticularsReader reader = new ParticularsReader(entry, property, statistic);
+        return new Particulars(
+                entry.node().path("required").asBoolean(true),
+                reader.leastRoundTripLoss(),
+                reader.testedLength(unit),
+                reader.sampling(),
+                reader.each());
+    }
+
+    private OptionalDouble leastRoundTripLoss() {
+        if (!entry.has("least-round-trip-loss")) {
+            return OptionalDouble.empty();
+        }
+        if (!(property.sites().contains(Site.PAIR) && property.hasEnds())) {
+            entry.fault(
+                    "least-round-trip-loss",
+                    property
+                            + " is not of a pair seen from an end; only such a value, as return loss, depends on"
+                            + " what comes back from the other end");
+        }
+        return OptionalDouble.of(entry.valueInFixedUnit("least-round-trip-loss"));
+    }
+
+    private Optional<Particulars.TestedLength> testedLength(ReadingUnit unit) {
+        if (!entry.has("tested-length")) {
+            return Optional.empty();
+        }
+        if (property != Property.INSULATION_FAULTS
+                || (unit != null && unit.referredTo().isEmpty())) {
+            entry.fault(
+                    "tested-length",
+                    "only insulation-faults per conductor length, in a unit such as count/3000 m, have a tested length");
+        }
+        Entry tested = entry.at("tested-length");
+        return Optional.ofNullable(tested.attempt(() -> new Particulars.TestedLength(
+                tested.quantity("least", Length::of), tested.quantity("least-to-reject", Length::of))));
+    }
+
+    private Optional<Particulars.Sampling> sampling() {
+        if (!entry.has("sampling")) {
+            return Optional.empty();
+        }
+        boolean onePerPair = property.sites().equals(Set.of(Site.PAIR)) && !property.isSweep();
+        if (!(onePerPair && (statistic == Statistic.MEAN || statistic == Statistic.RMS_DEVIATION))) {
+            entry.fault(
+                    "sampling",
+                    "a sample of pairs can stand for all in a mean or an rms-deviation only, and only of a property that has one"
+                            + " value a pair");
+        }
+        Entry sampling = entry.at("sampling");
+        return Optional.ofNullable(sampling.attempt(() -> new Particulars.Sampling(
+                sampling.whole("pairs"), sampling.constant("lower"), sampling.constant("upper"))));
+    }
+
+    private Optional<Particulars.Each> each() {
+        boolean counted = statistic == Statistic.PERCENT_OF_PAIRS;
+        if (!counted) {
+            entry.refuse("each", "only a percentage of pairs counts pairs by what each meets");
+            return Optional.empty();
+        }
+        if (!entry.has("each")) {
+            entry.fault("a percentage of pairs needs 'each': the limit that a pair must meet to be counted");
+            return Optional.empty();
+        }
+        if (property.sites().equals(Set.of(Site.REEL))) {
+            entry.fault("statistic", property + " is of the whole reel; there are no pairs to count");
+        }
+        Entry each = entry.at("each");
+        ReadingUnit unit = RequirementReader.unit(each, property, Statistic.INDIVIDUAL);
+        return unit == null
+                ? Optional.empty()
+                : Optional.of(
+                        new Particulars.Each(LimitReader.oneSided(each.text("limit"), each.constant("value")), unit));
+    }
+}

@@ -1,0 +1,41 @@
+package dev.reelproof.pdf;
+
+import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.pdf.page.PageCanvas;
+import dev.reelproof.pdf.page.Palette;
+import java.io.IOException;
+import java.util.List;
+
+/** Draws the foot of each page: certificate, issue and record, and which page of how many. */
+final class PageFooters {
+    private static final float SIZE = PageLayout.NOTE_SIZE + 0.7f;
+    private static final float RULE_ABOVE = 10;
+
+    /** A record's id of more letters is cut to its first ones. */
+    private static final int SHORT_RECORD_ID = 13;
+
+    private static final int LETTERS_OF_LONG_ID = 8;
+
+    private PageFooters() {}
+
+    static void draw(PageFlow flow, CertificateContent content) throws IOException {
+        String issue = "issue " + content.issue() + ", record " + shortened(content.record());
+        float middle = PageLayout.MARGIN + PageLayout.BODY_WIDTH / 2;
+        float foot = PageLayout.FOOT;
+        float ruleY = foot - RULE_ABOVE;
+        List<PageCanvas> pages = flow.pages();
+        for (int i = 0; i < pages.size(); i++) {
+            PageCanvas page = pages.get(i);
+            page.line(PageLayout.MARGIN, ruleY, PageLayout.RIGHT, ruleY, Palette.RULE, PageLayout.THIN_RULE);
+            page.boldText(content.number(), PageLayout.MARGIN, foot, SIZE, Palette.TEXT);
+            page.textCentredAt(issue, middle, foot, SIZE, Palette.MUTED);
+            page.textEndingAt("page " + (i + 1) + " of " + pages.size(), PageLayout.RIGHT, foot, SIZE, Palette.TEXT);
+        }
+    }
+
+    private static String shortened(String record) {
+        return record.length() <= SHORT_RECORD_ID
+                ? record
+                : record.substring(0, record.offsetByCodePoints(0, LETTERS_OF_LONG_ID)) + "…";
+    }
+}

@@ -1,0 +1,112 @@
+package dev.reelproof.pdf;
+
+import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.digest.Sha256;
+import dev.reelproof.pdf.page.EmbeddedFont;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.time.OffsetDateTime;
+import java.util.Arrays;
+import java.util.Calendar;
+import java.util.GregorianCalendar;
+import javax.xml.transform.TransformerException;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSString;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.apache.pdfbox.pdmodel.common.PDMetadata;
+import org.apache.pdfbox.pdmodel.graphics.color.PDOutputIntent;
+import org.apache.xmpbox.XMPMetadata;
+import org.apache.xmpbox.schema.AdobePDFSchema;
+import org.apache.xmpbox.schema.DublinCoreSchema;
+import org.apache.xmpbox.schema.PDFAIdentificationSchema;
+import org.apache.xmpbox.schema.XMPBasicSchema;
+import org.apache.xmpbox.type.BadFieldValueException;
+import org.apache.xmpbox.xml.XmpSerializer;
+
+/**
+ * Makes a document archivable as PDF/A-3, level B (ISO 19005-3:2012, from memory): identification, output intent, and information
+ * that agrees with the metadata. The file identifier follows from the content alone.
+ */
+final class PdfA {
+    private static final int PDFA_PART = 3;
+    private static final String CONFORMANCE_LEVEL = "B";
+    private static final String PRODUCER = "Reelproof";
+    private static final String SRGB = "sRGB IEC61966-2.1";
+    private static final int FILE_IDENTIFIER_BYTES = 16;
+
+    private PdfA() {}
+
+    static void describe(PDDocument document, CertificateContent content, EmbeddedFont font) throws IOException {
+        String title = font.printable("Test certificate " + content.number() + ", reel " + content.reel());
+        String author = font.printable(content.plant().name());
+        Calendar issued = GregorianCalendar.from(
+                OffsetDateTime.parse(content.issued()).withNano(0).toZonedDateTime());
+
+        PDDocumentInformation information = document.getDocumentInformation();
+        information.setTitle(title);
+        information.setAuthor(author);
+        information.setCreator(PRODUCER);
+        information.setProducer(PRODUCER);
+        information.setCreationDate(issued);
+        information.setModificationDate(issued);
+
+        document.getDocumentCatalog().setLanguage("en");
+        document.getDocumentCatalog().setMetadata(metadata(document, title, author, issued));
+        document.getDocumentCatalog().addOutputIntent(outputIntent(document));
+        setFileIdentifier(document, content);
+    }
+
+    private static PDMetadata metadata(PDDocument document, String title, String author, Calendar issued)
+            throws IOException {
+        XMPMetadata metadata = XMPMetadata.createXMPMetadata();
+        try {
+            PDFAIdentificationSchema identification = metadata.createAndAddPDFAIdentificationSchema();
+            identification.setPart(PDFA_PART);
+            identification.setConformance(CONFORMANCE_LEVEL);
+            DublinCoreSchema core = metadata.createAndAddDublinCoreSchema();
+            core.setTitle(title);
+            core.addCreator(author);
+            XMPBasicSchema basic = metadata.createAndAddXMPBasicSchema();
+            basic.setCreatorTool(PRODUCER);
+            basic.setCreateDate(issued);
+            basic.setModifyDate(issued);
+            AdobePDFSchema pdf = metadata.createAndAddAdobePDFSchema();
+            pdf.setProducer(PRODUCER);
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            new XmpSerializer().serialize(metadata, bytes, true);
+            PDMetadata packet = new PDMetadata(document);
+            packet.importXMPMetadata(bytes.toByteArray());
+            return packet;
+        } catch (BadFieldValueException | TransformerException e) {
+            throw new IllegalStateException("the metadata of the certificate cannot be written", e);
+        }
+    }
+
+    private static PDOutputIntent outputIntent(PDDocument document) throws IOException {
+        byte[] profile = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
+        PDOutputIntent intent = new PDOutputIntent(document, new ByteArrayInputStream(profile));
+        intent.setInfo(SRGB);
+        intent.setOutputCondition(SRGB);
+        intent.setOutputConditionIdentifier(SRGB);
+        intent.setRegistryName("http://www.color.org");
+        return intent;
+    }
+
+    /** Takes the file identifier from the digest of the content, so that the same content gives the same bytes. */
+    private static void setFileIdentifier(PDDocument document, CertificateContent content) {
+        byte[] digest = Sha256.of(content.toString().getBytes(StandardCharsets.UTF_8));
+        document.setDocumentId(ByteBuffer.wrap(digest).getLong());
+        COSString identifier = new COSString(Arrays.copyOf(digest, FILE_IDENTIFIER_BYTES));
+        COSArray pair = new COSArray();
+        pair.add(identifier);
+        pair.add(identifier);
+        document.getDocument().getTrailer().setItem(COSName.ID, pair);
+    }
+}

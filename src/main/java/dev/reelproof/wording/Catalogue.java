@@ -1,0 +1,66 @@
+package dev.reelproof.wording;
+
+import dev.reelproof.judgement.Message;
+import dev.reelproof.judgement.Obstacle;
+import java.util.Locale;
+import java.util.Map;
+import java.util.MissingResourceException;
+import java.util.ResourceBundle;
+
+/**
+ * The words of one language.
+ *
+ * <p>They are the resource bundle beside this class, and that of the obstacles beside {@link Obstacle}; the root bundles are English.
+ * What a language has no words for is said in English.
+ */
+public final class Catalogue {
+    private static final String WORDS = "dev.reelproof.wording.Catalogue";
+
+    private final ResourceBundle words;
+    private final ResourceBundle obstacles;
+
+    private Catalogue(ResourceBundle words, ResourceBundle obstacles) {
+        this.words = words;
+        this.obstacles = obstacles;
+    }
+
+    /** The words of a language; never those of the machine's. */
+    public static Catalogue of(Locale locale) {
+        return new Catalogue(bundle(WORDS, locale), bundle(Obstacle.MESSAGES, locale));
+    }
+
+    private static ResourceBundle bundle(String name, Locale locale) {
+        return ResourceBundle.getBundle(
+                name,
+                locale,
+                Catalogue.class.getClassLoader(),
+                ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    }
+
+    /**
+     * The words under a key.
+     *
+     * @throws MissingResourceException when there are none
+     */
+    public String text(String key) {
+        return words.getString(key);
+    }
+
+    /**
+     * The words under a key, with their parts filled in.
+     *
+     * @param parts name and value by turns; a value of null is a part that is not there
+     */
+    public String text(String key, String... parts) {
+        Map<String, String> byName = new java.util.HashMap<>();
+        for (int i = 0; i < parts.length; i += 2) {
+            byName.put(parts[i], parts[i + 1]);
+        }
+        return Message.fill(text(key), byName);
+    }
+
+    /** The sentence about an obstacle, with its parts as given. */
+    String obstacle(Obstacle.Kind kind, Map<String, String> parts) {
+        return Message.fill(obstacles.getString(kind.id()), parts);
+    }
+}

@@ -1,0 +1,40 @@
+package dev.reelproof.wording;
+
+import java.util.List;
+
+/**
+ * A finding as a person reads it.
+ *
+ * @param title the trade's name with statistic and scope
+ * @param plain the property in plain words
+ * @param outcome what it came to
+ * @param sign the same as a sign
+ * @param place where the worst figure was found
+ * @param printed that figure; null when there is none
+ * @param sentence all of it in one sentence, without title and full stop
+ * @param shortfall by how much it misses its limit and where; null unless it fails
+ * @param obstacles what stands in the way of judging it
+ * @param moreObstacles how many more stand there
+ * @param remark what there is to say of a finding that was tested; null when there is nothing
+ * @param note the shortest that explains the row of a table
+ * @param caution what keeps who tests it safe; null when no more than usual care is needed
+ */
+public record FindingWords(
+        String title,
+        String plain,
+        String outcome,
+        String sign,
+        String place,
+        PrintedFigure printed,
+        String sentence,
+        String shortfall,
+        List<ObstacleWords> obstacles,
+        int moreObstacles,
+        String remark,
+        String note,
+        String caution) {
+
+    public FindingWords {
+        obstacles = List.copyOf(obstacles);
+    }
+}

@@ -1,0 +1,85 @@
+package dev.reelproof.wording;
+
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Judgement;
+import dev.reelproof.judgement.Obstacle;
+import dev.reelproof.judgement.Outcome;
+import dev.reelproof.measurement.Property;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Puts a verdict into words, with what to do next. */
+final class VerdictSentences {
+    /** Faults that may sit in one place of the cable, so that cutting it away may save the rest. */
+    private static final Set<Property> MAY_BE_LOCAL = EnumSet.of(
+            Property.DIELECTRIC_WITHSTAND,
+            Property.SPARK_FAULTS,
+            Property.INSULATION_RESISTANCE,
+            Property.RETURN_LOSS,
+            Property.INSULATION_FAULTS,
+            Property.CONTINUITY_FAULTS);
+
+    private final Catalogue words;
+
+    VerdictSentences(Catalogue words) {
+        this.words = words;
+    }
+
+    RecordWords of(Judgement judgement) {
+        Look look = Look.of(judgement.verdict(), judgement.isConditional());
+        List<Finding> failing = judgement.findings().stream()
+                .filter(finding -> finding.outcome().rejects())
+                .toList();
+        List<Finding> open = judgement.findings().stream()
+                .filter(finding -> finding.outcome() == Outcome.NOT_TESTED)
+                .toList();
+        return new RecordWords(
+                words.text("verdict." + look.word()),
+                look,
+                words.text("verdict." + look.word() + ".sentence"),
+                nextSteps(failing, open, look),
+                judgement.findings().size() - failing.size() - open.size(),
+                failing.size(),
+                open.size());
+    }
+
+    private List<String> nextSteps(List<Finding> failing, List<Finding> open, Look look) {
+        List<String> steps = new ArrayList<>();
+        if (!failing.isEmpty()) {
+            steps.add(words.text("step.hand-over"));
+            steps.add(words.text("step.test-again"));
+            if (failing.stream().map(Finding::property).anyMatch(MAY_BE_LOCAL::contains)) {
+                steps.add(words.text("step.cut-back"));
+            }
+            if (failing.stream().map(Finding::property).anyMatch(Precautions::isOfHighVoltage)) {
+                steps.add(words.text("step.discharge", "caution", words.text("caution.high-voltage")));
+            }
+        }
+        if (look == Look.CONDITIONAL) {
+            steps.add(words.text("step.conditional"));
+        }
+        if (!open.isEmpty()) {
+            steps.add(
+                    words.text(failing.isEmpty() ? "step.complete" : "step.complete-too", "remedies", remedies(open)));
+        }
+        return steps;
+    }
+
+    /** What completes the measurement: each remedy once, the first to be taken first. */
+    private String remedies(List<Finding> open) {
+        Set<Obstacle.Kind> kinds = open.stream()
+                .flatMap(finding -> finding.obstacles().named().stream())
+                .map(Obstacle::kind)
+                .collect(Collectors.toCollection(() -> EnumSet.noneOf(Obstacle.Kind.class)));
+        if (kinds.isEmpty()) {
+            kinds.add(Obstacle.Kind.AS_RECORDED);
+        }
+        return kinds.stream()
+                .map(kind -> ObstacleWords.remedy(kind, words))
+                .distinct()
+                .collect(Collectors.joining("; "));
+    }
+}
