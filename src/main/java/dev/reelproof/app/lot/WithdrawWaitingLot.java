@@ -42,7 +42,7 @@ public class WithdrawWaitingLot {
     public void withdraw(String lot, String plantNamed, Supplier<String> reason) {
         String plant = plants.forAction(Action.REGISTER, plantNamed, "plant");
         String why = reason.get();
-        LotFinder.identifier(lot)
+        LotId.named(lot)
                 .flatMap(id -> withdraw(plant, id, why))
                 .orElseThrow(() -> new NothingThereException("No report of lot '" + lot + "' waits at plant " + plant
                         + "; one whose parents came is registered, and stays so."));
