@@ -42,9 +42,8 @@ public class WithdrawWaitingLot {
     public void withdraw(String lot, String plantNamed, Supplier<String> reason) {
         String plant = plants.forAction(Action.REGISTER, plantNamed, "plant");
         String why = reason.get();
-        boolean isWithdrawn = LotFinder.identifier(lot)
-                .filter(id -> withdraw(plant, id, why))
-                .isPresent();
+        boolean isWithdrawn =
+                LotId.named(lot).filter(id -> withdraw(plant, id, why)).isPresent();
         if (!isWithdrawn) {
             throw new NothingThereException("No report of lot '" + lot + "' waits at plant " + plant
                     + "; one whose parents came is registered, and stays so.");
