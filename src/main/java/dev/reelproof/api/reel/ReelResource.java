@@ -11,8 +11,7 @@ import dev.reelproof.api.result.RecordAnswer;
 import dev.reelproof.api.result.ResultSchemaFilter;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
-import dev.reelproof.app.certificate.IssueCertificate;
-import dev.reelproof.app.certificate.IssueCertificate.Issued;
+import dev.reelproof.app.certificate.FindCertificates;
 import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.result.TakeResult;
@@ -22,7 +21,6 @@ import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.Upload;
 import dev.reelproof.intake.reel.ReelReader;
 import dev.reelproof.intake.reel.ReelRegistration;
-import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.lot.RegisteredLot;
 import dev.reelproof.store.reel.Products;
@@ -56,7 +54,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** Reels, their tests and their certificates. */
+/** Reels and their tests. */
 @Path("/api/v1/reels")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Products and reels")
@@ -67,26 +65,24 @@ public class ReelResource {
     private final Reels reels;
     private final Products products;
     private final Records archive;
-    private final Certificates certificates;
+    private final FindCertificates certificates;
     private final FindHolds holds;
     private final Lots lots;
     private final LimitSets limitSets;
     private final Plants plants;
     private final TakeResult testDesk;
-    private final IssueCertificate certificateDesk;
     private final Callers callers;
 
     ReelResource(
             Reels reels,
             Products products,
             Records archive,
-            Certificates certificates,
+            FindCertificates certificates,
             FindHolds holds,
             Lots lots,
             LimitSets limitSets,
             Plants plants,
             TakeResult testDesk,
-            IssueCertificate certificateDesk,
             Callers callers) {
         this.reels = reels;
         this.products = products;
@@ -97,7 +93,6 @@ public class ReelResource {
         this.limitSets = limitSets;
         this.plants = plants;
         this.testDesk = testDesk;
-        this.certificateDesk = certificateDesk;
         this.callers = callers;
     }
 
@@ -259,32 +254,6 @@ public class ReelResource {
         RecordAnswer answer = RecordAnswer.of(taken.record(), limitSets.of(taken.record()));
         URI location = URI.create("/api/v1/records/" + answer.id());
         return (taken.first() ? Response.created(location) : Response.ok().location(location))
-                .entity(answer)
-                .build();
-    }
-
-    @POST
-    @Path("/{reel}/certificates")
-    @Tag(name = "Certificates")
-    @Operation(
-            summary = "Issue the certificate of a reel's newest record",
-            description = "Asked again for the same record, it gives the same certificate.")
-    @APIResponse(
-            responseCode = "201",
-            description = "issued",
-            content = @Content(schema = @Schema(implementation = CertificateAnswer.class)))
-    @APIResponse(
-            responseCode = "200",
-            description = "issued before",
-            content = @Content(schema = @Schema(implementation = CertificateAnswer.class)))
-    @APIResponse(responseCode = "404", description = "the reel is not registered")
-    @APIResponse(
-            responseCode = "409",
-            description = "the reel may not have one: it is on hold, not accepted, or was never tested")
-    public Response certify(String reel, @QueryParam("plant") String plantNamed) {
-        Issued issued = certificateDesk.issue(plants.forAction(Action.ISSUE, plantNamed, "plant"), reel, now());
-        CertificateAnswer answer = CertificateAnswer.of(issued.certificate());
-        return (issued.first() ? Response.created(URI.create(answer.pdf())) : Response.ok())
                 .entity(answer)
                 .build();
     }
