@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -41,6 +42,8 @@ public record SuspectRanking(
         List<Suspect> suspects) {
     /** How many of the first suspects are compared with each other. */
     static final int COMPARED = 20;
+
+    private static final double Q_UNTESTED = 1;
 
     /** Strongest evidence first; then the tested, the stronger effect, the more reels, the name. */
     private static final Comparator<Candidate> BEST_FIRST = Comparator.comparingDouble((Candidate c) -> c.p)
@@ -125,14 +128,14 @@ public record SuspectRanking(
             List<Candidate> candidates = new ArrayList<>();
             groups.forEach((exposed, group) -> candidates.add(candidate(group, exposed)));
             candidates.sort(BEST_FIRST);
-            int tested = (int) candidates.stream().filter(Candidate::isTested).count();
-            double[] adjusted = FalseDiscovery.adjusted(
-                    candidates.stream().limit(tested).mapToDouble(Candidate::p).toArray());
-            List<Suspect> suspects = new ArrayList<>();
+            List<Candidate> tested =
+                    candidates.stream().filter(Candidate::isTested).toList();
+            Map<Candidate, Double> q = adjusted(tested);
             Comparisons comparisons = new Comparisons(candidates);
-            for (int i = 0; i < Math.min(most, candidates.size()); i++) {
-                suspects.add(suspect(candidates.get(i), i < tested ? adjusted[i] : 1, comparisons));
-            }
+            List<Suspect> suspects = candidates.stream()
+                    .limit(most)
+                    .map(candidate -> suspect(candidate, q.getOrDefault(candidate, Q_UNTESTED), comparisons))
+                    .toList();
             return new SuspectRanking(
                     question,
                     reels,
@@ -141,8 +144,19 @@ public record SuspectRanking(
                     metByEveryReel,
                     metByTooFew,
                     candidates.size(),
-                    tested,
+                    tested.size(),
                     suspects);
+        }
+
+        /** The q of each candidate that was tested. */
+        private static Map<Candidate, Double> adjusted(List<Candidate> tested) {
+            double[] adjusted = FalseDiscovery.adjusted(
+                    tested.stream().mapToDouble(Candidate::p).toArray());
+            Map<Candidate, Double> q = new IdentityHashMap<>();
+            for (int i = 0; i < adjusted.length; i++) {
+                q.put(tested.get(i), adjusted[i]);
+            }
+            return q;
         }
 
         private Candidate candidate(List<Exposure> group, BitSet exposed) {
