@@ -32,8 +32,8 @@ import java.util.Optional;
 /**
  * Issues certificates: for the newest record of a reel, when it is accepted and not on hold, once.
  *
- * <p>A first transaction finds out whether the reel may have one and reads what it says. Its pages are laid out with no lock held. A
- * second, short transaction looks again, takes the next number of the plant, puts it on the pages and keeps the certificate: it alone
+ * <p>A first transaction finds out whether the reel may have one. What it says is read and its pages are laid out with no lock held. A
+ * last, short transaction looks again, takes the next number of the plant, puts it on the pages and keeps the certificate: it alone
  * keeps others from their numbers, and gives its number back when it fails, so that none is left out.
  */
 @ApplicationScoped
@@ -88,8 +88,8 @@ public class IssueCertificate {
         }
     }
 
-    /** What a draft is made from. */
-    private record Material(Candidate candidate, List<CorrectedSweep> sweeps, LimitSet limitSet) {}
+    /** What a draft needs besides: the record's sweeps, and the limit set that it was judged by. */
+    private record Material(List<CorrectedSweep> sweeps, LimitSet limitSet) {}
 
     /**
      * The certificate of a reel's newest record, issued now when it has none yet.
@@ -103,11 +103,11 @@ public class IssueCertificate {
         callers.current().require(Action.ISSUE, plant);
         QuarkusTransaction.joiningExisting().run(() -> requireRegistered(plant, reel));
         for (int i = 0; i < MOST_DRAFTS; i++) {
-            Material material = QuarkusTransaction.joiningExisting().call(() -> material(plant, reel));
-            Candidate candidate = material.candidate();
+            Candidate candidate = QuarkusTransaction.joiningExisting().call(() -> candidate(plant, reel));
             if (candidate.certificate().isPresent()) {
                 return new Issued(candidate.certificate().get(), false);
             }
+            Material material = QuarkusTransaction.joiningExisting().call(() -> material(candidate.record()));
             try (CertificateDraft draft =
                     drafting.draft(candidate.reel(), candidate.record(), material.sweeps(), material.limitSet())) {
                 Optional<Issued> issued =
@@ -121,12 +121,8 @@ public class IssueCertificate {
                 "Reel " + reel + " was changed or tested again while its certificate was drawn; ask once more.");
     }
 
-    private Material material(String plant, String reel) {
-        Candidate candidate = candidate(plant, reel);
-        StoredRecord record = candidate.record();
-        return candidate.certificate().isPresent()
-                ? new Material(candidate, List.of(), null)
-                : new Material(candidate, records.sweeps(plant, record.id()), limitSets.of(record));
+    private Material material(StoredRecord record) {
+        return new Material(records.sweeps(record.plant(), record.id()), limitSets.of(record));
     }
 
     private void requireRegistered(String plant, String reel) {
