@@ -1,5 +1,6 @@
 package dev.reelproof.correction;
 
+import dev.reelproof.quantity.Decibels;
 import dev.reelproof.quantity.Temperature;
 
 /**
@@ -53,6 +54,9 @@ public record FarEndCrosstalkLength() implements CorrectionLaw {
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
         return new Sensitivity(
-                1, 0, Decibels.perRelativeChange() / circumstances.length().metres(), 0);
+                1,
+                0,
+                Decibels.perRelativeChangeOfPower() / circumstances.length().metres(),
+                0);
     }
 }

@@ -1,5 +1,6 @@
 package dev.reelproof.correction;
 
+import dev.reelproof.quantity.Decibels;
 import dev.reelproof.quantity.Temperature;
 
 /**

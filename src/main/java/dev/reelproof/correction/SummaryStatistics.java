@@ -1,5 +1,6 @@
 package dev.reelproof.correction;
 
+import dev.reelproof.quantity.Decibels;
 import java.util.Arrays;
 
 /**
