@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * The worst figure of a requirement: where the margin is least.
  *
- * @param subject the pair, combination, conductor or end; the reel for a statistic over a population
+ * @param subject the pair, combination, conductor or end; the reel for a statistic of all values
  * @param megahertz the frequency in MHz; null for a property without one
  * @param measured the raw value there, in {@code measuredUnit}; null for a statistic over values that were sent in different units
  * @param measuredUnit the unit of the raw value, as sent; null where that is

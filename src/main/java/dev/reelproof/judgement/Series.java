@@ -311,7 +311,7 @@ final class Series {
         return sent[index];
     }
 
-    /** The value as sent without the sign of an unbalance, for the figure of a population before correction. */
+    /** The value as sent without the sign of an unbalance, for a statistic of values before correction. */
     double sentMagnitude(int index) {
         return size(property, sent[index]);
     }

@@ -14,7 +14,8 @@ public final class Decibels {
 
     private static final double DECADE = 10;
 
-    private static final double LN_OF_DECADE = 2.302585092994046;
+    /** The natural logarithm of the ratio that a decade is. */
+    public static final double LN_OF_DECADE = 2.302585092994046;
 
     private Decibels() {}
 
