@@ -33,7 +33,25 @@ public record Figure(
         Uncertainty uncertainty,
         List<Step> steps) {
 
+    /** @throws IllegalArgumentException when a number is not finite, a frequency not above 0, or a unit is missing */
     public Figure {
+        if (!(Double.isFinite(value) && Double.isFinite(judged) && Double.isFinite(limit) && Double.isFinite(margin))) {
+            throw new IllegalArgumentException("a figure is of finite numbers, not value " + value + ", judged "
+                    + judged + ", limit " + limit + ", margin " + margin);
+        }
+        if (unit == null || unit.isBlank()) {
+            throw new IllegalArgumentException("a figure has a unit");
+        }
+        if (megahertz != null && !(megahertz > 0 && Double.isFinite(megahertz))) {
+            throw new IllegalArgumentException("the frequency of a figure is above 0 and finite, not " + megahertz + " MHz");
+        }
+        if (measured != null && !Double.isFinite(measured)) {
+            throw new IllegalArgumentException("a raw value is a finite number, not " + measured);
+        }
+        if ((measured == null) != (measuredUnit == null)) {
+            throw new IllegalArgumentException(
+                    "a raw value and its unit are both there or both absent, not " + measured + " and " + measuredUnit);
+        }
         steps = List.copyOf(steps);
     }
 }

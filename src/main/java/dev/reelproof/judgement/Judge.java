@@ -97,7 +97,7 @@ public final class Judge {
                 limitSet.revision(),
                 limitSet.sha256(),
                 engine,
-                verdict(findings),
+                Verdict.of(findings.stream().map(Finding::outcome).toList()),
                 findings,
                 sweeps.values().stream().flatMap(List::stream).toList(),
                 uncertaintyModel
@@ -144,15 +144,6 @@ public final class Judge {
                         property.canonicalUnit(),
                         false))
                 .toList();
-    }
-
-    private static Verdict verdict(List<Finding> findings) {
-        if (findings.stream().anyMatch(finding -> finding.outcome().rejects())) {
-            return Verdict.REJECTED;
-        }
-        boolean allPass = !findings.isEmpty()
-                && findings.stream().allMatch(finding -> finding.outcome().accepts());
-        return allPass ? Verdict.ACCEPTED : Verdict.INCOMPLETE;
     }
 
     private Finding finding(VaryingPairs.Case one, Set<Integer> varying, int mayVary) {

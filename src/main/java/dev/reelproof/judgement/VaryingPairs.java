@@ -114,7 +114,7 @@ final class VaryingPairs {
         return candidates;
     }
 
-    /** The pairs whose values lie furthest from the middle of the gathered. */
+    /** The pairs whose values lie furthest from the mean of all values. */
     private static List<Integer> extremes(GatheredSeries gathered, Set<Integer> without) {
         Map<Integer, List<Double>> byPair = new TreeMap<>();
         for (Series series : gathered.series()) {

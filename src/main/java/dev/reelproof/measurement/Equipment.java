@@ -17,6 +17,9 @@ public record Equipment(String id, LocalDate calibrationDue, Set<Property> prope
         if (id == null || id.isBlank()) {
             throw new IllegalArgumentException("equipment needs an id");
         }
+        if (equipmentClass != null && equipmentClass.isBlank()) {
+            throw new IllegalArgumentException("equipment " + id + " states a class without naming it");
+        }
         properties = Set.copyOf(properties);
     }
 

@@ -46,7 +46,7 @@ public sealed interface Origin {
 
         public Network(String file, int[] lines, List<Link> chain) {
             this.file = file;
-            this.lines = lines.clone();
+            this.lines = requireLines(file, lines);
             this.chain = List.copyOf(chain);
         }
 
@@ -72,12 +72,25 @@ public sealed interface Origin {
 
         public Lines(String file, int[] lines) {
             this.file = file;
-            this.lines = lines.clone();
+            this.lines = requireLines(file, lines);
         }
 
         @Override
         public String of(int index) {
             return file + ":" + lines[index];
         }
+    }
+
+    /** A copy of the lines, all from 1, of a file that has a name. */
+    private static int[] requireLines(String file, int[] lines) {
+        if (file == null || file.isBlank()) {
+            throw new IllegalArgumentException("values come from a file that has a name");
+        }
+        for (int line : lines) {
+            if (!(line >= 1)) {
+                throw new IllegalArgumentException("lines of " + file + " count from 1, not from " + line);
+            }
+        }
+        return lines.clone();
     }
 }

@@ -36,6 +36,12 @@ public record ReelResult(
     private record Key(Property property, Subject subject) {}
 
     public ReelResult {
+        if (product == null || product.isBlank()) {
+            throw new IllegalArgumentException("a result names the product that was tested");
+        }
+        if (length == null || temperature == null) {
+            throw new IllegalArgumentException("a result needs the length and the temperature of the cable");
+        }
         if (finished == null) {
             throw new IllegalArgumentException("a result needs the time at which it was finished");
         }

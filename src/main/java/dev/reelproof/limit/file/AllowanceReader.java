@@ -29,8 +29,9 @@ final class AllowanceReader {
             entry.pairs("pairs").ifPresent(range -> {
                 if (steps.stream().anyMatch(step -> step.pairs().overlaps(range))) {
                     entry.fault("pairs", "the pair counts overlap those of a step before");
+                } else {
+                    steps.add(new Allowance.Step(range, entry.whole("may-vary")));
                 }
-                steps.add(new Allowance.Step(range, entry.whole("may-vary")));
             });
         }
         return steps;
