@@ -32,7 +32,7 @@ class ArchitectureTest {
             "judgement", Set.of("quantity", "measurement", "correction", "limit"),
             "genealogy", Set.of("quantity", "correction"),
             "analysis", Set.of("quantity", "measurement", "judgement", "genealogy"),
-            "wording", Set.of("quantity", "measurement", "correction", "limit", "judgement", "genealogy"),
+            "wording", Set.of("quantity", "measurement", "limit", "judgement"),
             "certificate", Set.of("quantity", "measurement", "limit", "judgement", "wording"));
 
     private static final Set<String> EDGES = Set.of("access", "digest", "intake", "store", "pdf", "app", "api", "demo");

@@ -10,7 +10,7 @@ public enum Evidence {
     FAILURES(
             "Fisher's exact test, one-sided (exposed reels fail more often); 95 % hybrid score interval (Newcombe, method 10) of"
                     + " the difference of failing shares; odds ratio of the sample"),
-    /** Margins are lower, though reels may still pass: rank-sum test. */
+    /** Margins are lower, though reels may still pass: the Mann-Whitney test. */
     MARGINS(
             "rank-sum test (Mann-Whitney), one-sided (exposed reels have lower margins), exact without equal margins where"
                     + " feasible, else normal with correction for ties; Hodges-Lehmann shift with 95 % interval");
@@ -31,6 +31,11 @@ public enum Evidence {
     /** The evidence as requests and answers spell it. */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Whether each reel needs its margin. */
+    public boolean needsMargins() {
+        return this == MARGINS;
     }
 
     /** How it is weighed, in words. */

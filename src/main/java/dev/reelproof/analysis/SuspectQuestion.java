@@ -1,20 +1,20 @@
 package dev.reelproof.analysis;
 
 /**
- * How suspects are looked for.
+ * How suspects are searched for.
  *
- * @param evidence what is held against them
+ * @param evidence what counts against them
  * @param level the rate of false alarms among those named, more than 0 and at most 0.5
  * @param minimumExposed the fewest exposed reels that are evidence at all, at least 1
  */
 public record SuspectQuestion(Evidence evidence, double level, int minimumExposed) {
-    /** The level meant where none is given. */
+    /** The level where none is given. */
     public static final double USUAL_LEVEL = 0.05;
 
     /** The highest level: above it, more than half of what is named may be false. */
     public static final double HIGHEST_LEVEL = 0.5;
 
-    /** The minimum meant where none is given. */
+    /** The minimum where none is given. */
     public static final int USUAL_MINIMUM_EXPOSED = 3;
 
     public SuspectQuestion {
@@ -24,12 +24,30 @@ public record SuspectQuestion(Evidence evidence, double level, int minimumExpose
         }
         if (!(minimumExposed >= 1)) {
             throw new IllegalArgumentException(
-                    "the minimum of exposed reels must be at least 1, not " + minimumExposed);
+                    "the minimum of exposed reels must be a whole number from 1, not " + minimumExposed);
         }
     }
 
     /** The question with the usual level and minimum. */
     public static SuspectQuestion of(Evidence evidence) {
         return new SuspectQuestion(evidence, USUAL_LEVEL, USUAL_MINIMUM_EXPOSED);
+    }
+
+    /**
+     * The same question at another level.
+     *
+     * @throws IllegalArgumentException when it is not more than 0 and at most {@value #HIGHEST_LEVEL}
+     */
+    public SuspectQuestion withLevel(double newLevel) {
+        return new SuspectQuestion(evidence, newLevel, minimumExposed);
+    }
+
+    /**
+     * The same question with another minimum of exposed reels.
+     *
+     * @throws IllegalArgumentException when it is less than 1
+     */
+    public SuspectQuestion withMinimumExposed(int newMinimum) {
+        return new SuspectQuestion(evidence, level, newMinimum);
     }
 }

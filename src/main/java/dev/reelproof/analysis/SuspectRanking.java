@@ -58,6 +58,17 @@ public record SuspectRanking(
     }
 
     /**
+     * Ranks the suspects of traced reels.
+     *
+     * @param most how many of them to give, at least 0
+     * @throws IncomparableMarginsException when margins are the evidence, and they are of several products or in several units
+     */
+    public static SuspectRanking of(TracedPopulation traced, SuspectQuestion question, int most) {
+        traced.requireComparable(question.evidence());
+        return of(traced.population(), question, most);
+    }
+
+    /**
      * Ranks the suspects of a population.
      *
      * @param most how many of them to give, at least 0

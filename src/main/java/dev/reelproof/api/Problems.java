@@ -5,6 +5,7 @@ import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.lot.LoadBrokeOffException;
+import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
@@ -14,6 +15,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
+import java.util.List;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jboss.resteasy.reactive.server.SimpleResourceInfo;
@@ -50,7 +52,10 @@ public class Problems {
 
     @ServerExceptionMapper
     Response held(HeldException e) {
-        return new Problem("The reel is on hold", CONFLICT, e.getMessage(), e.faults()).response();
+        List<Fault> faults = e.holds().stream()
+                .map(hold -> new Fault("/api/v1/holds/" + hold.id(), hold.inWords()))
+                .toList();
+        return new Problem("The reel is on hold", CONFLICT, e.getMessage(), faults).response();
     }
 
     @ServerExceptionMapper

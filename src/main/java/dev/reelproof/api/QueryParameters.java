@@ -79,15 +79,16 @@ public final class QueryParameters {
      * @throws IntakeException when it is none, or not finite
      */
     public static double number(String where, String asked) {
+        double number;
         try {
-            double number = Double.parseDouble(asked);
-            if (Double.isFinite(number)) {
-                return number;
-            }
+            number = Double.parseDouble(asked);
         } catch (NumberFormatException e) {
-            // Said below, as for a number without end.
+            throw refused(where, "must be a number, not '" + asked + "'");
         }
-        throw refused(where, "must be a number, not '" + asked + "'");
+        if (Double.isFinite(number)) {
+            return number;
+        }
+        throw refused(where, "must be a finite number, not " + number);
     }
 
     /**

@@ -4,7 +4,9 @@ import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.wording.Wording;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * All that a certificate says: strings, numbers and lists only, so that it can be kept as it is and drawn again years later.
@@ -263,12 +265,28 @@ public record CertificateContent(
     }
 
     /**
-     * The content of a certificate.
+     * The content of a certificate in English.
      *
      * @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by
      */
     public static CertificateContent of(
             Issuing issuing, Item item, TestConditions test, Product product, Judgement judgement, LimitSet limitSet) {
+        return of(issuing, item, test, product, judgement, limitSet, Wording.english());
+    }
+
+    /**
+     * The content of a certificate in a language.
+     *
+     * @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by
+     */
+    public static CertificateContent of(
+            Issuing issuing,
+            Item item,
+            TestConditions test,
+            Product product,
+            Judgement judgement,
+            LimitSet limitSet,
+            Wording wording) {
         MayHaveCertificate.reasonAgainst(judgement).ifPresent(reason -> {
             throw new IllegalArgumentException("reel " + item.reel() + ": " + reason);
         });
@@ -298,19 +316,22 @@ public record CertificateContent(
                         limitSet.sha256(),
                         limitSet.referenceTemperature().celsius(),
                         limitSet.referenceLength().metres(),
-                        Words.rounding(limitSet.rounding())),
+                        wording.rounding(limitSet.rounding())),
                 test.record(),
                 test.sourceSha256(),
                 judgement.engine(),
                 conditions(test),
                 judgement.verdict().word(),
-                Words.decisionRule(judgement),
-                Rows.of(judgement, limitSet, product),
+                judgement.findings().stream()
+                        .map(finding -> wording.ruleInFull(finding.decisionRule()))
+                        .distinct()
+                        .collect(Collectors.joining(" ")),
+                new Rows(wording).of(judgement, limitSet, product),
                 limitSet.leftOut().stream()
                         .map(left -> left.what() + " (" + left.why() + ")")
                         .toList(),
-                Plots.of(judgement, limitSet, product),
-                Words.uncertainty(judgement));
+                new Plots(wording).of(judgement, limitSet, product),
+                wording.uncertainty(judgement).orElse(null));
     }
 
     /** The rows that are passed only conditionally. */

@@ -1,6 +1,7 @@
 package dev.reelproof.genealogy;
 
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -12,7 +13,7 @@ import java.util.List;
  * @param by who placed it
  * @param byKind what kind of caller that was: {@code person} or {@code token}
  * @param at when, in UTC
- * @param releases what was released since, in order
+ * @param releases the releases since, in order
  */
 public record Hold(
         long id,
@@ -49,13 +50,26 @@ public record Hold(
             }
         }
 
+        /**
+         * The one unit that both ends are given in.
+         *
+         * @throws IllegalArgumentException when they are in two
+         */
+        public static String oneUnit(String unitOfFrom, String unitOfTo) {
+            if (!unitOfFrom.equals(unitOfTo)) {
+                throw new IllegalArgumentException("is in " + unitOfTo + ", and 'from' in " + unitOfFrom
+                        + "; give both ends of a range in one unit");
+            }
+            return unitOfTo;
+        }
+
         /** The stretch, in metres or kilograms. */
         public Stretch stretch() {
             return new Stretch(Amount.baseOf(from, unit), Amount.baseOf(to, unit));
         }
 
         /**
-         * Sees to it that it lies on a lot.
+         * Requires that it lies on a lot.
          *
          * @throws IllegalArgumentException when it does not
          */
@@ -75,7 +89,14 @@ public record Hold(
         releases = List.copyOf(releases);
     }
 
-    /** Whether it was not released as a whole. */
+    /** The hold after one more release. */
+    public Hold with(Release release) {
+        List<Release> all = new ArrayList<>(releases);
+        all.add(release);
+        return new Hold(id, target, reason, by, byKind, at, all);
+    }
+
+    /** Whether nobody has released the whole of it. */
     public boolean isOpen() {
         return releases.stream().allMatch(release -> release.range() != null);
     }
@@ -88,7 +109,7 @@ public record Hold(
                 .toList());
     }
 
-    /** Why something is held, for whoever must act. */
+    /** Says what is held and why, for whoever must act. */
     public String inWords() {
         return "hold " + id + " of " + target + ", placed by " + by + " on " + at.toLocalDate() + ": " + reason;
     }

@@ -108,11 +108,8 @@ final class CutBack {
     }
 
     private boolean failsMoreWhenLonger(Finding finding) {
-        Requirement requirement = limitSet.requirements().stream()
+        Requirement requirement = limitSet.requirement(finding.requirement(), product.pairs())
                 .filter(CutBack::changes)
-                .filter(one -> one.id().equals(finding.requirement()))
-                .filter(one -> one.pairs().isEmpty() || one.pairs().get().holds(product.pairs()))
-                .findFirst()
                 .orElseThrow();
         double frequency =
                 finding.figure().megahertz() == null ? 0 : finding.figure().megahertz();
@@ -163,27 +160,24 @@ final class CutBack {
         return Sweep.of(sweep.property(), sweep.subject(), sweep.grid(), sent, sweep.unit(), sweep.origin());
     }
 
-    /** Why cutting does or does not mend a requirement, as the rest of a sentence that begins with its name. */
-    static String why(Requirement requirement) {
+    /** What cutting does to the value that a requirement judges. */
+    static CuttingEffect effect(Requirement requirement) {
         Property property = requirement.property();
         if (changes(requirement)) {
-            return "is judged on the value of the whole reel, which changes with the length";
+            return CuttingEffect.CHANGES_WITH_THE_LENGTH;
         }
         if (isReferredToALength(requirement) && WholeReel.lengthLaw(property).isPresent()) {
-            return "is referred to a fixed length of cable, so it stays the same however long the reel is";
+            return CuttingEffect.REFERRED_TO_A_LENGTH;
         }
         if (requirement.unit().kind() == Kind.COUNT) {
-            return "counts faults, and where along the cable they sit is not known";
+            return CuttingEffect.COUNTS_FAULTS;
         }
         if (MEASURED_INTO_AN_END.contains(property)) {
-            return "is measured into an end of the cable and comes mostly from the cable near it; what a piece would show is not known";
+            return CuttingEffect.MEASURED_INTO_AN_END;
         }
         if (requirement.unit().kind() == Kind.RATIO && property.isScalar() && !property.isSampled()) {
-            return "is a ratio of values that change alike with the length";
+            return CuttingEffect.RATIO;
         }
-        if (property.isSampled()) {
-            return "is of the material and the make, which are the same in every piece";
-        }
-        return "has no known law of how it changes with the length";
+        return property.isSampled() ? CuttingEffect.OF_THE_MATERIAL : CuttingEffect.NO_KNOWN_LAW;
     }
 }

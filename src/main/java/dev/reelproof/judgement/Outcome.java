@@ -1,5 +1,7 @@
 package dev.reelproof.judgement;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 
 /** What a requirement came to, the better first; the conditional ones only where the decision rule knows them. */
@@ -15,6 +17,14 @@ public enum Outcome {
     /** The word in the HTTP contract. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The words of the outcomes that reject a reel: what a count of failing reels asks for. */
+    public static List<String> rejectingWords() {
+        return Arrays.stream(values())
+                .filter(Outcome::rejects)
+                .map(Outcome::word)
+                .toList();
     }
 
     /** Whether a reel may be accepted with it. */

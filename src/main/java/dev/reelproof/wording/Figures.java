@@ -51,9 +51,9 @@ public final class Figures {
         return significant(megahertz, DIGITS_OF_FREQUENCY);
     }
 
-    /** A temperature with its unit, to one decimal. */
+    /** A temperature with its unit, to one decimal, which is left out where it is zero. */
     public static String temperature(double value, String unit) {
-        return fixed(value, PLACES_OF_TEMPERATURE) + " " + unit;
+        return print(shortened(number(value).setScale(PLACES_OF_TEMPERATURE, RoundingMode.HALF_EVEN))) + " " + unit;
     }
 
     /** A length with its unit: to a tenth of the unit from 10 on, trailing zeros left out. */

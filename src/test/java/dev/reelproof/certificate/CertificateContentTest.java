@@ -12,6 +12,7 @@ import dev.reelproof.certificate.CertificateContent.Plot;
 import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.limit.LimitSamples;
 import dev.reelproof.measurement.Property;
 import java.util.Collections;
 import java.util.List;
@@ -171,5 +172,22 @@ class CertificateContentTest {
                                 sample.limitSet(2)))
                 .getMessage();
         assertTrue(message.contains("revision 1") && message.contains("revision 2"), message);
+    }
+
+    /** A count alone needs no unit in print; a count per length means nothing without. A place more, so that the margin shows. */
+    @Test
+    void aCountPerLengthKeepsItsUnitAndItsPlaces() {
+        Row faults =
+                CertificateSamples.meetingAll(LimitSamples.shipped("us-terminating-cable-24awg", 2), 100)
+                        .rows()
+                        .stream()
+                        .filter(row -> row.property().equals("insulation-faults"))
+                        .findFirst()
+                        .orElseThrow();
+
+        assertEquals("≤ 1 count/3000 m", faults.limit());
+        assertEquals("0.99", faults.value());
+        assertEquals("0.01", faults.margin());
+        assertEquals("count/3000 m", faults.unit());
     }
 }

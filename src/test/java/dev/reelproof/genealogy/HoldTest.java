@@ -94,4 +94,12 @@ class HoldTest {
         assertThrows(IllegalArgumentException.class, () -> new Hold.Range(0, 1001, "m").requireOn("lot L", kilometre));
         assertThrows(IllegalArgumentException.class, () -> new Hold.Range(0, 1, "kg").requireOn("lot L", kilometre));
     }
+
+    @Test
+    void aRangeIsGivenInOneUnit() {
+        assertEquals("km", Hold.Range.oneUnit("km", "km"));
+        IllegalArgumentException refusal =
+                assertThrows(IllegalArgumentException.class, () -> Hold.Range.oneUnit("m", "km"));
+        assertEquals("is in km, and 'from' in m; give both ends of a range in one unit", refusal.getMessage());
+    }
 }

@@ -1,22 +1,17 @@
 package dev.reelproof.api.hold;
 
 import dev.reelproof.access.Action;
-import dev.reelproof.api.Quantity;
-import dev.reelproof.api.access.AuditResource;
-import dev.reelproof.api.reel.ReelResource;
+import dev.reelproof.api.QueryParameters;
 import dev.reelproof.app.ConflictException;
-import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.hold.FindHolds;
+import dev.reelproof.app.hold.PlaceHold;
+import dev.reelproof.app.hold.ReleaseHold;
 import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.HoldTarget;
-import dev.reelproof.intake.Faults;
+import dev.reelproof.genealogy.ReleaseRefusedException;
 import dev.reelproof.intake.IntakeException;
-import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.SearchTooLargeException;
-import dev.reelproof.store.hold.HoldConflictException;
-import dev.reelproof.store.hold.Holds;
-import dev.reelproof.store.hold.RangeNotOnHeldException;
 import io.quarkus.security.Authenticated;
+import io.quarkus.security.ForbiddenException;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -28,12 +23,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
-import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.OptionalLong;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -47,16 +37,14 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Holds")
 @Authenticated
 public class HoldResource {
-    private static final int LONGEST_NAME = 200;
-    private static final int LONGEST_REASON = 1_000;
-    private static final String MACHINE = HoldTarget.What.MACHINE.word();
-    private static final List<String> TARGETS =
-            Stream.of(HoldTarget.What.values()).map(HoldTarget.What::word).toList();
-
-    private final Holds holds;
+    private final PlaceHold placing;
+    private final ReleaseHold releasing;
+    private final FindHolds holds;
     private final Plants plants;
 
-    HoldResource(Holds holds, Plants plants) {
+    HoldResource(PlaceHold placing, ReleaseHold releasing, FindHolds holds, Plants plants) {
+        this.placing = placing;
+        this.releasing = releasing;
         this.holds = holds;
         this.plants = plants;
     }
@@ -69,8 +57,8 @@ public class HoldResource {
             @QueryParam("limit") @DefaultValue("50") String limit,
             @QueryParam("plant") String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
-        long newest = before == null ? Long.MAX_VALUE : AuditResource.id(before, "before");
-        return new HoldAnswer.Listed(holds.list(plant, open, newest, ReelResource.listLength(limit)).stream()
+        long newest = before == null ? Long.MAX_VALUE : QueryParameters.id("before", before);
+        return new HoldAnswer.Listed(holds.list(plant, open, newest, QueryParameters.limit(limit)).stream()
                 .map(hold -> HoldAnswer.of(hold, null))
                 .toList());
     }
@@ -85,7 +73,7 @@ public class HoldResource {
     @APIResponse(responseCode = "404", description = "no such hold")
     public HoldAnswer get(@PathParam("id") String id, @QueryParam("plant") String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
-        return counted(plant, number(id).flatMap(n -> holds.byId(plant, n)).orElseThrow(() -> unknown(plant, id)));
+        return counted(plant, holds.byId(plant, number(plant, id)));
     }
 
     @POST
@@ -108,59 +96,12 @@ public class HoldResource {
     @APIResponse(responseCode = "422", description = "no reason, not exactly one thing to hold, or an unknown one")
     public Response place(@QueryParam("plant") String plantNamed, byte[] body) {
         plants.forAction(Action.HOLD, plantNamed, "plant");
-        Faults faults = new Faults();
-        SentObject sent = SentObject.read("hold", body, faults)
-                .allow("lot", "reel", "run", "machine", "from", "to", "reason", "plant")
-                .require("reason");
-        Optional<String> reason = sent.text("reason", LONGEST_REASON);
-        Optional<String> plantSent = sent.text("plant", LONGEST_NAME);
-        Optional<HoldTarget> target = target(sent);
-        faults.refuseIfAny();
-        String plant =
-                plantSent.isPresent() ? plants.named(plantSent.get(), "/plant") : plants.named(plantNamed, "plant");
-        requireKnown(plant, target.orElseThrow());
-        Hold hold = holds.place(plant, target.get(), reason.orElseThrow(), now());
+        SentHold.Placing sent = SentHold.placing(body);
+        String plant = sent.plant() != null ? plants.named(sent.plant(), "/plant") : plants.named(plantNamed, "plant");
+        Hold hold = placing.place(plant, sent.target(), sent.reason());
         return Response.created(URI.create("/api/v1/holds/" + hold.id()))
                 .entity(counted(plant, hold))
                 .build();
-    }
-
-    private static Optional<HoldTarget> target(SentObject sent) {
-        List<String> named = TARGETS.stream().filter(sent::has).toList();
-        if (named.size() != 1) {
-            sent.fault("give exactly one of " + String.join(", ", TARGETS) + "; "
-                    + (named.isEmpty() ? "none is given" : String.join(" and ", named) + " are given"));
-            return Optional.empty();
-        }
-        String key = named.get(0);
-        if (key.equals(MACHINE)) {
-            sent.require("from", "to");
-        }
-        Optional<String> name = key.equals(MACHINE) ? sent.text(key, LONGEST_NAME) : sent.identifier(key);
-        Optional<OffsetDateTime> from = sent.time("from");
-        Optional<OffsetDateTime> to = sent.time("to");
-        if (name.isEmpty() || sent.has("from") != from.isPresent() || sent.has("to") != to.isPresent()) {
-            return Optional.empty();
-        }
-        if (key.equals(MACHINE) && (from.isEmpty() || to.isEmpty())) {
-            return Optional.empty();
-        }
-        return sent.faults()
-                .attempt(
-                        sent.pointer(key),
-                        () -> new HoldTarget(
-                                HoldTarget.What.named(key), name.get(), from.orElse(null), to.orElse(null)));
-    }
-
-    private void requireKnown(String plant, HoldTarget target) {
-        if (!holds.isKnown(plant, target)) {
-            String what = target.what().word();
-            throw IntakeException.of(
-                    IntakeException.Kind.CONTENT,
-                    "/" + what,
-                    "unknown " + what + " '" + target.name() + "' at plant " + plant
-                            + "; a hold that names nothing would hold nothing: check the name");
-        }
     }
 
     @POST
@@ -187,72 +128,34 @@ public class HoldResource {
     @APIResponse(responseCode = "422", description = "no reason, or a range that does not lie on the held lot")
     public HoldAnswer release(@PathParam("id") String id, @QueryParam("plant") String plantNamed, byte[] body) {
         String plant = plants.forAction(Action.RELEASE, plantNamed, "plant");
-        Faults faults = new Faults();
-        SentObject sent = SentObject.read("release", body, faults)
-                .allow("reason", "range")
-                .require("reason");
-        Optional<String> reason = sent.text("reason", LONGEST_REASON);
-        Optional<Hold.Range> range = sent.object("range").flatMap(HoldResource::range);
-        faults.refuseIfAny();
+        SentHold.Releasing sent = SentHold.releasing(body);
         try {
-            return counted(
-                    plant,
-                    number(id)
-                            .flatMap(n -> holds.release(plant, n, range.orElse(null), reason.orElseThrow(), now()))
-                            .orElseThrow(() -> unknown(plant, id)));
-        } catch (HoldConflictException e) {
-            throw new ConflictException(e.getMessage());
-        } catch (RangeNotOnHeldException e) {
-            throw IntakeException.of(IntakeException.Kind.CONTENT, "/range", e.getMessage());
+            return counted(plant, releasing.release(plant, number(plant, id), sent.range(), sent.reason()));
+        } catch (ReleaseRefusedException e) {
+            throw refused(e);
         }
     }
 
-    private static Optional<Hold.Range> range(SentObject sent) {
-        sent.allow("from", "to").require("from", "to");
-        Optional<Quantity> from = sent.quantity("from", Quantity::new);
-        Optional<Quantity> to = sent.quantity("to", Quantity::new);
-        if (from.isEmpty() || to.isEmpty()) {
-            return Optional.empty();
-        }
-        if (!from.get().unit().equals(to.get().unit())) {
-            sent.fault(
-                    "to",
-                    "is in " + to.get().unit() + ", and 'from' in " + from.get().unit()
-                            + "; give both ends of a range in one unit");
-            return Optional.empty();
-        }
-        return sent.faults()
-                .attempt(
-                        sent.pointer(),
-                        () -> new Hold.Range(
-                                from.get().value(), to.get().value(), from.get().unit()));
+    private static RuntimeException refused(ReleaseRefusedException refusal) {
+        String message = refusal.getMessage();
+        return switch (refusal.reason()) {
+            case RELEASED_BEFORE, OWN_HOLD -> new ConflictException(message);
+            case NO_PERSON -> new ForbiddenException(message);
+            case NOT_ON_HELD -> IntakeException.of(IntakeException.Kind.CONTENT, "/range", message);
+        };
     }
 
-    /** In a transaction of its own: a hold stands, though its reels be too many to be counted. */
     private HoldAnswer counted(String plant, Hold hold) {
-        Long reels;
-        try {
-            reels = holds.countReels(plant, hold);
-        } catch (SearchTooLargeException e) {
-            reels = null;
-        }
-        return HoldAnswer.of(hold, reels);
+        OptionalLong reels = holds.countReels(plant, hold);
+        return HoldAnswer.of(hold, reels.isPresent() ? reels.getAsLong() : null);
     }
 
-    /** The number of a hold; nothing when no hold can have it. */
-    private static Optional<Long> number(String id) {
+    /** The number of a hold, from its path segment. */
+    private static long number(String plant, String id) {
         try {
-            return Optional.of(Long.parseLong(id));
+            return Long.parseLong(id);
         } catch (NumberFormatException e) {
-            return Optional.empty();
+            throw FindHolds.unknown(plant, id);
         }
-    }
-
-    private static NothingThereException unknown(String plant, String id) {
-        return new NothingThereException("Plant " + plant + " has no hold '" + id + "'.");
-    }
-
-    private static OffsetDateTime now() {
-        return OffsetDateTime.now(ZoneOffset.UTC).truncatedTo(ChronoUnit.MILLIS);
     }
 }

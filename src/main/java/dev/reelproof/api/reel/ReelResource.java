@@ -13,6 +13,7 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.certificate.IssueCertificate;
 import dev.reelproof.app.certificate.IssueCertificate.Issued;
+import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.result.TakeResult;
 import dev.reelproof.genealogy.LotKind;
@@ -22,7 +23,6 @@ import dev.reelproof.intake.Upload;
 import dev.reelproof.intake.reel.ReelReader;
 import dev.reelproof.intake.reel.ReelRegistration;
 import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.hold.Holds;
 import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.lot.RegisteredLot;
 import dev.reelproof.store.reel.Products;
@@ -69,7 +69,7 @@ public class ReelResource {
     private final Products products;
     private final Records archive;
     private final Certificates certificates;
-    private final Holds holds;
+    private final FindHolds holds;
     private final Lots lots;
     private final LimitSets limitSets;
     private final Plants plants;
@@ -82,7 +82,7 @@ public class ReelResource {
             Products products,
             Records archive,
             Certificates certificates,
-            Holds holds,
+            FindHolds holds,
             Lots lots,
             LimitSets limitSets,
             Plants plants,

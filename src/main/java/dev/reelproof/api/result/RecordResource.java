@@ -102,7 +102,7 @@ public class RecordResource {
     @APIResponse(responseCode = "404", description = "no such record")
     public AlternativesAnswer alternatives(String id, @QueryParam("plant") String plantNamed) {
         StoredRecord record = record(id, plantNamed);
-        return AlternativesAnswer.of(record, adviceDesk.alternatives(record), limitSets.of(record), Wording.english());
+        return AlternativesAnswer.of(record, adviceDesk.alternatives(record), Wording.english());
     }
 
     /** Fail, conditionally or not, then not tested, then conditional pass, then the least margin. */

@@ -3,9 +3,11 @@ package dev.reelproof.api.suspect;
 import dev.reelproof.analysis.CountTable;
 import dev.reelproof.analysis.Exposure;
 import dev.reelproof.analysis.Interval;
+import dev.reelproof.analysis.ReelSelection;
 import dev.reelproof.analysis.Suspect;
 import dev.reelproof.analysis.SuspectRanking;
-import dev.reelproof.store.suspect.PopulationQuery;
+import dev.reelproof.analysis.TracedPopulation;
+import dev.reelproof.app.suspect.RankSuspects;
 import java.time.OffsetDateTime;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -140,7 +142,10 @@ record SuspectAnswer(
         }
     }
 
-    static SuspectAnswer of(PopulationQuery.Selection selection, PopulationQuery.Found found, SuspectRanking ranking) {
+    static SuspectAnswer of(RankSuspects.Ranked answer) {
+        ReelSelection selection = answer.reels();
+        TracedPopulation found = answer.population();
+        SuspectRanking ranking = answer.ranking();
         double level = ranking.question().level();
         String unit = found.units().stream().findFirst().orElse(null);
         return new SuspectAnswer(

@@ -1,7 +1,6 @@
 package dev.reelproof.app.hold;
 
 import dev.reelproof.genealogy.Hold;
-import dev.reelproof.intake.Fault;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -41,10 +40,8 @@ public class HeldException extends RuntimeException {
         return holds.stream().map(Hold::inWords).collect(Collectors.joining("; "));
     }
 
-    /** Each hold at its place. */
-    public List<Fault> faults() {
-        return holds.stream()
-                .map(hold -> new Fault("/api/v1/holds/" + hold.id(), hold.inWords()))
-                .toList();
+    /** The holds. */
+    public List<Hold> holds() {
+        return holds;
     }
 }

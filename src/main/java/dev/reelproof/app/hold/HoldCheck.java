@@ -8,13 +8,15 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
 
-/** What a hold may stop looks here first, in the transaction that does it. */
+/** Tells whether a reel is on hold, to whatever a hold stops: it asks in the transaction in which it acts. */
 @ApplicationScoped
 public class HoldCheck {
     private final Holds holds;
+    private final FindHolds find;
 
-    HoldCheck(Holds holds) {
+    HoldCheck(Holds holds, FindHolds find) {
         this.holds = holds;
+        this.find = find;
     }
 
     /**
@@ -26,7 +28,7 @@ public class HoldCheck {
     public List<Hold> openOf(String plant, String reel) {
         holds.keepOut(plant);
         try {
-            return holds.ofReel(plant, reel);
+            return find.ofReel(plant, reel);
         } catch (SearchTooLargeException e) {
             throw new ConflictException(
                     "Whether reel " + reel + " is on hold could not be found out: " + e.getMessage());

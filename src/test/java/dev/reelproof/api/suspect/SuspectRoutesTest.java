@@ -230,7 +230,7 @@ class SuspectRoutesTest {
         refused("property=next&minimumExposed=few", "minimumExposed", "whole number");
         refused("property=next&level=NaN", "level", "not NaN");
         refused("property=next&level=much", "level", "must be a number");
-        refused("property=next&limit=0", "limit", "must be from 1");
+        refused("property=next&limit=0", "limit", "must be a whole number from 1 to 1000");
         refused("property=next&evidence=rumour", "evidence", "failures or margins");
         refused("property=next&plant=nowhere", "plant", "unknown plant");
         refused("property=next&product=%00", "product", "control character");

@@ -1,7 +1,5 @@
-package dev.reelproof.store.suspect;
+package dev.reelproof.analysis;
 
-import dev.reelproof.analysis.Exposure;
-import dev.reelproof.analysis.Factor;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Setting;
 import java.util.EnumSet;
@@ -14,15 +12,15 @@ import java.util.TreeSet;
  *
  * @param id its identifier
  * @param kind what it is
- * @param step the step that made it; null when not said, as all that follows
+ * @param step the step that made it; null when not said, as all that follows but the settings
  * @param machine the machine
  * @param run the run of the step
  * @param line the line that the machine stands in
  * @param operator the operator's code
  * @param shift the shift
- * @param settings what the machine was set to; never null
+ * @param settings what the machine was set to, by name; empty when not said
  */
-record UpstreamLot(
+public record UpstreamLot(
         String id,
         LotKind kind,
         String step,
@@ -32,7 +30,7 @@ record UpstreamLot(
         String operator,
         String shift,
         Map<String, Setting> settings) {
-    /** What is bought, not made from a lot of wire. */
+    /** What is bought and not made from wire. */
     private static final Set<LotKind> MATERIALS = EnumSet.of(
             LotKind.ROD,
             LotKind.INSULATION_COMPOUND,
@@ -42,15 +40,22 @@ record UpstreamLot(
             LotKind.SHIELD,
             LotKind.JACKET_COMPOUND);
 
-    /** Whatever stands in a setting's name for the die or the set of dies. */
+    /** The name of a setting that tells the die or the set of dies. */
     private static final String DIE = "(?i)die([ _-]?set)?";
 
-    /** What a reel met that has this lot in it, or is it; the lot itself aside. */
+    public UpstreamLot {
+        if (id == null || id.isBlank()) {
+            throw new IllegalArgumentException("a lot needs its identifier");
+        }
+        settings = Map.copyOf(settings);
+    }
+
+    /** What a reel met that was made from this lot, or that is this lot; without the lot itself. */
     Set<Exposure> exposures() {
         Set<Exposure> exposures = new TreeSet<>();
         add(exposures, Factor.STEP, step);
         add(exposures, Factor.MACHINE, machine);
-        // By default a run bears the name of its only output, and says nothing that the lot does not say.
+        // A run is named after its only output unless somebody names it: such a name tells nothing beyond the lot.
         add(exposures, Factor.STEP_RUN, id.equals(run) ? null : run);
         add(exposures, Factor.LINE, line);
         add(exposures, Factor.OPERATOR, operator);

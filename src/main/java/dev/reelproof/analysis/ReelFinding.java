@@ -1,0 +1,31 @@
+package dev.reelproof.analysis;
+
+import java.util.Set;
+
+/**
+ * What the newest record of a reel says of one property: the worst of its findings.
+ *
+ * @param reel the reel's number
+ * @param product the code of the product that it was tested as
+ * @param failing whether a finding rejects the reel
+ * @param tested whether there is a finding, and none that was not tested
+ * @param margin the least margin in the unit of the findings, positive on the good side; null where none is known
+ * @param units the units of the findings; empty where they have none
+ */
+public record ReelFinding(
+        String reel, String product, boolean failing, boolean tested, Double margin, Set<String> units) {
+
+    public ReelFinding {
+        units = Set.copyOf(units);
+    }
+
+    /** Whether it says enough to be counted: a failure always does, a pass only when everything was tested. */
+    public boolean countsFor(Evidence evidence) {
+        return (failing || tested) && (margin != null || !evidence.needsMargins());
+    }
+
+    /** The reel as a member of a population. */
+    TestedReel asTested() {
+        return new TestedReel(reel, failing, margin);
+    }
+}
