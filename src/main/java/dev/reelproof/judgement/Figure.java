@@ -43,7 +43,8 @@ public record Figure(
             throw new IllegalArgumentException("a figure has a unit");
         }
         if (megahertz != null && !(megahertz > 0 && Double.isFinite(megahertz))) {
-            throw new IllegalArgumentException("the frequency of a figure is above 0 and finite, not " + megahertz + " MHz");
+            throw new IllegalArgumentException(
+                    "the frequency of a figure is above 0 and finite, not " + megahertz + " MHz");
         }
         if (measured != null && !Double.isFinite(measured)) {
             throw new IllegalArgumentException("a raw value is a finite number, not " + measured);

@@ -12,8 +12,9 @@ public record Uncertainty(double expanded, double coverageFactor, double probabi
     /** @throws IllegalArgumentException when a figure is not possible */
     public Uncertainty {
         if (!(expanded >= 0 && Double.isFinite(expanded) && coverageFactor > 0 && Double.isFinite(coverageFactor))) {
-            throw new IllegalArgumentException("an expanded uncertainty is 0 or more and its k above 0, both finite, not "
-                    + expanded + " with k = " + coverageFactor);
+            throw new IllegalArgumentException(
+                    "an expanded uncertainty is 0 or more and its k above 0, both finite, not " + expanded
+                            + " with k = " + coverageFactor);
         }
         if (!(probabilityOfConformity >= 0 && probabilityOfConformity <= 1)) {
             throw new IllegalArgumentException(

@@ -34,8 +34,8 @@ public record Allowance(List<Step> steps, Map<Property, Bound.Constant> ceilings
         for (int i = 0; i < steps.size(); i++) {
             for (Step before : steps.subList(0, i)) {
                 if (before.pairs().overlaps(steps.get(i).pairs())) {
-                    throw new IllegalArgumentException("the pair counts of step " + (i + 1)
-                            + " of an allowance overlap those of a step before");
+                    throw new IllegalArgumentException(
+                            "the pair counts of step " + (i + 1) + " of an allowance overlap those of a step before");
                 }
             }
         }

@@ -32,8 +32,8 @@ public sealed interface Bound {
                 throw new IllegalArgumentException("a limit must be a finite number, not " + value);
             }
             if (!(places >= 0 && BigDecimal.valueOf(value).stripTrailingZeros().scale() <= places)) {
-                throw new IllegalArgumentException("the limit " + value + " cannot be printed with " + places
-                        + " decimal places");
+                throw new IllegalArgumentException(
+                        "the limit " + value + " cannot be printed with " + places + " decimal places");
             }
         }
 

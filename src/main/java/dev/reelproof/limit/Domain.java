@@ -25,7 +25,8 @@ public sealed interface Domain {
 
         public Spot {
             if (!(megahertz > 0 && Double.isFinite(megahertz))) {
-                throw new IllegalArgumentException("a frequency must be positive and finite, not " + megahertz + " MHz");
+                throw new IllegalArgumentException(
+                        "a frequency must be positive and finite, not " + megahertz + " MHz");
             }
         }
 

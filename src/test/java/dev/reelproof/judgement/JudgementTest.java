@@ -116,10 +116,8 @@ class JudgementTest {
     @Test
     void aFindingNamesItsRequirementAndCountsItsPoints() {
         refused(() -> finding(Outcome.PASS, null, figure(), -1, FOUR_OUTCOMES));
-        refused(() ->
-                new Finding(" ", Property.NEXT, Outcome.PASS, null, figure(), 1, List.of(), FOUR_OUTCOMES));
-        refused(() ->
-                new Finding("next", Property.NEXT, Outcome.PASS, null, figure(), 1, List.of(0), FOUR_OUTCOMES));
+        refused(() -> new Finding(" ", Property.NEXT, Outcome.PASS, null, figure(), 1, List.of(), FOUR_OUTCOMES));
+        refused(() -> new Finding("next", Property.NEXT, Outcome.PASS, null, figure(), 1, List.of(0), FOUR_OUTCOMES));
     }
 
     @ParameterizedTest
@@ -129,10 +127,8 @@ class JudgementTest {
         refused(() -> figure(44, endless, 43, 1, "dB"));
         refused(() -> figure(44, 44, endless, 1, "dB"));
         refused(() -> figure(44, 44, 43, endless, "dB"));
-        refused(() -> new Figure(
-                Subject.ofReel(), endless, 44.0, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
-        refused(() -> new Figure(
-                Subject.ofReel(), 100.0, endless, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
+        refused(() -> new Figure(Subject.ofReel(), endless, 44.0, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
+        refused(() -> new Figure(Subject.ofReel(), 100.0, endless, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
         refused(() -> new Step("measured", "at /readings/3", endless, "dB", null));
         refused(() -> new Uncertainty(0.1, endless, 0.5));
         refused(() -> new Uncertainty(endless, 2, 0.5));

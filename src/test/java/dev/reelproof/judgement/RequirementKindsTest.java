@@ -231,8 +231,7 @@ class RequirementKindsTest {
     // ---- statistics
 
     private static Finding shareOfPairs(double... ohms) {
-        Requirement share = RequirementBuilder.of(
-                        Property.CONDUCTOR_RESISTANCE, atLeast(75, 0), NO_FREQUENCY, "%")
+        Requirement share = RequirementBuilder.of(Property.CONDUCTOR_RESISTANCE, atLeast(75, 0), NO_FREQUENCY, "%")
                 .id("conductor-resistance-percent-of-pairs")
                 .statistic(Statistic.PERCENT_OF_PAIRS)
                 .laws(law("linear-length"))

@@ -40,8 +40,7 @@ class MeasurementValuesTest {
 
     @Test
     void aReadingIsInAUnitOfItsProperty() {
-        refused(() -> new Reading(
-                Property.CONDUCTOR_RESISTANCE, CONDUCTOR, 9.1, 9.1, ReadingUnit.parse("dB"), PLACE));
+        refused(() -> new Reading(Property.CONDUCTOR_RESISTANCE, CONDUCTOR, 9.1, 9.1, ReadingUnit.parse("dB"), PLACE));
     }
 
     @Test
