@@ -25,7 +25,7 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
     public static final String NAME = "copper-temperature";
     /** Temperature coefficient of annealed copper of 100 % IACS at 20 °C, per °C; NBS Handbook 100, from memory. */
     public static final double ANNEALED_COPPER = 0.00393;
-    /** No conductor metal of a cable comes near it: catches a percentage given for a ratio. Per °C. */
+    /** Per °C. No conductor metal comes near it, so that a percentage given in place of a ratio is refused. */
     static final double GREATEST_COEFFICIENT = 0.01;
 
     private static final double COEFFICIENT_BASE_C = 20;

@@ -26,7 +26,7 @@ import dev.reelproof.quantity.Temperature;
 public record InsulationResistanceTemperature(double factor, double lowest, double highest) implements CorrectionLaw {
     /** The law's name in limit set files. */
     public static final String NAME = "insulation-resistance-temperature";
-    /** Catches a factor for 10 °C given for one. */
+    /** Above it, the factor was given for 10 °C in place of 1 °C. */
     static final double GREATEST_FACTOR = 1.3;
 
     /** @throws IllegalArgumentException when the factor or the range is not possible */

@@ -1,7 +1,7 @@
 package dev.reelproof.judgement;
 
 /**
- * How sure a figure is, and with it the decision.
+ * How sure a figure is, and how sure the decision on it.
  *
  * @param expanded U = k u of the corrected value, in the figure's unit
  * @param coverageFactor k

@@ -17,9 +17,9 @@ import java.util.TreeSet;
 /**
  * Chooses the pairs that may vary under a limit set's allowance: as few as will do, never more than it allows.
  *
- * <p>A property is helped only when all of its values meet the ceiling of the allowance. Pairs are added one at a time, each
- * time the one that removes most failures, the lowest number on a tie; a choice that this misses is a reel for a person to
- * look at, never a wrong accept.
+ * <p>Helps a property only when all of its values meet the ceiling of the allowance. Adds pairs one at a time, each time the one
+ * that removes most failures, on a tie the lowest number. It may miss a choice that would do: the reel is then rejected for a person
+ * to look at, and never wrongly accepted.
  */
 final class VaryingPairs {
     /** How many of the pairs with the most extreme values are tried for a failing statistic. */

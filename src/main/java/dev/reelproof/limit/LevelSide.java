@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
  * Source: JCGM 100:2008 (GUM), 5.1.2 (root sum of squares), from memory; that a level's parts are combined as amplitudes and taken back
  * without linearising is common practice, no source.
  *
- * <p>On which side of a level in dB its limit lies, and how far to that side the uncertainties of its parts may carry it.
+ * <p>The side of a level in dB on which its limit lies, and how far to that side the uncertainties of its parts may carry it.
  *
  * <ul>
  *   <li>Equation: U = 20 lg(1 + √(Σ rᵢ² + n²)) to the lower side with rᵢ = 10^(pᵢ/20) − 1; U = −20 lg(1 − √(Σ rᵢ² + n²)) to the higher

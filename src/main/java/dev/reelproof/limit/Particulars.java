@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What a requirement may say beyond its limit. All of it is optional; {@link #NONE} is a requirement that says none of it.
+ * What a requirement may say beyond its limit. All of it is optional; {@link #NONE} says none of it.
  *
  * @param required whether a reel without any value of the property fails to be complete; false for tests that the source demands
  *     of samples, of a design or of one of two methods only

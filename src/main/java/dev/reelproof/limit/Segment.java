@@ -3,7 +3,7 @@ package dev.reelproof.limit;
 /**
  * A stretch of a limit curve in one of the closed shapes that the standards print; f in MHz.
  *
- * <p>Curves are not expressions: a shape that is missing here is added here, with a test.
+ * <p>Curves are no expression language: to add a shape, add a record here, with a test.
  */
 public sealed interface Segment {
 

@@ -25,8 +25,8 @@ public sealed interface Origin {
     }
 
     /**
-     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how a value was made of
-     * it. A class and not a record, since it holds an array.
+     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how values were derived from
+     * them. A class and not a record, because it holds an array.
      */
     final class Network implements Origin {
         private final String file;
@@ -65,7 +65,7 @@ public sealed interface Origin {
         }
     }
 
-    /** Lines of a file, one a value. A class and not a record, since it holds an array. */
+    /** Lines of a file, one a value. A class and not a record, because it holds an array. */
     final class Lines implements Origin {
         private final String file;
         private final int[] lines;

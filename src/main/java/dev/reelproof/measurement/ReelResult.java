@@ -56,7 +56,7 @@ public record ReelResult(
         sweeps.forEach(sweep -> requireFirst(seen, sweep.property(), sweep.subject(), sweep.origin()));
     }
 
-    /** The same test with other values of another length; what a piece of the reel is expected to come to. */
+    /** The same test with other values at another length, such as those that a piece of the reel is expected to have. */
     public ReelResult withValues(Length newLength, List<Reading> newReadings, List<Sweep> newSweeps) {
         return new ReelResult(
                 product,
