@@ -1,6 +1,7 @@
 package dev.reelproof.analysis;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A suspect with the evidence against it. An association, not proof.
@@ -22,7 +23,7 @@ public record Suspect(
         double q,
         boolean tested,
         Interval riskDifference,
-        Margins margins,
+        @Nullable Margins margins,
         List<Exposure> explainedBy,
         List<Exposure> cannotBeToldFrom) {
     /**

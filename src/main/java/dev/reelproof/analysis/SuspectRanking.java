@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The suspects of a population, best evidence first.
@@ -192,7 +193,7 @@ public record SuspectRanking(
         }
 
         /** The reels in and out of an exposure; of a stratum, where one is given. */
-        private CountTable counts(BitSet exposed, BitSet stratum) {
+        private CountTable counts(BitSet exposed, @Nullable BitSet stratum) {
             int all = stratum == null ? reels : stratum.cardinality();
             int allFailing = both(failing, stratum).cardinality();
             BitSet in = both(exposed, stratum);
@@ -200,7 +201,7 @@ public record SuspectRanking(
             return new CountTable(in.cardinality(), inFailing, all - in.cardinality(), allFailing - inFailing);
         }
 
-        private static BitSet both(BitSet one, BitSet other) {
+        private static BitSet both(BitSet one, @Nullable BitSet other) {
             BitSet both = (BitSet) one.clone();
             if (other != null) {
                 both.and(other);

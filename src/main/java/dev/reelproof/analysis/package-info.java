@@ -4,4 +4,7 @@
  *
  * <p>May use {@code quantity}, {@code measurement}, {@code judgement} and {@code genealogy}, and Apache Commons Statistics.
  */
+@NullMarked
 package dev.reelproof.analysis;
+
+import org.jspecify.annotations.NullMarked;

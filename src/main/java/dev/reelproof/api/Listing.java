@@ -2,7 +2,6 @@ package dev.reelproof.api;
 
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.SearchTooLargeException;
-import dev.reelproof.store.lot.LotQuestions;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.function.Supplier;
@@ -10,21 +9,6 @@ import java.util.function.Supplier;
 /** What lists are asked with: how many, from when to when. */
 public final class Listing {
     private Listing() {}
-
-    /**
-     * How many are listed.
-     *
-     * @throws IntakeException when it is not 1 to {@value LotQuestions#MOST_LISTED}
-     */
-    public static int limit(int limit) {
-        if (!(limit >= 1 && limit <= LotQuestions.MOST_LISTED)) {
-            throw IntakeException.of(
-                    IntakeException.Kind.CONTENT,
-                    "limit",
-                    "must be from 1 to " + LotQuestions.MOST_LISTED + ", not " + limit);
-        }
-        return limit;
-    }
 
     /**
      * A time of a query; null when it is not given.

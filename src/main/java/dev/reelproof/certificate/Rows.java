@@ -34,14 +34,8 @@ final class Rows {
 
     /** The requirement that a finding speaks of; of several with its id, the one that holds for the product. */
     static Requirement requirement(Finding finding, LimitSet limitSet, Product product) {
-        return limitSet.requirements().stream()
-                .filter(requirement -> requirement.id().equals(finding.requirement()))
+        return limitSet.requirement(finding.requirement(), product.pairs())
                 .filter(requirement -> requirement.property() == finding.property())
-                .filter(requirement -> requirement
-                        .pairs()
-                        .map(pairs -> pairs.holds(product.pairs()))
-                        .orElse(true))
-                .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("limit set " + limitSet.id() + " revision "
                         + limitSet.revision() + " has no requirement '" + finding.requirement() + "' for "
                         + finding.property() + " of product " + product.id()));

@@ -43,7 +43,7 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
             String step,
             String machine,
             RunId run,
-            List<Implausible> implausible) {
+            List<Implausibility> implausible) {
 
         public Member {
             implausible = List.copyOf(implausible);

@@ -1,6 +1,7 @@
 package dev.reelproof.measurement;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Where in an upload the values of a reading or sweep stood. */
 public sealed interface Origin {
@@ -42,7 +43,7 @@ public sealed interface Origin {
          * @param unit the unit of that figure
          * @param source where the formula comes from; null for the file itself
          */
-        public record Link(String title, String detail, Double value, String unit, String source) {}
+        public record Link(String title, String detail, @Nullable Double value, String unit, @Nullable String source) {}
 
         public Network(String file, int[] lines, List<Link> chain) {
             this.file = file;

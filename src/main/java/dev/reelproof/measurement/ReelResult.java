@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One test of one reel, as measured: readings, sweeps, conditions and equipment.
@@ -25,9 +26,9 @@ public record ReelResult(
         String product,
         Length length,
         Temperature temperature,
-        String station,
-        String technician,
-        OffsetDateTime started,
+        @Nullable String station,
+        @Nullable String technician,
+        @Nullable OffsetDateTime started,
         OffsetDateTime finished,
         List<Equipment> equipment,
         List<Reading> readings,

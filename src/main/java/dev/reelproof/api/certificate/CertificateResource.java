@@ -1,7 +1,7 @@
 package dev.reelproof.api.certificate;
 
 import dev.reelproof.api.Problem;
-import dev.reelproof.api.reel.ReelResource;
+import dev.reelproof.api.QueryParameters;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.certificate.CertificateNumber;
@@ -50,6 +50,7 @@ public class CertificateResource {
     }
 
     /** A list of certificates. */
+    @Schema(name = "Certificates")
     record Listed(List<CertificateAnswer> certificates) {}
 
     @GET
@@ -62,7 +63,7 @@ public class CertificateResource {
             @QueryParam("limit") @DefaultValue("20") String limit,
             @QueryParam("plant") String plantNamed) {
         return new Listed(
-                certificates.search(plants.named(plantNamed, "plant"), query, ReelResource.listLength(limit)).stream()
+                certificates.search(plants.named(plantNamed, "plant"), query, QueryParameters.limit(limit)).stream()
                         .map(CertificateAnswer::of)
                         .toList());
     }

@@ -23,9 +23,6 @@ import dev.reelproof.api.TestPlant;
 import dev.reelproof.api.access.SignedIn;
 import dev.reelproof.api.result.SampleResult;
 import dev.reelproof.app.certificate.IssueCertificate;
-import dev.reelproof.app.reel.TellDisposition;
-import dev.reelproof.genealogy.LotId;
-import dev.reelproof.store.reel.Dispositions;
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -67,9 +64,6 @@ class HoldRoutesTest {
 
     @Inject
     IssueCertificate desk;
-
-    @Inject
-    TellDisposition dispatch;
 
     /** Makes the identifiers of one test its own: lots are kept for ever. */
     private final String own = "-" + UUID.randomUUID().toString().substring(0, 8);
@@ -643,25 +637,24 @@ class HoldRoutesTest {
     @Test
     void aHoldWaitsForAReelThatIsBeingShipped() throws Exception {
         String reel = TestPlant.newReel();
-        ExecutorService other = Executors.newSingleThreadExecutor();
-        try {
-            Future<String> placed = QuarkusTransaction.requiringNew().call(() -> {
-                dispatch.tell(
-                        "north",
-                        new LotId(reel),
-                        Dispositions.State.SHIPPED,
-                        "Invented Networks",
-                        null,
-                        OffsetDateTime.now(ZoneOffset.UTC));
-                Future<String> placing = other.submit(() -> held("reel", reel));
-                Thread.sleep(1_000);
-                assertFalse(placing.isDone(), "the hold did not wait");
-                return placing;
-            });
-            placed.get(30, TimeUnit.SECONDS);
+        ExecutorService others = Executors.newFixedThreadPool(2);
+        try (Connection keeping = database.getConnection();
+                Statement statement = keeping.createStatement()) {
+            keeping.setAutoCommit(false);
+            statement.execute("select pg_advisory_xact_lock(hashtextextended('north/disposition/" + reel + "', 0))");
+            Future<Integer> shipping =
+                    others.submit(() -> ship(reel, null).extract().statusCode());
+            Thread.sleep(1_000);
+            Future<String> placing = others.submit(() -> held("reel", reel));
+            Thread.sleep(1_000);
+            assertFalse(shipping.isDone(), "the reel was shipped already");
+            assertFalse(placing.isDone(), "the hold did not wait");
+            keeping.commit();
+            assertEquals(201, shipping.get(30, TimeUnit.SECONDS));
+            placing.get(30, TimeUnit.SECONDS);
             dispositions(reel).body("dispositions.state", contains("shipped"));
         } finally {
-            other.shutdownNow();
+            others.shutdownNow();
         }
     }
 
