@@ -146,12 +146,15 @@ public class Reels {
      */
     @Transactional(Transactional.TxType.MANDATORY)
     public void lock(String plant, String id) {
-        session.createNativeQuery(
+        boolean isLocked = session.createNativeQuery(
                         "select id from reel where plant = :plant and id = :id for no key update", String.class)
                 .setParameter("plant", plant)
                 .setParameter("id", id)
                 .uniqueResultOptional()
-                .orElseThrow(() -> new IllegalArgumentException("unknown reel '" + id + "'"));
+                .isPresent();
+        if (!isLocked) {
+            throw new IllegalArgumentException("unknown reel '" + id + "'");
+        }
     }
 
     /**
