@@ -166,9 +166,9 @@ public class Reels {
      */
     @Transactional
     public List<ReelLine> search(String plant, String text, int limit) {
-        // An upload's row is not partitioned and knows the newest record; its time leads to the one partition. Only the
-        // records
-        // of the reels that are listed are looked up.
+        // An upload's row is not partitioned and knows the newest record; its time leads to the one partition.
+        // The newest has no later attempt; asked so, it is found of many reels at once without a look-up a reel.
+        // Only the records of the reels that are listed are looked up.
         return session
                 .createNativeQuery(
                         """
@@ -179,9 +179,9 @@ public class Reels {
                                r.newest, t.finished
                         from (select r.*, u.record_id, u.received as newest
                               from reel r
-                              left join lateral (select record_id, received from upload
-                                                 where plant = r.plant and reel = r.id
-                                                 order by attempt desc limit 1) u on true
+                              left join upload u on u.plant = r.plant and u.reel = r.id
+                                and not exists (select from upload later where later.plant = u.plant
+                                                and later.reel = u.reel and later.attempt > u.attempt)
                               where r.plant = :plant and r.searched like :pattern escape '!'
                               order by u.received desc nulls last, r.registered desc, r.id
                               limit :limit) r
