@@ -77,8 +77,9 @@ record ReelAnswer(
                     line.received(),
                     line.finished(),
                     found.held(),
-                    verdict.map(one -> Wording.english().verdict(one, false)).orElse(null),
-                    verdict.map(one -> Look.of(one, false).word()).orElse(null),
+                    verdict.map(one -> Wording.english().verdict(one, line.conditional()))
+                            .orElse(null),
+                    verdict.map(one -> Look.of(one, line.conditional()).word()).orElse(null),
                     Figures.length(reel.sentLength(), reel.sentUnit()));
         }
     }

@@ -3,6 +3,7 @@ package dev.reelproof.store.reel;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.RowJson;
@@ -42,9 +43,11 @@ public class Reels {
             Instant registered,
             UUID record,
             String verdict,
+            boolean conditionalPass,
             Instant received,
             Instant finished) {
         ReelLine line() {
+            Verdict cameTo = verdict == null ? null : Verdict.valueOf(verdict.toUpperCase(Locale.ROOT));
             return new ReelLine(
                     new ReelRow(
                                     plant,
@@ -58,7 +61,8 @@ public class Reels {
                                     registered)
                             .reel(),
                     record,
-                    verdict == null ? null : Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)),
+                    cameTo,
+                    cameTo == Verdict.ACCEPTED && conditionalPass,
                     UtcTimes.utc(received),
                     UtcTimes.utc(finished));
         }
@@ -168,7 +172,11 @@ public class Reels {
         return session
                 .createNativeQuery(
                         """
-                        select %s, t.id, t.verdict, r.newest, t.finished
+                        select %s, t.id, t.verdict,
+                               exists (select from finding f
+                                       where f.plant = t.plant and f.record_id = t.id and f.received = t.received
+                                         and f.outcome = :conditionalPass),
+                               r.newest, t.finished
                         from (select r.*, u.record_id, u.received as newest
                               from reel r
                               left join upload u on u.plant = r.plant and u.reel = r.id
@@ -182,6 +190,7 @@ public class Reels {
                                 .formatted(ReelRow.COLUMNS),
                         LineRow.class)
                 .setParameter("plant", plant)
+                .setParameter("conditionalPass", Outcome.CONDITIONAL_PASS.word())
                 .setParameter("pattern", containing(text))
                 .setParameter("limit", limit)
                 .getResultList()
