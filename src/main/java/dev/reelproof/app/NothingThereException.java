@@ -1,9 +1,7 @@
 package dev.reelproof.app;
 
-import jakarta.ws.rs.NotFoundException;
-
-/** What an address names is not there; the message says what would be. The server's own "not found" has no such message. */
-public class NothingThereException extends NotFoundException {
+/** What was asked for is not there; the message says what would be. */
+public class NothingThereException extends RuntimeException {
     public NothingThereException(String message) {
         super(message);
     }

@@ -27,7 +27,7 @@ final class CopperBalance {
 
     private CopperBalance() {}
 
-    static List<Implausible> check(Lot lot, Map<LotId, Stock> parents) {
+    static List<Implausibility> check(Lot lot, Map<LotId, Stock> parents) {
         OptionalDouble diameter = CopperDiameter.of(lot);
         OptionalDouble out = copper(lot.kind(), lot.quantity(), diameter.isPresent() ? diameter.getAsDouble() : null);
         List<LotId> sources = new ArrayList<>();
@@ -50,11 +50,11 @@ final class CopperBalance {
         String figures = "lot " + lot.id() + " holds " + PlainNumber.of(out.getAsDouble()) + " kg of copper ("
                 + lot.quantity() + "), and " + PlainNumber.of(in) + " kg went in";
         if (out.getAsDouble() > in * MOST) {
-            return List.of(new Implausible(
+            return List.of(new Implausibility(
                     only, figures + ": more came out than went in, by more than 2.5 %; check quantity and gauge"));
         }
         if (out.getAsDouble() < in * LEAST) {
-            return List.of(new Implausible(
+            return List.of(new Implausibility(
                     only, figures + ": more than 20 % is not accounted for; check quantity, gauge and scrap"));
         }
         return List.of();

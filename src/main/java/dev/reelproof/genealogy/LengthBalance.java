@@ -35,7 +35,7 @@ final class LengthBalance {
 
     private LengthBalance() {}
 
-    static List<Implausible> check(Lot lot, Map<LotId, Stock> parents) {
+    static List<Implausibility> check(Lot lot, Map<LotId, Stock> parents) {
         Set<LotKind> alongside =
                 switch (lot.kind()) {
                     case INSULATED_CONDUCTOR, TWISTED_PAIR -> WIRE;
@@ -57,12 +57,12 @@ final class LengthBalance {
                 + (number > 1 ? " and has " + number + " conductors" : "") + ", and "
                 + lot.quantity().inMyUnit(in) + " went in";
         if (!(in >= needed * LEAST)) {
-            return List.of(new Implausible(
+            return List.of(new Implausibility(
                     only, figures + ": it is longer than what it was made from, by more than 1 %; check the lengths"));
         }
         if (OF_KNOWN_NUMBER.contains(lot.kind()) && in > needed * MOST) {
             return List.of(
-                    new Implausible(
+                    new Implausibility(
                             only,
                             figures
                                     + ": more than 20 % beyond its length is not accounted for; check the lengths and the scrap"));

@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * What must hold before a new lot joins the others: its parents are known, none is its own descendant, none gives more than it had,
- * and what is said of positions lies on both lots. What can hardly be so is told beside.
+ * Checks a new lot against its parents: each is known, is older than the lot and gives no more than it had, and every position lies
+ * on both lots. What can hardly be so refuses nothing and is told beside.
  *
  * <p>Common practice, no source: conservation of length and mass. With {@code q} the parent's quantity, {@code t} what its children
  * took before and {@code x} what this lot takes, all in m or all in kg, {@code t + x ≤ q (1 + e)}. For a report by itself, e = 1e-9:
@@ -27,21 +27,12 @@ public final class LotChecks {
     private LotChecks() {}
 
     /**
-     * Refuses a lot that cannot be so.
+     * What is wrong with a lot; nothing when all is well.
      *
      * @param lot the new lot
-     * @param stocks what is registered of its parents; a parent that is not in here is unknown
+     * @param stocks what is left of its registered parents; a parent that is not in here is unknown
      * @param tolerance how much more than it had may be taken of a parent, relative; zero or more
-     * @throws LotFaultsException naming every input that is wrong
      */
-    public static void check(Lot lot, Map<LotId, Stock> stocks, double tolerance) {
-        List<LotFault> faults = faults(lot, stocks, tolerance);
-        if (!faults.isEmpty()) {
-            throw new LotFaultsException(faults);
-        }
-    }
-
-    /** As {@link #check}, and gives what is wrong; nothing when all is well. */
     public static List<LotFault> faults(Lot lot, Map<LotId, Stock> stocks, double tolerance) {
         List<LotFault> faults = new ArrayList<>();
         Set<LotId> seen = new HashSet<>();
@@ -148,21 +139,21 @@ public final class LotChecks {
     }
 
     /**
-     * What can hardly be so, of a lot in which nothing is wrong.
+     * What can hardly be so in a lot in which nothing is wrong.
      *
-     * @param stocks what is registered of each of its parents
+     * @param stocks what is left of each of its parents
      */
-    public static List<Implausible> implausible(Lot lot, Map<LotId, Stock> stocks) {
-        List<Implausible> found = new ArrayList<>();
+    public static List<Implausibility> implausible(Lot lot, Map<LotId, Stock> stocks) {
+        List<Implausibility> found = new ArrayList<>();
         for (LotInput input : lot.inputs()) {
             Stock stock = stocks.get(input.lot());
             if (!(stock.taken() + input.quantity().base() <= stock.quantity().base() * (1 + EXACT))) {
-                found.add(new Implausible(stock.id(), tooMuch(input, stock) + ", by less than the counters' 2 %"));
+                found.add(new Implausibility(stock.id(), tooMuch(input, stock) + ", by less than the counters' 2 %"));
             }
             if (lot.run() != null
                     && lot.run().started() != null
                     && lot.run().started().isBefore(stock.made())) {
-                found.add(new Implausible(
+                found.add(new Implausibility(
                         stock.id(),
                         "run " + lot.run().id() + " started at " + lot.run().started() + ", before lot " + stock.id()
                                 + " was made (" + stock.made() + "); this fits only a lot that joined the run later"));
@@ -170,7 +161,7 @@ public final class LotChecks {
             if (input.placement() != null
                     && input.placement().stretchOfParent().length()
                             > input.quantity().base() * (1 + OF_COUNTERS)) {
-                found.add(new Implausible(
+                found.add(new Implausibility(
                         stock.id(),
                         "the position says that "
                                 + input.quantity()

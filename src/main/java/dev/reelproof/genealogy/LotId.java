@@ -1,5 +1,7 @@
 package dev.reelproof.genealogy;
 
+import java.util.Optional;
+
 /**
  * A lot's identifier, unique within its plant; a reel's number is one too. It appears in addresses and on labels.
  *
@@ -13,6 +15,11 @@ public record LotId(String value) implements Comparable<LotId> {
             throw new IllegalArgumentException("'" + value + "' cannot identify a lot; use 1 to 64 letters (A to Z,"
                     + " a to z), digits, '.', '_' or '-', beginning with a letter or a digit");
         }
+    }
+
+    /** The lot of a name as somebody wrote it; empty when no lot can have that name. */
+    public static Optional<LotId> named(String name) {
+        return isIdentifier(name) ? Optional.of(new LotId(name)) : Optional.empty();
     }
 
     /** Whether it has the form of an identifier. A plain loop: a pedigree is made of a hundred thousand of them. */

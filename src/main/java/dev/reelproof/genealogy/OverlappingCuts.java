@@ -18,7 +18,7 @@ package dev.reelproof.genealogy;
 public final class OverlappingCuts {
     private OverlappingCuts() {}
 
-    /** Whether two lots took too much of their parent in common. */
+    /** Whether two lots claim the same stretch of their parent, beyond what counters differ by. */
     public static boolean overlap(Placement one, Placement other) {
         Stretch of = one.stretchOfParent();
         Stretch ofOther = other.stretchOfParent();
@@ -29,15 +29,14 @@ public final class OverlappingCuts {
     }
 
     /**
-     * What can hardly be so in a lot that took what another took too. It names no other, so that it is the same whichever was
-     * reported first.
+     * Flags a stretch that two lots both claim. It names only the parent, and so says the same whichever of the two came first.
      *
-     * @param placement where on its parent the lot lay
+     * @param placement where on its parent the flagged lot lay
      */
-    public static Implausible doubt(LotId parent, Placement placement) {
+    public static Implausibility implausibility(LotId parent, Placement placement) {
         Amount unit = new Amount(1, placement.onParentUnit());
         Stretch stretch = placement.stretchOfParent();
-        return new Implausible(
+        return new Implausibility(
                 parent,
                 "by its position it took from " + unit.inMyUnit(stretch.from()) + " to " + unit.inMyUnit(stretch.to())
                         + " of lot " + parent

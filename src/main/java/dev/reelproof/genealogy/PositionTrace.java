@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * From a place on a lot back to the stretches of all that it was made from, link by link as {@link Placement} says.
+ * Traces a place on a lot back to the stretches of all that the lot was made from, link by link as {@link Placement} says.
  *
  * @param found each lot of which the stretch is known, in the order of the pedigree, the lot that was asked for first
  * @param ends where knowledge ends, in the order of the pedigree
@@ -42,7 +42,36 @@ public record PositionTrace(List<Found> found, List<End> ends) {
     }
 
     /**
-     * Follows a stretch.
+     * Traces a place on the pedigree's first lot, with a tolerance to either side. What of the tolerance lies beyond an end of the lot
+     * is left off.
+     *
+     * @param pedigree the lot with its ancestors
+     * @param at the place from the lot's beginning, in {@code unit}; zero or more
+     * @param within the tolerance to either side, in {@code unit}; zero or more
+     * @param unit a unit of length, or of mass for a lot that is measured by mass
+     * @throws IllegalArgumentException when there is no such place on the lot
+     */
+    public static PositionTrace around(Pedigree pedigree, double at, double within, String unit) {
+        if (!(at >= 0 && within >= 0 && Double.isFinite(at) && Double.isFinite(within))) {
+            throw new IllegalArgumentException(
+                    "a place on a reel is zero or more, not " + at + " within " + within + " " + unit);
+        }
+        Amount length = pedigree.lots().get(0).lot().quantity();
+        if (Amount.kindOf(unit) != length.kind()) {
+            throw new IllegalArgumentException(
+                    "the reel is measured as " + length.kind().words() + "; give the place in that, not in " + unit);
+        }
+        double place = Amount.baseOf(at, unit);
+        double beside = Amount.baseOf(within, unit);
+        return of(
+                pedigree,
+                place > length.base()
+                        ? new Stretch(place, place)
+                        : new Stretch(Math.max(0, place - beside), Math.min(length.base(), place + beside)));
+    }
+
+    /**
+     * Traces a stretch.
      *
      * @param pedigree the lot with its ancestors; its first lot is the one that {@code asked} lies on
      * @param asked the stretch, in metres or kilograms from the lot's beginning

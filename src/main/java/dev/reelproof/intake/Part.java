@@ -7,26 +7,31 @@ import java.io.InputStream;
 import java.util.Arrays;
 import java.util.Objects;
 
-/**
- * One file of an upload, as received. Equal by content.
- *
- * @param name its name, unique in the upload: {@code result} for the JSON document, the file's name for another file
- * @param field the name of the form field that it came in; the same as the name where there is no other
- * @param mediaType its media type as sent; kept, not relied on
- * @param bytes its bytes as received
- */
-public record Part(String name, String field, String mediaType, byte[] bytes) {
+/** One file of an upload, as received. Equal by content; never changed. */
+public final class Part {
     /** The name of the part that is the JSON document. */
     public static final String RESULT = "result";
 
     private static final int LONGEST_NAME = 200;
 
+    private final String name;
+    private final String field;
+    private final String mediaType;
+    private final byte[] bytes;
+
+    /** Computed when it is first asked for, since a part may be large; computed twice it would be the same. */
+    private volatile String sha256;
+
     /**
      * A part.
      *
+     * @param name its name, unique in the upload: {@code result} for the JSON document, the file's name for another file
+     * @param field the name of the form field that it came in; null where there is no other than the name
+     * @param mediaType its media type as sent, null when none was; kept, not relied on
+     * @param bytes its bytes as received
      * @throws IntakeException MALFORMED when the name is empty, too long or holds control characters
      */
-    public Part {
+    public Part(String name, String field, String mediaType, byte[] bytes) {
         if (name.isBlank()
                 || name.length() > LONGEST_NAME
                 || name.codePoints()
@@ -37,9 +42,10 @@ public record Part(String name, String field, String mediaType, byte[] bytes) {
                     "a part needs a name of 1 to " + LONGEST_NAME + " characters on one line, not "
                             + Words.quoted(name.replaceAll("\\p{Cntrl}", "?")));
         }
-        field = field == null ? name : field;
-        mediaType = mediaType == null ? "" : mediaType;
-        bytes = bytes.clone();
+        this.name = name;
+        this.field = field == null ? name : field;
+        this.mediaType = mediaType == null ? "" : mediaType;
+        this.bytes = bytes.clone();
     }
 
     /** A part whose field has no name of its own. */
@@ -47,14 +53,29 @@ public record Part(String name, String field, String mediaType, byte[] bytes) {
         this(name, name, mediaType, bytes);
     }
 
+    /** Its name, unique in the upload. */
+    public String name() {
+        return name;
+    }
+
+    /** The name of the form field that it came in; the same as the name where there is no other. */
+    public String field() {
+        return field;
+    }
+
+    /** Its media type as sent; empty when none was. */
+    public String mediaType() {
+        return mediaType;
+    }
+
+    /** A copy of its bytes. */
+    public byte[] bytes() {
+        return bytes.clone();
+    }
+
     /** Its bytes as a stream; they are not copied. */
     public InputStream open() {
         return new ByteArrayInputStream(bytes);
-    }
-
-    @Override
-    public byte[] bytes() {
-        return bytes.clone();
     }
 
     /** How many bytes it has. */
@@ -62,9 +83,12 @@ public record Part(String name, String field, String mediaType, byte[] bytes) {
         return bytes.length;
     }
 
-    /** SHA-256 of its bytes (FIPS 180-4), in lower-case hexadecimal. */
+    /** SHA-256 of its bytes (FIPS 180-4), in lower-case hexadecimal; computed once. */
     public String sha256() {
-        return Sha256.hex(bytes);
+        if (sha256 == null) {
+            sha256 = Sha256.hex(bytes);
+        }
+        return sha256;
     }
 
     @Override

@@ -33,7 +33,7 @@ class BalanceValidationTest {
         assertTrue(only(drawn(inches, feet * 0.75)).contains("not accounted for"), "a quarter less");
     }
 
-    private static List<Implausible> drawn(double inches, double feet) {
+    private static List<Implausibility> drawn(double inches, double feet) {
         Lot wire = lot(
                 LotKind.ANNEALED_CONDUCTOR,
                 new Amount(feet, "ft"),
@@ -43,7 +43,7 @@ class BalanceValidationTest {
         return LotChecks.implausible(wire, stocks(stock("ROD", LotKind.ROD, 5_000, "lb", null)));
     }
 
-    private static String only(List<Implausible> found) {
+    private static String only(List<Implausibility> found) {
         assertEquals(1, found.size(), found.toString());
         return found.get(0).message();
     }
@@ -130,7 +130,7 @@ class BalanceValidationTest {
             inputs[i] = input("P" + i, each, "m");
             stocks[i] = stock("P" + i, LotKind.named(parent), 1e5, "m", null);
         }
-        List<Implausible> found = LotChecks.implausible(
+        List<Implausibility> found = LotChecks.implausible(
                 lot(LotKind.named(kind), new Amount(metres, "m"), Map.of(), List.of(), inputs), stocks(stocks));
         if (message.isEmpty()) {
             assertEquals(List.of(), found);

@@ -43,7 +43,7 @@ class OverlappingCutsTest {
 
     @Test
     void saysWhereAsItWasSentTheLowerEndFirst() {
-        Implausible doubt = OverlappingCuts.doubt(CABLE, on(1.2, 0.4, "kft"));
+        Implausibility doubt = OverlappingCuts.implausibility(CABLE, on(1.2, 0.4, "kft"));
         assertEquals(CABLE, doubt.parent());
         assertEquals(
                 "by its position it took from 0.4 kft to 1.2 kft of lot JK-1, and another lot took some of that too, by more"

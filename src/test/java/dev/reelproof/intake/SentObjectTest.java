@@ -10,6 +10,7 @@ import dev.reelproof.quantity.Length;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
@@ -78,6 +79,51 @@ class SentObjectTest {
         Fault fault = refused.faults().get(0);
         assertTrue(fault.where().startsWith(where), fault::where);
         assertTrue(fault.message().contains(words), fault::message);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "89504e470d0a1a0a0000000d, a PNG picture",
+        "ffd8ffe000104a464946, a JPEG picture",
+        "255044462d312e37, a PDF document",
+        "504b030414000000, a ZIP file",
+        "0001020304, a binary file"
+    })
+    void saysWhatWasSentInsteadOfJson(String hex, String words) {
+        IntakeException refused = assertThrows(
+                IntakeException.class,
+                () -> SentObject.read("thing", HexFormat.of().parseHex(hex), new Faults()));
+        assertEquals(Kind.MALFORMED, refused.kind());
+        assertEquals("thing", refused.faults().get(0).where());
+        String message = refused.faults().get(0).message();
+        assertTrue(
+                message.startsWith("is " + words)
+                        && message.endsWith("not a JSON document; send one JSON object, as text in UTF-8"),
+                message);
+    }
+
+    /** Whatever is wrong, the message is ours: it shows the place, and nothing of how the parser works. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "{\"a\" 1}             | is not JSON at '{\"a\" 1}'",
+                "{\"a\": 1,}           | is not JSON at '{\"a\": 1,}'",
+                "{\"a\": tru}          | is not JSON at '{\"a\": tru}'",
+                "{\"a\": \"x}          | ends before it is complete",
+                "{\"key\": 1, \"key\": 2} | the key 'key' stands twice in one object; give it once",
+                "{'a': 1}              | is not JSON at '{'a': 1}'"
+            })
+    void speaksItsOwnWords(String json, String words) {
+        String message = assertThrows(IntakeException.class, () -> read(json))
+                .faults()
+                .get(0)
+                .message();
+        assertTrue(message.contains(words), message);
+        for (String internal : List.of("expecting", "code ", "CTRL-CHAR", "token", "Stream", "Source", "Duplicate")) {
+            assertTrue(!message.contains(internal), message);
+        }
     }
 
     @Test

@@ -5,9 +5,8 @@ import dev.reelproof.access.Callers;
 import dev.reelproof.access.Password;
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.Problems;
-import dev.reelproof.app.Plants;
+import dev.reelproof.app.access.Attempt;
 import dev.reelproof.app.access.SetUp;
-import dev.reelproof.app.access.SignIn;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
 import jakarta.annotation.security.PermitAll;
@@ -35,12 +34,10 @@ public class SetUpResource {
 
     private final SetUp setUp;
     private final Callers callers;
-    private final Plants plants;
 
-    SetUpResource(SetUp setUp, Callers callers, Plants plants) {
+    SetUpResource(SetUp setUp, Callers callers) {
         this.setUp = setUp;
         this.callers = callers;
-        this.plants = plants;
     }
 
     /** What sets up, for the description of the API. */
@@ -79,20 +76,19 @@ public class SetUpResource {
         Optional<String> displayName = SentAccess.shownName(root, "displayName");
         Optional<Password> password = SentAccess.password(root, "password");
         faults.refuseIfAny();
-        SignIn.Outcome outcome = setUp.use(
-                plants.home(),
+        Attempt attempt = setUp.use(
                 token.orElseThrow(),
                 name.orElseThrow(),
                 displayName.orElseThrow(),
                 password.orElseThrow(),
                 callers.current().from());
-        if (outcome instanceof SignIn.Right) {
+        if (attempt instanceof Attempt.Right) {
             return Response.status(Response.Status.CREATED)
                     .entity(new Made(name.orElseThrow().text()))
                     .build();
         }
-        if (outcome instanceof SignIn.Later later) {
-            return Problems.later(PATH, later.left());
+        if (attempt instanceof Attempt.TooMany tooMany) {
+            return Problems.tooManyAttempts(PATH, tooMany.left());
         }
         return Problem.at(
                         "/token",

@@ -1,12 +1,8 @@
 package dev.reelproof.api.limits;
 
-import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.limits.LimitSets;
-import dev.reelproof.intake.IntakeException;
-import dev.reelproof.limit.Domain;
-import dev.reelproof.limit.LimitSet;
-import dev.reelproof.limit.Requirement;
-import dev.reelproof.limit.Statistic;
+import dev.reelproof.api.QueryParameters;
+import dev.reelproof.app.limits.AskLimits;
+import dev.reelproof.limit.LimitAt;
 import dev.reelproof.quantity.FrequencyGrid;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.DefaultValue;
@@ -15,10 +11,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
-import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -30,17 +22,17 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Limit sets")
 @Authenticated
 public class LimitSetResource {
-    private final LimitSets limitSets;
+    private final AskLimits askLimits;
 
-    LimitSetResource(LimitSets limitSets) {
-        this.limitSets = limitSets;
+    LimitSetResource(AskLimits askLimits) {
+        this.askLimits = askLimits;
     }
 
     @GET
     @Operation(summary = "All limit sets, every revision")
     public LimitSetAnswer.Lines list() {
         return new LimitSetAnswer.Lines(
-                limitSets.all().stream().map(LimitSetAnswer.Line::of).toList());
+                askLimits.all().stream().map(LimitSetAnswer.Line::of).toList());
     }
 
     @GET
@@ -49,7 +41,7 @@ public class LimitSetResource {
             summary = "A limit set with all that it demands",
             description = "Without revision: the one in force today.")
     public LimitSetAnswer get(String id, @QueryParam("revision") String revision) {
-        return LimitSetAnswer.of(limitSet(id, revision));
+        return LimitSetAnswer.of(askLimits.limitSet(id, whole("revision", revision)));
     }
 
     @GET
@@ -69,87 +61,30 @@ public class LimitSetResource {
             @QueryParam("unit") @DefaultValue("MHz") String unit,
             @QueryParam("pairs") String pairs,
             @QueryParam("revision") String revision) {
-        LimitSet limitSet = limitSet(id, revision);
-        Optional<Integer> pairCount = Optional.ofNullable(pairs).map(text -> whole("pairs", text));
-        List<Requirement> meant = limitSet.requirements().stream()
-                .filter(requirement -> requirement.id().equals(property)
-                        || requirement.property().id().equals(property))
-                .filter(requirement -> pairCount.isEmpty()
-                        || requirement.pairs().isEmpty()
-                        || requirement.pairs().get().holds(pairCount.get()))
-                .sorted(Comparator.comparing(
-                                (Requirement requirement) -> !requirement.id().equals(property))
-                        .thenComparing(requirement -> requirement.statistic() != Statistic.INDIVIDUAL))
-                .toList();
-        if (meant.isEmpty()) {
-            throw new NothingThereException("Limit set " + id + " has no requirement on '" + property + "'"
-                    + pairCount.map(count -> " for " + count + " pairs").orElse("") + ".");
-        }
-        Optional<Double> asked = Optional.ofNullable(frequency).map(text -> megahertz(text, unit));
-        Requirement chosen = meant.stream()
-                .filter(requirement -> holds(requirement.domain(), asked))
-                .findFirst()
-                .orElseThrow(() -> outside(meant.get(0), asked));
-        return LimitSetAnswer.At.of(
-                chosen,
-                at(chosen.domain(), asked),
-                meant.stream().map(Requirement::id).distinct().toList());
+        LimitAt limit = askLimits.limit(
+                id,
+                property,
+                Optional.ofNullable(frequency).map(text -> megahertz(text, unit)),
+                whole("pairs", pairs),
+                whole("revision", revision));
+        return LimitSetAnswer.At.of(limit.requirement(), limit.megahertz(), limit.requirements());
     }
 
-    private LimitSet limitSet(String id, String revision) {
-        return (revision == null
-                        ? limitSets.current(id, LocalDate.now(ZoneOffset.UTC))
-                        : limitSets.revision(id, whole("revision", revision)))
-                .orElseThrow(() -> new NothingThereException(
-                        "There is no limit set '" + id + "'" + (revision == null ? "" : " of revision " + revision)
-                                + "; GET /api/v1/limit-sets lists them."));
+    private static Optional<Integer> whole(String name, String asked) {
+        return Optional.ofNullable(asked).map(text -> QueryParameters.whole(name, text));
     }
 
-    private static boolean holds(Domain domain, Optional<Double> megahertz) {
-        if (domain instanceof Domain.Range range) {
-            return megahertz.isPresent() && megahertz.get() >= range.from() && megahertz.get() <= range.to();
-        }
-        return !(domain instanceof Domain.Spot spot) || megahertz.isEmpty() || megahertz.get() == spot.megahertz();
-    }
-
-    private static Optional<Double> at(Domain domain, Optional<Double> megahertz) {
-        if (domain instanceof Domain.Spot spot) {
-            return Optional.of(spot.megahertz());
-        }
-        return domain instanceof Domain.Range ? megahertz : Optional.empty();
-    }
-
-    private static IntakeException outside(Requirement requirement, Optional<Double> asked) {
-        String range = requirement.domain() instanceof Domain.Range domain
-                ? "from " + domain.from() + " to " + domain.to() + " MHz"
-                : "at " + ((Domain.Spot) requirement.domain()).megahertz() + " MHz";
-        return IntakeException.of(
-                IntakeException.Kind.CONTENT,
-                "frequency",
-                requirement.id() + " is limited " + range
-                        + asked.map(f -> ", not at " + f + " MHz").orElse("; give a frequency"));
-    }
-
-    private static double megahertz(String text, String unit) {
+    private static double megahertz(String asked, String unit) {
+        double number = QueryParameters.number("frequency", asked.strip());
+        double megahertz;
         try {
-            double megahertz = FrequencyGrid.megahertz(Double.parseDouble(text.trim()), unit);
-            if (megahertz > 0 && Double.isFinite(megahertz)) {
-                return megahertz;
-            }
-        } catch (NumberFormatException e) {
-            // Said below, as for a number that is none of a frequency.
+            megahertz = FrequencyGrid.megahertz(number, unit);
         } catch (IllegalArgumentException e) {
-            throw IntakeException.of(IntakeException.Kind.CONTENT, "unit", e.getMessage());
+            throw QueryParameters.refused("unit", e.getMessage());
         }
-        throw IntakeException.of(
-                IntakeException.Kind.CONTENT, "frequency", "must be a positive number, not '" + text + "'");
-    }
-
-    private static int whole(String name, String text) {
-        try {
-            return Integer.parseInt(text.trim());
-        } catch (NumberFormatException e) {
-            throw IntakeException.of(IntakeException.Kind.CONTENT, name, "must be a whole number, not '" + text + "'");
+        if (megahertz > 0 && Double.isFinite(megahertz)) {
+            return megahertz;
         }
+        throw QueryParameters.refused("frequency", "must be a positive number, not '" + asked + "'");
     }
 }

@@ -1,14 +1,12 @@
 package dev.reelproof.api.lot;
 
-import dev.reelproof.api.Listing;
 import dev.reelproof.api.Quantity;
-import dev.reelproof.app.Plants;
+import dev.reelproof.app.lot.FindCommonAncestors;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.lot.LotQuestions;
+import dev.reelproof.store.lot.CommonAncestors;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -18,11 +16,8 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -35,15 +30,12 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Lots")
 @Authenticated
 public class CommonAncestorsResource {
-    private static final int MOST_REELS = 5_000;
     private static final int LONGEST_NAME = 200;
 
-    private final LotQuestions questions;
-    private final Plants plants;
+    private final FindCommonAncestors ancestors;
 
-    CommonAncestorsResource(LotQuestions questions, Plants plants) {
-        this.questions = questions;
-        this.plants = plants;
+    CommonAncestorsResource(FindCommonAncestors ancestors) {
+        this.ancestors = ancestors;
     }
 
     /** The question, for the description of the API. */
@@ -94,35 +86,16 @@ public class CommonAncestorsResource {
     }
 
     private CommonAnswer answer(List<String> names, String where, String plantNamed) {
-        String plant = plants.named(plantNamed, "plant");
-        Faults faults = new Faults();
-        Set<LotId> reels = new LinkedHashSet<>();
-        for (String name : names) {
-            faults.attempt(where, () -> new LotId(name.strip())).ifPresent(reels::add);
-        }
-        faults.refuseIfAny();
-        if (!(reels.size() >= 1 && reels.size() <= MOST_REELS)) {
-            throw IntakeException.of(
-                    IntakeException.Kind.CONTENT,
-                    where,
-                    "name 1 to " + MOST_REELS + " reels, such as reels=R-1,R-2, not " + reels.size());
-        }
-        List<LotId> unknown = questions.unknown(plant, reels);
-        List<LotId> known = new ArrayList<>(reels);
-        known.removeAll(unknown);
-        List<LotQuestions.Common> common =
-                known.isEmpty() ? List.of() : Listing.inReason(() -> questions.commonAncestors(plant, known));
+        FindCommonAncestors.Found found = ancestors.find(names, where, plantNamed);
         return new CommonAnswer(
-                reels.size(),
-                unknown.stream().map(LotId::value).toList(),
-                common.stream()
-                        .filter(one ->
-                                known.size() > 1 || !known.contains(one.lot().id()))
-                        .map(one -> ancestor(one, known.size()))
+                found.asked(),
+                found.unknown().stream().map(LotId::value).toList(),
+                found.ancestors().stream()
+                        .map(one -> ancestor(one, found.known()))
                         .toList());
     }
 
-    private static CommonAnswer.Ancestor ancestor(LotQuestions.Common common, int known) {
+    private static CommonAnswer.Ancestor ancestor(CommonAncestors.Common common, int known) {
         Pedigree.Member lot = common.lot();
         return new CommonAnswer.Ancestor(
                 lot.id().value(),

@@ -1,5 +1,6 @@
 package dev.reelproof.api.lot;
 
+import dev.reelproof.app.lot.LoadResult;
 import java.util.List;
 
 /**
@@ -13,4 +14,13 @@ record LoadAnswer(int accepted, int waiting, List<Refused> refused) {
 
     /** A report that is not kept: the line that it begins on, from 1, and why. */
     record Refused(int line, String message) {}
+
+    static LoadAnswer of(LoadResult result) {
+        return new LoadAnswer(
+                result.accepted(),
+                result.waiting(),
+                result.refused().stream()
+                        .map(one -> new Refused(one.line(), one.message()))
+                        .toList());
+    }
 }

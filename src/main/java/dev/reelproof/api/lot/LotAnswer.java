@@ -3,7 +3,7 @@ package dev.reelproof.api.lot;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.api.Quantity;
 import dev.reelproof.genealogy.Amount;
-import dev.reelproof.genealogy.Implausible;
+import dev.reelproof.genealogy.Implausibility;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.Placement;
@@ -38,7 +38,7 @@ record LotAnswer(
         @Schema(type = SchemaType.OBJECT, description = "a word, a number, or a value with its unit, by name")
                 Map<String, Object> settings,
         List<Sample> samples,
-        List<Doubt> implausible,
+        List<Implausible> implausible,
         OffsetDateTime registered) {
 
     /** What went into the lot. */
@@ -76,14 +76,14 @@ record LotAnswer(
     }
 
     /** What can hardly be so; {@code parent} is null when it is about all inputs together. */
-    record Doubt(String parent, String message) {
-        static List<Doubt> of(List<Implausible> implausible) {
+    record Implausible(String parent, String message) {
+        static List<Implausible> of(List<Implausibility> implausible) {
             if (implausible.isEmpty()) {
                 return List.of(); // of almost every lot, and there may be a hundred thousand
             }
             return implausible.stream()
-                    .map(one ->
-                            new Doubt(one.parent() == null ? null : one.parent().value(), one.message()))
+                    .map(one -> new Implausible(
+                            one.parent() == null ? null : one.parent().value(), one.message()))
                     .toList();
         }
     }
@@ -112,7 +112,7 @@ record LotAnswer(
                 run == null ? null : run.finished(),
                 run == null ? Map.of() : settings(run.settings()),
                 lot.samples().stream().map(Sample::of).toList(),
-                Doubt.of(registered.implausible()),
+                Implausible.of(registered.implausible()),
                 registered.registered());
     }
 

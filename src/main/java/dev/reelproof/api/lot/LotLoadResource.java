@@ -1,17 +1,13 @@
 package dev.reelproof.api.lot;
 
 import com.fasterxml.jackson.annotation.JsonRawValue;
-import dev.reelproof.access.Action;
-import dev.reelproof.access.Callers;
-import dev.reelproof.api.Listing;
+import dev.reelproof.api.QueryParameters;
 import dev.reelproof.api.access.SentAccess;
-import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.Plants;
+import dev.reelproof.app.lot.LoadLots;
+import dev.reelproof.app.lot.ReviewLots;
+import dev.reelproof.app.lot.WithdrawWaitingLot;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.intake.lot.LotCsv;
-import dev.reelproof.intake.lot.ReportLines;
-import dev.reelproof.store.lot.LotLoading;
-import dev.reelproof.store.lot.LotQuestions;
+import dev.reelproof.store.lot.WaitingList;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -47,16 +43,14 @@ public class LotLoadResource {
     private static final String CSV = "text/csv";
     private static final String FEW = "100";
 
-    private final LotLoading loading;
-    private final LotQuestions questions;
-    private final Plants plants;
-    private final Callers callers;
+    private final LoadLots loading;
+    private final ReviewLots review;
+    private final WithdrawWaitingLot withdrawal;
 
-    LotLoadResource(LotLoading loading, LotQuestions questions, Plants plants, Callers callers) {
+    LotLoadResource(LoadLots loading, ReviewLots review, WithdrawWaitingLot withdrawal) {
         this.loading = loading;
-        this.questions = questions;
-        this.plants = plants;
-        this.callers = callers;
+        this.review = review;
+        this.withdrawal = withdrawal;
     }
 
     @POST
@@ -82,9 +76,8 @@ public class LotLoadResource {
             content = @Content(schema = @Schema(implementation = LoadAnswer.class)))
     @APIResponse(responseCode = "422", description = "the columns are not these; nothing is kept")
     public LoadAnswer load(InputStream body, @HeaderParam(HttpHeaders.CONTENT_TYPE) MediaType type) {
-        callers.current().require(Action.REGISTER);
-        LotLoad load = new LotLoad(loading, callers.current(), plants);
-        return load.load(MediaType.valueOf(CSV).isCompatible(type) ? new LotCsv(body) : new ReportLines(body));
+        boolean isCsv = MediaType.valueOf(CSV).isCompatible(type);
+        return LoadAnswer.of(loading.load(body, isCsv ? LoadLots.Format.CSV : LoadLots.Format.LINES));
     }
 
     /** Reports that wait, and those that waited in vain. */
@@ -106,17 +99,19 @@ public class LotLoadResource {
     @Path("/waiting")
     @Operation(summary = "Reports that wait for their parents, and those that turned out wrong when the parents came")
     public WaitingAnswer waiting(
-            @QueryParam("plant") String plantNamed, @QueryParam("limit") @DefaultValue(FEW) int limit) {
-        String plant = plants.named(plantNamed, "plant");
+            @QueryParam("plant") String plantNamed, @QueryParam("limit") @DefaultValue(FEW) String limit) {
+        ReviewLots.Waiting found = review.waiting(plantNamed, most(limit));
         return new WaitingAnswer(
-                questions.waitingCount(plant),
-                questions.waiting(plant, Listing.limit(limit)).stream()
-                        .map(LotLoadResource::waiting)
-                        .toList(),
-                questions.refusedLater(plant, Listing.limit(limit)).stream()
+                found.count(),
+                found.waiting().stream().map(LotLoadResource::waiting).toList(),
+                found.refusedLater().stream()
                         .map(one -> new WaitingAnswer.RefusedLater(
                                 one.lot().value(), one.received(), one.refused(), one.reason(), one.reportJson()))
                         .toList());
+    }
+
+    private static int most(String limit) {
+        return QueryParameters.limit(limit, ReviewLots.MOST_LISTED);
     }
 
     @DELETE
@@ -132,18 +127,11 @@ public class LotLoadResource {
     @APIResponse(responseCode = "422", description = "no reason")
     public Response withdraw(
             @PathParam("lot") String lot, @QueryParam("reason") String reason, @QueryParam("plant") String plantNamed) {
-        String plant = plants.forAction(Action.REGISTER, plantNamed, "plant");
-        String why = SentAccess.reason(reason, "/api/v1/lots/waiting/{lot}");
-        if (LotFinder.identifier(lot)
-                .filter(id -> loading.withdraw(plant, id, why))
-                .isEmpty()) {
-            throw new NothingThereException("No report of lot '" + lot + "' waits at plant " + plant
-                    + "; one whose parents came is registered, and stays so.");
-        }
+        withdrawal.withdraw(lot, plantNamed, () -> SentAccess.reason(reason, "/api/v1/lots/waiting/{lot}"));
         return Response.noContent().build();
     }
 
-    private static WaitingAnswer.Waiting waiting(LotQuestions.Waiting waiting) {
+    private static WaitingAnswer.Waiting waiting(WaitingList.Waiting waiting) {
         return new WaitingAnswer.Waiting(
                 waiting.lot().value(),
                 waiting.kind().word(),
@@ -155,7 +143,7 @@ public class LotLoadResource {
     record ImplausibleAnswer(List<Lot> lots) {
 
         /** A lot, and what can hardly be so in it. */
-        record Lot(String id, OffsetDateTime registered, List<LotAnswer.Doubt> implausible) {}
+        record Lot(String id, OffsetDateTime registered, List<LotAnswer.Implausible> implausible) {}
     }
 
     @GET
@@ -166,11 +154,10 @@ public class LotLoadResource {
                     "A lot counts anew when one that is registered later does not fit it: 'registered' is then the"
                             + " time of that one.")
     public ImplausibleAnswer implausible(
-            @QueryParam("plant") String plantNamed, @QueryParam("limit") @DefaultValue(FEW) int limit) {
-        String plant = plants.named(plantNamed, "plant");
-        return new ImplausibleAnswer(questions.implausible(plant, Listing.limit(limit)).stream()
+            @QueryParam("plant") String plantNamed, @QueryParam("limit") @DefaultValue(FEW) String limit) {
+        return new ImplausibleAnswer(review.implausible(plantNamed, most(limit)).stream()
                 .map(one -> new ImplausibleAnswer.Lot(
-                        one.lot().value(), one.registered(), LotAnswer.Doubt.of(one.implausible())))
+                        one.lot().value(), one.registered(), LotAnswer.Implausible.of(one.implausible())))
                 .toList());
     }
 
@@ -203,24 +190,19 @@ public class LotLoadResource {
             @QueryParam("plant") String plantNamed,
             @QueryParam("from") String from,
             @QueryParam("to") String to,
-            @QueryParam("limit") @DefaultValue(FEW) int limit) {
-        String plant = plants.named(plantNamed, "plant");
-        OffsetDateTime begin = Listing.time("from", from);
-        OffsetDateTime end = Listing.time("to", to);
-        int most = Listing.limit(limit);
-        return Listing.inReason(() -> new IncompleteAnswer(
+            @QueryParam("limit") @DefaultValue(FEW) String limit) {
+        OffsetDateTime begin = QueryParameters.time("from", from);
+        OffsetDateTime end = QueryParameters.time("to", to);
+        ReviewLots.Incomplete found = review.incomplete(plantNamed, begin, end, most(limit));
+        return new IncompleteAnswer(
                 begin,
                 end,
-                questions.waitingCount(plant),
-                questions.waiting(plant, most).stream()
-                        .map(LotLoadResource::waiting)
-                        .toList(),
-                questions.reelsWithoutInputs(plant, begin, end, most).stream()
-                        .map(LotId::value)
-                        .toList(),
-                questions.lacking(plant, begin, end, most).stream()
+                found.waitingCount(),
+                found.waiting().stream().map(LotLoadResource::waiting).toList(),
+                found.reelsWithoutInputs().stream().map(LotId::value).toList(),
+                found.lacking().stream()
                         .map(one -> new IncompleteAnswer.Lacking(
                                 one.lot().value(), one.kind().word(), one.made(), one.missing()))
-                        .toList()));
+                        .toList());
     }
 }

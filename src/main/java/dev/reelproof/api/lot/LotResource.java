@@ -1,18 +1,8 @@
 package dev.reelproof.api.lot;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
-import dev.reelproof.access.Action;
-import dev.reelproof.access.Callers;
-import dev.reelproof.app.ConflictException;
-import dev.reelproof.app.Plants;
-import dev.reelproof.genealogy.Lot;
-import dev.reelproof.genealogy.LotFaultsException;
-import dev.reelproof.genealogy.LotId;
-import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.Upload;
-import dev.reelproof.intake.lot.LotReader;
-import dev.reelproof.store.lot.LotConflictException;
-import dev.reelproof.store.lot.Lots;
+import dev.reelproof.app.lot.RegisterLot;
+import dev.reelproof.app.lot.TraceLots;
 import io.quarkus.security.Authenticated;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.Consumes;
@@ -29,8 +19,6 @@ import jakarta.ws.rs.core.StreamingOutput;
 import java.io.IOException;
 import java.net.URI;
 import java.time.Duration;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -49,18 +37,16 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 public class LotResource {
     private static final Duration LONGEST_CLOSE = Duration.ofMinutes(1);
 
-    private final Lots lots;
-    private final Plants plants;
-    private final LotFinder finder;
-    private final Callers callers;
+    private final RegisterLot registration;
+    private final TraceLots trace;
+    private final ReadAhead readAhead;
     private final ObjectMapper mapper;
 
-    LotResource(Lots lots, Plants plants, LotFinder finder, Callers callers, ObjectMapper mapper) {
+    LotResource(RegisterLot registration, TraceLots trace, ReadAhead readAhead, ObjectMapper mapper) {
+        this.registration = registration;
+        this.trace = trace;
+        this.readAhead = readAhead;
         this.mapper = mapper;
-        this.callers = callers;
-        this.lots = lots;
-        this.finder = finder;
-        this.plants = plants;
     }
 
     @POST
@@ -88,36 +74,20 @@ public class LotResource {
             responseCode = "422",
             description = "the lot cannot be so: unknown parent, more taken than is left, unknown kind or unit")
     public Response register(byte[] report) {
-        callers.current().require(Action.REGISTER);
-        Lot lot = LotReader.read(report, plants);
-        callers.current().requirePlant(lot.plant());
-        boolean isNew = register(lot, Upload.ofDocument(report).sha256());
-        LotAnswer answer = LotAnswer.of(lots.byId(lot.plant(), lot.id()).orElseThrow());
-        return isNew
-                ? Response.created(URI.create("/api/v1/lots/" + lot.id()))
+        RegisterLot.Registered registered = registration.register(report);
+        LotAnswer answer = LotAnswer.of(registered.lot());
+        return registered.isNew()
+                ? Response.created(URI.create("/api/v1/lots/" + answer.id()))
                         .entity(answer)
                         .build()
                 : Response.ok(answer).build();
-    }
-
-    private boolean register(Lot lot, String sha256) {
-        try {
-            return lots.register(lot, sha256, OffsetDateTime.now(ZoneOffset.UTC));
-        } catch (LotConflictException e) {
-            throw new ConflictException(e.getMessage());
-        } catch (LotFaultsException e) {
-            Faults faults = new Faults();
-            e.faults().forEach(fault -> faults.add(fault.where(), fault.message()));
-            faults.refuseIfAny();
-            throw e;
-        }
     }
 
     @GET
     @Path("/{lot}")
     @Operation(summary = "A lot as registered")
     public LotAnswer get(@PathParam("lot") String lot, @QueryParam("plant") String plantNamed) {
-        return LotAnswer.of(finder.find("lot", lot, plantNamed, lots::byId));
+        return LotAnswer.of(trace.lot(lot, plantNamed));
     }
 
     @GET
@@ -125,7 +95,7 @@ public class LotResource {
     @Operation(
             summary =
                     "A lot and all that descends from it, each once, with the least depth; its reels by where they are",
-            description = "Nearest first, and at one depth by identifier; of more than " + Lots.MOST_IN_ORDER
+            description = "Nearest first, and at one depth by identifier; of more than " + TraceLots.MOST_IN_ORDER
                     + " lots, at one depth as they are found. Such an answer is sent while it is found: when that fails, the"
                     + " connection is broken off, and what was sent by then is no JSON.")
     @APIResponse(
@@ -134,19 +104,17 @@ public class LotResource {
             content = @Content(schema = @Schema(implementation = DescendantsAnswer.class)))
     public Response descendants(
             @PathParam("lot") String lot, @QueryParam("plant") String plantNamed, @Context RoutingContext request) {
-        Lots.Descendants found = finder.find("lot", lot, plantNamed, lots::descendants);
-        if (found instanceof Lots.Descendants.InOrder all) {
+        TraceLots.Descendants found = trace.descendants(lot, plantNamed);
+        if (found instanceof TraceLots.Descendants.InOrder all) {
             return Response.ok(DescendantsAnswer.of(all.pedigree(), all.reels()))
                     .build();
         }
-        String plant = plants.named(plantNamed, "plant");
-        LotId id = new LotId(lot);
+        TraceLots.Descendants.Many many = (TraceLots.Descendants.Many) found;
         StreamingOutput answer = out -> {
             try {
                 DescendantsStream stream = new DescendantsStream(mapper, out);
-                ReadAhead.run(next -> lots.stream(
-                        plant,
-                        id,
+                readAhead.run(next -> trace.stream(
+                        many,
                         entry -> next.accept(() -> stream.lot(entry)),
                         link -> next.accept(() -> stream.link(link)),
                         reel -> next.accept(() -> stream.reel(reel))));

@@ -24,7 +24,7 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
             String step,
             String machine,
             String run,
-            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<LotAnswer.Doubt> implausible) {}
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<LotAnswer.Implausible> implausible) {}
 
     /** How much of a parent went into a child. */
     @JsonSerialize(using = PedigreeWriting.OfLink.class)
@@ -60,6 +60,6 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
                 lot.step(),
                 lot.machine(),
                 lot.run() == null ? null : lot.run().value(),
-                LotAnswer.Doubt.of(lot.implausible()));
+                LotAnswer.Implausible.of(lot.implausible()));
     }
 }

@@ -1,6 +1,6 @@
 package dev.reelproof.api.lot;
 
-import dev.reelproof.store.lot.Lots;
+import dev.reelproof.app.lot.TraceLots;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -17,17 +17,15 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Lots")
 @Authenticated
 public class ReelAncestorsResource {
-    private final Lots lots;
-    private final LotFinder finder;
+    private final TraceLots trace;
 
-    ReelAncestorsResource(Lots lots, LotFinder finder) {
-        this.lots = lots;
-        this.finder = finder;
+    ReelAncestorsResource(TraceLots trace) {
+        this.trace = trace;
     }
 
     @GET
     @Operation(summary = "A reel and all that it descends from, each once, with the least depth")
     public PedigreeAnswer ancestors(@PathParam("reel") String reel, @QueryParam("plant") String plantNamed) {
-        return PedigreeAnswer.of(finder.find("reel", reel, plantNamed, lots::ancestorsOfReel));
+        return PedigreeAnswer.of(trace.ancestors(reel, plantNamed));
     }
 }

@@ -2,14 +2,12 @@ package dev.reelproof.api.lot;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.api.Quantity;
+import dev.reelproof.api.QueryParameters;
+import dev.reelproof.app.lot.TraceLots;
 import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.PositionTrace;
-import dev.reelproof.genealogy.Stretch;
-import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException;
-import dev.reelproof.store.lot.Lots;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -30,12 +28,10 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Lots")
 @Authenticated
 public class ReelPositionsResource {
-    private final Lots lots;
-    private final LotFinder finder;
+    private final TraceLots trace;
 
-    ReelPositionsResource(Lots lots, LotFinder finder) {
-        this.lots = lots;
-        this.finder = finder;
+    ReelPositionsResource(TraceLots trace) {
+        this.trace = trace;
     }
 
     /**
@@ -78,49 +74,19 @@ public class ReelPositionsResource {
             @QueryParam("within") @DefaultValue("0") String within,
             @QueryParam("unit") @DefaultValue("m") String unit,
             @QueryParam("plant") String plantNamed) {
-        Pedigree pedigree = finder.find("reel", reel, plantNamed, lots::ancestorsOfReel);
-        Amount length = pedigree.lots().get(0).lot().quantity();
-        Faults faults = new Faults();
-        PositionTrace trace = faults.attempt(
-                        "at",
-                        () -> PositionTrace.of(
-                                pedigree, stretch(number("at", at), number("within", within), unit, length)))
-                .orElse(null);
-        faults.refuseIfAny();
+        if (at == null) {
+            throw QueryParameters.refused("at", "must be a number, such as at=212&unit=m, not absent");
+        }
+        PositionTrace found = trace.position(
+                reel,
+                plantNamed,
+                new TraceLots.Place(QueryParameters.number("at", at), QueryParameters.number("within", within), unit));
         return new PositionsAnswer(
                 reel,
-                trace.found().stream().map(ReelPositionsResource::place).toList(),
-                trace.ends().stream()
+                found.found().stream().map(ReelPositionsResource::place).toList(),
+                found.ends().stream()
                         .map(end -> new PositionsAnswer.NotKnown(end.lot().value(), end.reason()))
                         .toList());
-    }
-
-    private static double number(String where, String text) {
-        try {
-            return Double.parseDouble(text == null ? "" : text);
-        } catch (NumberFormatException e) {
-            throw IntakeException.of(
-                    IntakeException.Kind.CONTENT,
-                    where,
-                    "must be a number, such as at=212&unit=m, not " + (text == null ? "absent" : "'" + text + "'"));
-        }
-    }
-
-    /** The stretch asked for; what lies within the tolerance beyond an end of the reel is left off. */
-    private static Stretch stretch(double at, double within, String unit, Amount length) {
-        if (!(at >= 0 && within >= 0 && Double.isFinite(at) && Double.isFinite(within))) {
-            throw new IllegalArgumentException(
-                    "a place on a reel is zero or more, not " + at + " within " + within + " " + unit);
-        }
-        if (Amount.kindOf(unit) != length.kind()) {
-            throw new IllegalArgumentException(
-                    "the reel is measured as " + length.kind().words() + "; give the place in that, not in " + unit);
-        }
-        double place = Amount.baseOf(at, unit);
-        double beside = Amount.baseOf(within, unit);
-        return place > length.base()
-                ? new Stretch(place, place)
-                : new Stretch(Math.max(0, place - beside), Math.min(length.base(), place + beside));
     }
 
     private static PositionsAnswer.Place place(PositionTrace.Found found) {

@@ -1,16 +1,11 @@
 package dev.reelproof.api.lot;
 
-import dev.reelproof.api.Listing;
 import dev.reelproof.api.Quantity;
+import dev.reelproof.api.QueryParameters;
 import dev.reelproof.api.reel.ReelDispositionResource;
-import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.Plants;
-import dev.reelproof.genealogy.LotId;
+import dev.reelproof.app.lot.FindSharedMaking;
 import dev.reelproof.genealogy.Pedigree;
-import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.StepRun;
-import dev.reelproof.store.lot.LotQuestions;
-import dev.reelproof.store.reel.Dispositions;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -33,14 +28,10 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Lots")
 @Authenticated
 public class SharedMakingResource {
-    private final LotQuestions questions;
-    private final Dispositions dispositions;
-    private final Plants plants;
+    private final FindSharedMaking making;
 
-    SharedMakingResource(LotQuestions questions, Dispositions dispositions, Plants plants) {
-        this.questions = questions;
-        this.dispositions = dispositions;
-        this.plants = plants;
+    SharedMakingResource(FindSharedMaking making) {
+        this.making = making;
     }
 
     /** A run as it was told. */
@@ -91,8 +82,8 @@ public class SharedMakingResource {
     @Path("/runs/{run}")
     @Operation(summary = "One run of a step, with the lots that are its outputs")
     public RunAnswer run(@PathParam("run") String name, @QueryParam("plant") String plantNamed) {
-        String plant = plants.named(plantNamed, "plant");
-        StepRun run = find(plant, name);
+        FindSharedMaking.RunWithOutputs found = making.run(name, plantNamed);
+        StepRun run = found.run();
         return new RunAnswer(
                 run.id().value(),
                 run.step(),
@@ -103,22 +94,7 @@ public class SharedMakingResource {
                 run.started(),
                 run.finished(),
                 LotAnswer.settings(run.settings()),
-                questions.outputs(plant, run.id()).stream().map(Output::of).toList());
-    }
-
-    private StepRun find(String plant, String name) {
-        return identifier(name)
-                .flatMap(id -> questions.run(plant, id))
-                .orElseThrow(() ->
-                        new NothingThereException("The run '" + name + "' is not registered at plant " + plant + "."));
-    }
-
-    private static Optional<RunId> identifier(String name) {
-        try {
-            return Optional.of(new RunId(name));
-        } catch (IllegalArgumentException e) {
-            return Optional.empty();
-        }
+                found.outputs().stream().map(Output::of).toList());
     }
 
     @GET
@@ -130,11 +106,8 @@ public class SharedMakingResource {
             @QueryParam("plant") String plantNamed,
             @QueryParam("from") String from,
             @QueryParam("to") String to) {
-        String plant = plants.named(plantNamed, "plant");
-        RunId run = find(plant, name).id();
-        OffsetDateTime begin = Listing.time("from", from);
-        OffsetDateTime end = Listing.time("to", to);
-        return answer(plant, Listing.inReason(() -> questions.sharingRun(plant, run, begin, end)));
+        return answer(
+                making.ofRun(name, plantNamed, QueryParameters.time("from", from), QueryParameters.time("to", to)));
     }
 
     @GET
@@ -148,25 +121,22 @@ public class SharedMakingResource {
             @QueryParam("plant") String plantNamed,
             @QueryParam("from") String from,
             @QueryParam("to") String to) {
-        String plant = plants.named(plantNamed, "plant");
-        OffsetDateTime begin = Listing.time("from", from);
-        OffsetDateTime end = Listing.time("to", to);
-        return answer(plant, Listing.inReason(() -> questions.sharingMachine(plant, machine, begin, end)));
+        return answer(making.ofMachine(
+                machine, plantNamed, QueryParameters.time("from", from), QueryParameters.time("to", to)));
     }
 
-    private SharedAnswer answer(String plant, LotQuestions.Shared shared) {
-        Map<LotId, Dispositions.Entry> where = dispositions.latest(
-                plant, shared.reels().stream().map(reel -> reel.lot().id()).toList());
+    private static SharedAnswer answer(FindSharedMaking.Found found) {
         return new SharedAnswer(
-                shared.outputs().stream().map(Output::of).toList(),
-                shared.reelCount(),
-                shared.reels().stream()
+                found.shared().outputs().stream().map(Output::of).toList(),
+                found.shared().reelCount(),
+                found.shared().reels().stream()
                         .map(reel -> new SharedAnswer.SharingReel(
                                 reel.lot().id().value(),
                                 reel.lot().made(),
                                 reel.order(),
                                 reel.customer(),
-                                Optional.ofNullable(where.get(reel.lot().id()))
+                                Optional.ofNullable(found.dispositions()
+                                                .get(reel.lot().id()))
                                         .map(ReelDispositionResource.DispositionAnswer::of)
                                         .orElse(null)))
                         .toList());

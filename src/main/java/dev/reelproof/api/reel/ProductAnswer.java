@@ -1,6 +1,7 @@
 package dev.reelproof.api.reel;
 
 import dev.reelproof.api.Quantity;
+import dev.reelproof.app.reel.PlantProduct;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.quantity.Length;
@@ -30,10 +31,11 @@ record ProductAnswer(
     /** A unit of the core. */
     record UnitAnswer(int unit, int from, int to, List<Integer> adjacentTo) {}
 
-    static ProductAnswer of(String plant, Product product) {
+    static ProductAnswer of(PlantProduct found) {
+        Product product = found.product();
         return new ProductAnswer(
                 product.id(),
-                plant,
+                found.plant(),
                 product.description(),
                 product.limitSet(),
                 product.pairs(),

@@ -1,15 +1,9 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.access.Action;
-import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.Plants;
-import dev.reelproof.app.limits.LimitSets;
-import dev.reelproof.intake.IntakeException;
+import dev.reelproof.app.reel.DefineProduct;
+import dev.reelproof.app.reel.DefineProduct.Defined;
+import dev.reelproof.app.reel.FindProducts;
 import dev.reelproof.intake.reel.ProductReader;
-import dev.reelproof.limit.LimitSet;
-import dev.reelproof.limit.PairCount;
-import dev.reelproof.measurement.Product;
-import dev.reelproof.store.reel.Products;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -19,7 +13,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.time.Instant;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -34,14 +27,12 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Products and reels")
 @Authenticated
 public class ProductResource {
-    private final Products products;
-    private final Plants plants;
-    private final LimitSets limitSets;
+    private final FindProducts findProducts;
+    private final DefineProduct defineProduct;
 
-    ProductResource(Products products, Plants plants, LimitSets limitSets) {
-        this.products = products;
-        this.plants = plants;
-        this.limitSets = limitSets;
+    ProductResource(FindProducts findProducts, DefineProduct defineProduct) {
+        this.findProducts = findProducts;
+        this.defineProduct = defineProduct;
     }
 
     /** A list of products. */
@@ -51,21 +42,15 @@ public class ProductResource {
     @GET
     @Operation(summary = "All products of a plant, by code")
     public Listed list(@QueryParam("plant") String plantNamed) {
-        String plant = plants.named(plantNamed, "plant");
-        return new Listed(products.all(plant).stream()
-                .map(product -> ProductAnswer.of(plant, product))
-                .toList());
+        return new Listed(
+                findProducts.all(plantNamed).stream().map(ProductAnswer::of).toList());
     }
 
     @GET
     @Path("/{product}")
     @Operation(summary = "A product as it is defined now")
     public ProductAnswer get(String product, @QueryParam("plant") String plantNamed) {
-        String plant = plants.named(plantNamed, "plant");
-        return products.byId(plant, product)
-                .map(found -> ProductAnswer.of(plant, found))
-                .orElseThrow(() -> new NothingThereException(
-                        "Product '" + product + "' is not registered at plant " + plant + "."));
+        return ProductAnswer.of(findProducts.byCode(plantNamed, product));
     }
 
     @PUT
@@ -91,38 +76,9 @@ public class ProductResource {
     @APIResponse(responseCode = "400", description = "no JSON")
     @APIResponse(responseCode = "422", description = "the definition cannot be so")
     public Response put(String product, @QueryParam("plant") String plantNamed, byte[] body) {
-        String plant = plants.forAction(Action.DEFINE_PRODUCTS, plantNamed, "plant");
-        Product read = ProductReader.read(product, body);
-        requireLimitSet(read);
-        boolean isNew = products.put(plant, read, Instant.now());
-        return Response.status(isNew ? Response.Status.CREATED : Response.Status.OK)
-                .entity(ProductAnswer.of(plant, read))
+        Defined defined = defineProduct.define(plantNamed, () -> ProductReader.read(product, body));
+        return Response.status(defined.isNew() ? Response.Status.CREATED : Response.Status.OK)
+                .entity(ProductAnswer.of(defined.product()))
                 .build();
-    }
-
-    private void requireLimitSet(Product product) {
-        List<LimitSet> revisions = limitSets.all().stream()
-                .filter(set -> set.id().equals(product.limitSet()))
-                .toList();
-        if (revisions.isEmpty()) {
-            throw IntakeException.of(
-                    IntakeException.Kind.CONTENT,
-                    "/limitSet",
-                    "unknown limit set '" + product.limitSet() + "'; known: "
-                            + String.join(
-                                    ", ",
-                                    limitSets.all().stream()
-                                            .map(LimitSet::id)
-                                            .distinct()
-                                            .toList()));
-        }
-        if (revisions.stream().noneMatch(set -> set.pairs().holds(product.pairs()))) {
-            PairCount pairs = revisions.get(revisions.size() - 1).pairs();
-            throw IntakeException.of(
-                    IntakeException.Kind.CONTENT,
-                    "/pairs",
-                    "limit set " + product.limitSet() + " holds for " + pairs.from() + " to " + pairs.to()
-                            + " pairs, not for " + product.pairs());
-        }
     }
 }

@@ -5,6 +5,8 @@ import dev.reelproof.api.Quantity;
 import dev.reelproof.api.certificate.CertificateAnswer;
 import dev.reelproof.api.hold.HoldAnswer;
 import dev.reelproof.api.result.RecordAnswer;
+import dev.reelproof.app.reel.FindReels.FoundReel;
+import dev.reelproof.app.reel.FindReels.ReelFile;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.store.lot.RegisteredLot;
@@ -15,7 +17,6 @@ import dev.reelproof.wording.Look;
 import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -53,15 +54,17 @@ record ReelAnswer(
             String customer,
             String verdict,
             UUID record,
-            OffsetDateTime tested,
+            @Schema(nullable = true, description = "when its newest record was received") OffsetDateTime tested,
+            @Schema(nullable = true, description = "when the test of its newest record ended") OffsetDateTime finished,
+            @Schema(description = "whether it is under an open hold") boolean held,
             @Schema(nullable = true, description = "the verdict in words; null when not tested") String verdictText,
             @Schema(nullable = true, description = "its look; null when not tested") String look,
             String printedLength) {
 
-        static Line of(ReelLine line) {
+        static Line of(FoundReel found) {
+            ReelLine line = found.line();
             RegisteredReel reel = line.reel();
-            Optional<Verdict> verdict =
-                    Optional.ofNullable(line.verdict()).map(word -> Verdict.valueOf(word.toUpperCase(Locale.ROOT)));
+            Optional<Verdict> verdict = Optional.ofNullable(line.verdict());
             return new Line(
                     reel.id(),
                     reel.plant(),
@@ -69,11 +72,14 @@ record ReelAnswer(
                     new Quantity(reel.sentLength(), reel.sentUnit()),
                     reel.order(),
                     reel.customer(),
-                    line.verdict(),
+                    line.verdict() == null ? null : line.verdict().word(),
                     line.record(),
-                    line.tested(),
-                    verdict.map(one -> Wording.english().verdict(one, false)).orElse(null),
-                    verdict.map(one -> Look.of(one, false).word()).orElse(null),
+                    line.received(),
+                    line.finished(),
+                    found.held(),
+                    verdict.map(one -> Wording.english().verdict(one, line.conditional()))
+                            .orElse(null),
+                    verdict.map(one -> Look.of(one, line.conditional()).word()).orElse(null),
                     Figures.length(reel.sentLength(), reel.sentUnit()));
         }
     }
@@ -82,8 +88,28 @@ record ReelAnswer(
     @Schema(name = "ReelLines")
     record Lines(List<Line> reels) {}
 
+    /** A reel with all that is known of it. */
+    static ReelAnswer of(ReelFile file) {
+        List<HoldAnswer> holds =
+                file.holds().stream().map(hold -> HoldAnswer.of(hold, null)).toList();
+        return file.made()
+                .map(made -> ofMade(made, holds))
+                .orElseGet(() -> of(
+                        file.registered().orElseThrow(),
+                        file.records().stream()
+                                .map(judged -> RecordAnswer.of(judged.record(), judged.limitSet(), Wording.english()))
+                                .toList(),
+                        file.certificates().stream().map(CertificateAnswer::of).toList(),
+                        holds));
+    }
+
+    /** A reel as registered, without its records, certificates and holds. */
+    static ReelAnswer of(RegisteredReel reel) {
+        return of(reel, null, null, null);
+    }
+
     /** A reel whose making alone was reported: it has no product and no tests yet. */
-    static ReelAnswer ofMade(RegisteredLot made, List<HoldAnswer> holds) {
+    private static ReelAnswer ofMade(RegisteredLot made, List<HoldAnswer> holds) {
         Lot lot = made.lot();
         return new ReelAnswer(
                 lot.id().value(),
@@ -101,7 +127,7 @@ record ReelAnswer(
                 Figures.length(lot.quantity().value(), lot.quantity().unit()));
     }
 
-    static ReelAnswer of(
+    private static ReelAnswer of(
             RegisteredReel reel,
             List<RecordAnswer> records,
             List<CertificateAnswer> certificates,

@@ -1,14 +1,11 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.access.Action;
-import dev.reelproof.api.lot.LotFinder;
-import dev.reelproof.app.Plants;
 import dev.reelproof.app.reel.TellDisposition;
-import dev.reelproof.genealogy.LotId;
+import dev.reelproof.app.reel.TellDisposition.Report;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.reel.Dispositions;
+import dev.reelproof.store.reel.Dispositions.State;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -21,7 +18,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -40,24 +36,15 @@ public class ReelDispositionResource {
     private static final int LONGEST_NAME = 200;
     private static final int LONGEST_REASON = 1_000;
 
-    private final Dispositions dispositions;
-    private final TellDisposition desk;
-    private final Lots lots;
-    private final LotFinder finder;
-    private final Plants plants;
+    private final TellDisposition tellDisposition;
 
-    ReelDispositionResource(
-            Dispositions dispositions, TellDisposition desk, Lots lots, LotFinder finder, Plants plants) {
-        this.dispositions = dispositions;
-        this.desk = desk;
-        this.lots = lots;
-        this.finder = finder;
-        this.plants = plants;
+    ReelDispositionResource(TellDisposition tellDisposition) {
+        this.tellDisposition = tellDisposition;
     }
 
     /** What is told of where a reel is, for the description of the API. */
     @Schema(name = "DispositionReport")
-    record Report(
+    record SentReport(
             @Schema(
                             required = true,
                             enumeration = {"in-stock", "shipped", "scrapped"})
@@ -87,7 +74,10 @@ public class ReelDispositionResource {
                             + " taken down, since a reel may have left before it was held; the audit trail names the holds.")
     @RequestBody(
             required = true,
-            content = @Content(mediaType = MediaType.APPLICATION_JSON, schema = @Schema(implementation = Report.class)))
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = SentReport.class)))
     @APIResponse(
             responseCode = "201",
             description = "told",
@@ -96,44 +86,38 @@ public class ReelDispositionResource {
     @APIResponse(responseCode = "409", description = "shipped without a reason, and the reel is on hold")
     @APIResponse(responseCode = "422", description = "what is told cannot be so")
     public Response tell(@PathParam("reel") String reel, byte[] body) {
-        plants.forAction(Action.DISPATCH, null, "plant");
+        Dispositions.Entry entry = tellDisposition.tell(reel, () -> report(body));
+        return Response.created(URI.create("/api/v1/reels/" + entry.reel() + "/disposition"))
+                .entity(DispositionAnswer.of(entry))
+                .build();
+    }
+
+    private static Report report(byte[] body) {
         Faults faults = new Faults();
         SentObject sent = SentObject.read("disposition", body, faults)
                 .allow("state", "to", "reason", "plant")
                 .require("state");
-        Optional<Dispositions.State> state = sent.text("state", LONGEST_NAME)
-                .flatMap(word -> faults.attempt(sent.pointer("state"), () -> Dispositions.State.named(word)));
+        Optional<State> state = sent.text("state", LONGEST_NAME)
+                .flatMap(word -> faults.attempt(sent.pointer("state"), () -> State.named(word)));
         Optional<String> to = sent.text("to", LONGEST_NAME);
         Optional<String> reason = sent.text("reason", LONGEST_REASON);
-        Optional<String> plantSent = sent.text("plant", LONGEST_NAME);
-        boolean isShipped = state.filter(Dispositions.State.SHIPPED::equals).isPresent();
+        Optional<String> plant = sent.text("plant", LONGEST_NAME);
+        boolean isShipped = state.filter(State.SHIPPED::equals).isPresent();
         if (isShipped && !sent.has("to")) {
             sent.fault("to", "'to' is missing; say to whom the reel was shipped");
         } else if (state.isPresent() && !isShipped && sent.has("to")) {
             sent.fault("to", "only a reel that was shipped went to somebody; leave 'to' out");
         }
         faults.refuseIfAny();
-        String plant = plants.named(plantSent.orElse(null), "/plant");
-        LotId id = finder.find("reel", reel, plant, lots::reelId);
-        Dispositions.Entry entry = desk.tell(
-                plant,
-                id,
-                state.orElseThrow(),
-                to.orElse(null),
-                reason.orElse(null),
-                OffsetDateTime.now(ZoneOffset.UTC));
-        return Response.created(URI.create("/api/v1/reels/" + id + "/disposition"))
-                .entity(DispositionAnswer.of(entry))
-                .build();
+        return new Report(state.orElseThrow(), to.orElse(null), reason.orElse(null), plant.orElse(null));
     }
 
     @GET
     @Operation(summary = "What was told of where a reel is, newest first; nothing for a reel that never left")
     public HistoryAnswer history(@PathParam("reel") String reel, @QueryParam("plant") String plantNamed) {
-        String plant = plants.named(plantNamed, "plant");
-        LotId id = finder.find("reel", reel, plant, lots::reelId);
+        TellDisposition.History history = tellDisposition.history(plantNamed, reel);
         return new HistoryAnswer(
-                id.value(),
-                dispositions.of(plant, id).stream().map(DispositionAnswer::of).toList());
+                history.reel().value(),
+                history.entries().stream().map(DispositionAnswer::of).toList());
     }
 }

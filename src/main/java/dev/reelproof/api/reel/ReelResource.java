@@ -1,35 +1,19 @@
 package dev.reelproof.api.reel;
 
 import dev.reelproof.access.Action;
-import dev.reelproof.access.Callers;
-import dev.reelproof.api.Listing;
+import dev.reelproof.api.QueryParameters;
 import dev.reelproof.api.certificate.CertificateAnswer;
-import dev.reelproof.api.hold.HoldAnswer;
-import dev.reelproof.api.lot.LotFinder;
 import dev.reelproof.api.result.MultipartUpload;
 import dev.reelproof.api.result.RecordAnswer;
 import dev.reelproof.api.result.ResultSchemaFilter;
-import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
-import dev.reelproof.app.certificate.IssueCertificate;
-import dev.reelproof.app.certificate.IssueCertificate.Issued;
-import dev.reelproof.app.hold.FindHolds;
-import dev.reelproof.app.limits.LimitSets;
+import dev.reelproof.app.reel.FindReels;
+import dev.reelproof.app.reel.RegisterReel;
+import dev.reelproof.app.reel.RegisterReel.Registered;
 import dev.reelproof.app.result.TakeResult;
-import dev.reelproof.genealogy.LotKind;
-import dev.reelproof.intake.Fault;
-import dev.reelproof.intake.IntakeException;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.app.result.TakeResult.TakenResult;
 import dev.reelproof.intake.reel.ReelReader;
-import dev.reelproof.intake.reel.ReelRegistration;
-import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.lot.Lots;
-import dev.reelproof.store.lot.RegisteredLot;
-import dev.reelproof.store.reel.Products;
-import dev.reelproof.store.reel.Reels;
-import dev.reelproof.store.reel.RegisteredReel;
-import dev.reelproof.store.result.Records;
-import dev.reelproof.store.result.Records.Taken;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.wording.Wording;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
@@ -45,11 +29,9 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.time.Clock;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
-import java.util.List;
-import java.util.Optional;
+import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -59,49 +41,23 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
-/** Reels, their tests and their certificates. */
+/** Reels and their tests. */
 @Path("/api/v1/reels")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Products and reels")
 @Authenticated
 public class ReelResource {
-    private static final int MOST_LISTED = 500;
-
-    private final Reels reels;
-    private final Products products;
-    private final Records archive;
-    private final Certificates certificates;
-    private final FindHolds holds;
-    private final Lots lots;
-    private final LimitSets limitSets;
-    private final Plants plants;
-    private final TakeResult testDesk;
-    private final IssueCertificate certificateDesk;
-    private final Callers callers;
+    private final FindReels findReels;
+    private final RegisterReel registerReel;
+    private final TakeResult takeResult;
 
     ReelResource(
-            Reels reels,
-            Products products,
-            Records archive,
-            Certificates certificates,
-            FindHolds holds,
-            Lots lots,
-            LimitSets limitSets,
-            Plants plants,
-            TakeResult testDesk,
-            IssueCertificate certificateDesk,
-            Callers callers) {
-        this.reels = reels;
-        this.products = products;
-        this.archive = archive;
-        this.certificates = certificates;
-        this.holds = holds;
-        this.lots = lots;
-        this.limitSets = limitSets;
-        this.plants = plants;
-        this.testDesk = testDesk;
-        this.certificateDesk = certificateDesk;
-        this.callers = callers;
+            FindReels findReels,
+            RegisterReel registerReel,
+            TakeResult takeResult) {
+        this.findReels = findReels;
+        this.registerReel = registerReel;
+        this.takeResult = takeResult;
     }
 
     @GET
@@ -112,25 +68,12 @@ public class ReelResource {
             @QueryParam("query") @DefaultValue("") String query,
             @QueryParam("limit") @DefaultValue("20") String limit,
             @QueryParam("plant") String plantNamed) {
-        return new ReelAnswer.Lines(reels.search(plants.named(plantNamed, "plant"), query, listLength(limit)).stream()
-                .map(ReelAnswer.Line::of)
-                .toList());
-    }
-
-    /** How long a list may be, as asked for. */
-    public static int listLength(String asked) {
-        try {
-            int limit = Integer.parseInt(asked.trim());
-            if (limit >= 1 && limit <= MOST_LISTED) {
-                return limit;
-            }
-        } catch (NumberFormatException e) {
-            // Said below, as for a number out of range.
-        }
-        throw IntakeException.of(
-                IntakeException.Kind.CONTENT,
-                "limit",
-                "must be a whole number from 1 to " + MOST_LISTED + ", not '" + asked + "'");
+        return new ReelAnswer.Lines(
+                findReels
+                        .search(plantNamed, QueryParameters.text("query", query), QueryParameters.limit(limit))
+                        .stream()
+                        .map(ReelAnswer.Line::of)
+                        .toList());
     }
 
     @GET
@@ -139,34 +82,7 @@ public class ReelResource {
             summary = "A reel with its records and certificates, newest first, and the open holds that it is under",
             description = "One whose making alone was reported, as a lot of kind reel, has no product yet.")
     public ReelAnswer get(String reel, @QueryParam("plant") String plantNamed) {
-        String plant = plants.named(plantNamed, "plant");
-        Optional<RegisteredReel> found = reels.byId(plant, reel);
-        if (found.isEmpty()) {
-            return ReelAnswer.ofMade(made(plant, reel), holdsOf(plant, reel));
-        }
-        return ReelAnswer.of(
-                found.get(),
-                archive.ofReel(plant, reel).stream()
-                        .map(record -> RecordAnswer.of(record, limitSets.of(record), Wording.english()))
-                        .toList(),
-                certificates.ofReel(plant, reel).stream()
-                        .map(CertificateAnswer::of)
-                        .toList(),
-                holdsOf(plant, reel));
-    }
-
-    private RegisteredLot made(String plant, String reel) {
-        return LotFinder.identifier(reel)
-                .flatMap(id -> lots.byId(plant, id))
-                .filter(lot -> lot.lot().kind() == LotKind.REEL)
-                .orElseThrow(() ->
-                        new NothingThereException("Reel '" + reel + "' is not registered at plant " + plant + "."));
-    }
-
-    private List<HoldAnswer> holdsOf(String plant, String reel) {
-        return Listing.inReason(() -> holds.ofReel(plant, reel)).stream()
-                .map(hold -> HoldAnswer.of(hold, null))
-                .toList();
+        return ReelAnswer.of(findReels.one(plantNamed, reel));
     }
 
     @PUT
@@ -190,31 +106,9 @@ public class ReelResource {
     @APIResponse(responseCode = "400", description = "no JSON")
     @APIResponse(responseCode = "422", description = "the registration cannot be so: unknown product or plant")
     public Response put(String reel, byte[] body) {
-        callers.current().require(Action.REGISTER);
-        ReelRegistration read = ReelReader.read(reel, body);
-        String plant = plants.named(read.plant(), "/plant");
-        if (products.byId(plant, read.product()).isEmpty()) {
-            throw new IntakeException(
-                    IntakeException.Kind.CONTENT,
-                    List.of(new Fault(
-                            "/product",
-                            "unknown product '" + read.product() + "'; register it with PUT /api/v1/products/"
-                                    + read.product() + " first")),
-                    0);
-        }
-        RegisteredReel registered = new RegisteredReel(
-                plant,
-                read.reel(),
-                read.product(),
-                read.length(),
-                read.lengthSent(),
-                read.lengthUnit(),
-                read.order(),
-                read.customer(),
-                now());
-        boolean isNew = reels.put(registered);
-        return Response.status(isNew ? Response.Status.CREATED : Response.Status.OK)
-                .entity(ReelAnswer.of(reels.byId(plant, registered.id()).orElseThrow(), null, null, null))
+        Registered registered = registerReel.register(() -> ReelReader.read(reel, body));
+        return Response.status(registered.isNew() ? Response.Status.CREATED : Response.Status.OK)
+                .entity(ReelAnswer.of(registered.reel()))
                 .build();
     }
 
@@ -256,7 +150,7 @@ public class ReelResource {
     @APIResponse(responseCode = "415", description = "neither JSON nor multipart/form-data")
     @APIResponse(responseCode = "422", description = "can be read, but what it says cannot be")
     public Response takeDocument(String reel, @QueryParam("plant") String plantNamed, byte[] body) {
-        return take(plants.forAction(Action.UPLOAD, plantNamed, "plant"), reel, Upload.ofDocument(body));
+        return take(plantNamed, reel, () -> Upload.ofDocument(body));
     }
 
     @POST
@@ -268,46 +162,16 @@ public class ReelResource {
             @QueryParam("plant") String plantNamed,
             @HeaderParam(HttpHeaders.CONTENT_TYPE) String contentType,
             byte[] body) {
-        return take(
-                plants.forAction(Action.UPLOAD, plantNamed, "plant"), reel, MultipartUpload.read(contentType, body));
+        return take(plantNamed, reel, () -> MultipartUpload.read(contentType, body));
     }
 
-    private Response take(String plant, String reel, Upload upload) {
-        Taken taken = testDesk.take(plant, reel, upload, now());
-        RecordAnswer answer = RecordAnswer.of(taken.record(), limitSets.of(taken.record()), Wording.english());
+    private Response take(String plantNamed, String reel, Supplier<Upload> upload) {
+        TakenResult taken = takeResult.take(plantNamed, reel, upload);
+        RecordAnswer answer =
+                RecordAnswer.of(taken.judged().record(), taken.judged().limitSet(), Wording.english());
         URI location = URI.create("/api/v1/records/" + answer.id());
         return (taken.first() ? Response.created(location) : Response.ok().location(location))
                 .entity(answer)
                 .build();
-    }
-
-    @POST
-    @Path("/{reel}/certificates")
-    @Tag(name = "Certificates")
-    @Operation(
-            summary = "Issue the certificate of a reel's newest record",
-            description = "Asked again for the same record, it gives the same certificate.")
-    @APIResponse(
-            responseCode = "201",
-            description = "issued",
-            content = @Content(schema = @Schema(implementation = CertificateAnswer.class)))
-    @APIResponse(
-            responseCode = "200",
-            description = "issued before",
-            content = @Content(schema = @Schema(implementation = CertificateAnswer.class)))
-    @APIResponse(responseCode = "404", description = "the reel is not registered")
-    @APIResponse(
-            responseCode = "409",
-            description = "the reel may not have one: it is on hold, not accepted, or was never tested")
-    public Response certify(String reel, @QueryParam("plant") String plantNamed) {
-        Issued issued = certificateDesk.issue(plants.forAction(Action.ISSUE, plantNamed, "plant"), reel, now());
-        CertificateAnswer answer = CertificateAnswer.of(issued.certificate());
-        return (issued.first() ? Response.created(URI.create(answer.pdf())) : Response.ok())
-                .entity(answer)
-                .build();
-    }
-
-    private static OffsetDateTime now() {
-        return OffsetDateTime.now(ZoneOffset.UTC).truncatedTo(ChronoUnit.MILLIS);
     }
 }

@@ -2,7 +2,7 @@ package dev.reelproof.api.result;
 
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import io.netty.buffer.Unpooled;
 import io.netty.handler.codec.http.DefaultFullHttpRequest;
 import io.netty.handler.codec.http.HttpHeaderNames;
@@ -61,8 +61,6 @@ public final class MultipartUpload {
     private static List<Part> parts(HttpPostMultipartRequestDecoder decoder) {
         List<Part> parts = new ArrayList<>();
         try {
-            // only a decoder that was told that nothing follows can tell the end from a body that was cut short
-            decoder.offer(LastHttpContent.EMPTY_LAST_CONTENT);
             while (decoder.hasNext()) {
                 parts.add(part(decoder.next()));
             }

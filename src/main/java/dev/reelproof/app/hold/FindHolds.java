@@ -8,6 +8,7 @@ import dev.reelproof.genealogy.PartialRelease;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.StatementTimeout;
+import dev.reelproof.store.hold.HeldReels;
 import dev.reelproof.store.hold.HoldReach;
 import dev.reelproof.store.hold.Holds;
 import dev.reelproof.store.lot.Lots;
@@ -15,11 +16,13 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /**
  * Finds holds: by number, newest first, those that a reel is under, and how many reels one holds. Nothing is copied to what descends
@@ -31,12 +34,14 @@ public class FindHolds {
 
     private final Holds holds;
     private final HoldReach reach;
+    private final HeldReels heldReels;
     private final Lots lots;
     private final StatementTimeout timeout;
 
-    FindHolds(Holds holds, HoldReach reach, Lots lots, StatementTimeout timeout) {
+    FindHolds(Holds holds, HoldReach reach, HeldReels heldReels, Lots lots, StatementTimeout timeout) {
         this.holds = holds;
         this.reach = reach;
+        this.heldReels = heldReels;
         this.lots = lots;
         this.timeout = timeout;
     }
@@ -78,6 +83,20 @@ public class FindHolds {
         return inTime(() -> holds.byIds(plant, reach.openAbove(plant, reel)).stream()
                 .filter(hold -> hold.releasedStretches().isEmpty() || !isFreed(plant, reel, hold))
                 .toList());
+    }
+
+    /**
+     * Those of some reels that are under an open hold, found for all of them at once.
+     *
+     * @throws SearchTooLargeException when this is not found in time
+     */
+    @Transactional
+    public Set<String> heldAmong(String plant, Collection<String> reels) {
+        return inTime(() -> heldReels.among(plant, reels).stream()
+                .filter(reached ->
+                        !reached.inPartOnly() || !ofReel(plant, reached.reel()).isEmpty())
+                .map(HeldReels.Reached::reel)
+                .collect(Collectors.toUnmodifiableSet()));
     }
 
     private boolean isFreed(String plant, String reel, Hold hold) {

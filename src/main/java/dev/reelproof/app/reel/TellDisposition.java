@@ -1,14 +1,26 @@
 package dev.reelproof.app.reel;
 
+import dev.reelproof.access.Action;
+import dev.reelproof.access.Callers;
+import dev.reelproof.app.NothingThereException;
+import dev.reelproof.app.Plants;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.hold.HoldCheck;
 import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.store.access.AuditTrail;
+import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.reel.Dispositions;
+import dev.reelproof.store.reel.Dispositions.Entry;
+import dev.reelproof.store.reel.Dispositions.State;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Supplier;
 
 /**
  * Takes down where reels went. What is on hold must not leave; but what left before it was held is taken down, with the reason: a
@@ -16,28 +28,108 @@ import java.util.List;
  */
 @ApplicationScoped
 public class TellDisposition {
+    private final Plants plants;
+    private final Callers callers;
+    private final Lots lots;
     private final Dispositions dispositions;
     private final HoldCheck holds;
+    private final AuditTrail audit;
+    private final Clock clock;
 
-    TellDisposition(Dispositions dispositions, HoldCheck holds) {
+    TellDisposition(
+            Plants plants,
+            Callers callers,
+            Lots lots,
+            Dispositions dispositions,
+            HoldCheck holds,
+            AuditTrail audit,
+            Clock clock) {
+        this.plants = plants;
+        this.callers = callers;
+        this.lots = lots;
         this.dispositions = dispositions;
         this.holds = holds;
+        this.audit = audit;
+        this.clock = clock;
     }
+
+    /**
+     * What is told of where a reel is.
+     *
+     * @param state where it is
+     * @param recipient to whom; given when it was shipped, and only then
+     * @param reason null when not said
+     * @param plant the plant; null for the caller's
+     */
+    public record Report(State state, String recipient, String reason, String plant) {}
+
+    /**
+     * All that was told of where a reel is.
+     *
+     * @param reel its number
+     * @param entries newest first
+     */
+    public record History(LotId reel, List<Entry> entries) {}
 
     /**
      * Tells where a reel is.
      *
-     * @param recipient to whom; given when it was shipped, and only then
-     * @param reason null when not said
+     * @param number its number, as it stands in the address
+     * @param sent gives the report; asked only once the caller may dispatch
+     * @throws NothingThereException when the reel is not registered
      * @throws HeldException when it was shipped, is on hold, and no reason says why all the same
      */
     @Transactional
-    public Dispositions.Entry tell(
-            String plant, LotId reel, Dispositions.State state, String recipient, String reason, OffsetDateTime now) {
-        List<Hold> held = state == Dispositions.State.SHIPPED ? holds.openOf(plant, reel.value()) : List.of();
-        if (!held.isEmpty() && reason == null) {
+    public Entry tell(String number, Supplier<Report> sent) {
+        plants.forAction(Action.DISPATCH, null, "plant");
+        Report report = sent.get();
+        String plant = plants.named(report.plant(), "/plant");
+        LotId reel = reel(plant, number);
+        List<Hold> held = report.state() == State.SHIPPED ? holds.openOf(plant, reel.value()) : List.of();
+        if (!held.isEmpty() && report.reason() == null) {
             throw HeldException.notToBeShipped(reel.value(), held);
         }
-        return dispositions.tell(plant, reel, state, recipient, reason, held, now);
+        Entry entry = new Entry(
+                reel,
+                report.state(),
+                report.recipient(),
+                report.reason(),
+                callers.current().name(),
+                OffsetDateTime.now(clock));
+        dispositions.add(plant, entry);
+        audit.write(plant, "reel-" + entry.state().word(), "reel/" + reel, entry.reason(), details(entry, held));
+        return entry;
+    }
+
+    private static Map<String, Object> details(Entry entry, List<Hold> held) {
+        Map<String, Object> details =
+                new TreeMap<>(Map.of("state", entry.state().word()));
+        if (entry.recipient() != null) {
+            details.put("to", entry.recipient());
+        }
+        if (!held.isEmpty()) {
+            details.put(
+                    "held", held.stream().map(hold -> Long.toString(hold.id())).toList());
+        }
+        return details;
+    }
+
+    /**
+     * What was told of where a reel is; nothing for a reel that never left.
+     *
+     * @param plantNamed the plant; null for the caller's
+     * @throws NothingThereException when the reel is not registered
+     */
+    public History history(String plantNamed, String number) {
+        String plant = plants.named(plantNamed, "plant");
+        LotId reel = reel(plant, number);
+        return new History(reel, dispositions.of(plant, reel));
+    }
+
+    private LotId reel(String plant, String number) {
+        return LotId.named(number)
+                .flatMap(id -> lots.reelId(plant, id))
+                .orElseThrow(() -> new NothingThereException(
+                        "The reel '" + number + "' is not registered at plant " + plant + "."));
     }
 }

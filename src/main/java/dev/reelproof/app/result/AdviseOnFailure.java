@@ -1,6 +1,7 @@
 package dev.reelproof.app.result;
 
 import dev.reelproof.app.ConflictException;
+import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.limits.UncertaintyModels;
 import dev.reelproof.intake.IntakeException;
@@ -18,45 +19,64 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /** Answers what else a tested reel could be. It writes nothing. */
 @Singleton
 public class AdviseOnFailure {
-    private final Records archive;
+    private final ReadRecords readRecords;
+    private final Records records;
     private final LimitSets limitSets;
     private final UncertaintyModels uncertaintyModels;
     private final String engine;
 
     AdviseOnFailure(
-            Records archive,
+            ReadRecords readRecords,
+            Records records,
             LimitSets limitSets,
             UncertaintyModels uncertaintyModels,
             @ConfigProperty(name = "quarkus.application.version") String engine) {
-        this.archive = archive;
+        this.readRecords = readRecords;
+        this.records = records;
         this.limitSets = limitSets;
         this.uncertaintyModels = uncertaintyModels;
         this.engine = engine;
     }
 
     /**
+     * What a tested reel could be.
+     *
+     * @param judged the record of its test, with what it was judged by
+     * @param alternatives what else it could be
+     */
+    public record Advice(JudgedRecord judged, Alternatives alternatives) {}
+
+    /**
      * What a tested reel could be, by the revisions that were in force on the day of its test.
      *
+     * @param plantNamed the plant; null for the caller's
+     * @param id the record's id, as it stands in the address
+     * @throws NothingThereException when the plant has no such record
      * @throws ConflictException when its upload cannot be read by this version of the program
      */
-    public Alternatives alternatives(StoredRecord record) {
+    public Advice advise(String plantNamed, String id) {
+        JudgedRecord judged = readRecords.record(plantNamed, id);
+        StoredRecord record = judged.record();
         ReadResult read = readAgain(record);
         LocalDate day =
                 read.result().finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
-        return Alternatives.of(
-                set -> NetworkDerivation.derive(read, record.product(), set).result(),
-                record.product(),
-                record.judgement(),
-                limitSets.of(record),
-                limitSets.othersOf(record.judgement().limitSet(), record.product(), day),
-                uncertaintyModels.current(day),
-                engine);
+        return new Advice(
+                judged,
+                Alternatives.of(
+                        set -> NetworkDerivation.derive(read, record.product(), set)
+                                .result(),
+                        record.product(),
+                        record.judgement(),
+                        judged.limitSet(),
+                        limitSets.othersOf(record.judgement().limitSet(), record.product(), day),
+                        uncertaintyModels.current(day),
+                        engine));
     }
 
     /** From the upload as it was received: nothing else holds all that was measured, with its units and places. */
     private ReadResult readAgain(StoredRecord record) {
         try {
-            return ResultReader.read(archive.upload(record.plant(), record.id()).orElseThrow(), record.received());
+            return ResultReader.read(records.upload(record.plant(), record.id()).orElseThrow(), record.received());
         } catch (IntakeException e) {
             throw new ConflictException("The upload of record " + record.id()
                     + " cannot be read by this version of the program, so nothing can be said of what else the reel could be: "

@@ -1,6 +1,5 @@
 package dev.reelproof.intake.lot;
 
-import dev.reelproof.app.Plants;
 import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
@@ -71,11 +70,12 @@ public final class LotReader {
     /**
      * The lot that a report tells of.
      *
-     * @param plants the plants that are served here; the home plant is meant when the report names none
+     * @param home gives the plant that is meant when the report names none; asked only then
+     * @param served the plants that it may name
      * @throws IntakeException when the report is not one, with a pointer for every fault
      */
-    public static Lot read(byte[] json, Plants plants) {
-        return new LotReader(json).lot(() -> plants.named(null, "/plant"), plants.served(), false);
+    public static Lot read(byte[] json, Supplier<String> home, List<String> served) {
+        return new LotReader(json).lot(home, served, false);
     }
 
     /**

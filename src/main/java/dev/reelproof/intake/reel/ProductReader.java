@@ -5,7 +5,6 @@ import dev.reelproof.intake.Identifier;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.intake.result.ResultReader;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.quantity.Length;
@@ -40,7 +39,7 @@ public final class ProductReader {
         Optional<String> description = root.text("description", LONGEST_DESCRIPTION);
         Optional<String> limitSet = root.identifier("limitSet");
         Optional<Integer> pairs = root.whole("pairs", 1, Product.MOST_PAIRS);
-        Optional<String> gauge = root.text("gauge", ResultReader.LONGEST_NAME);
+        Optional<String> gauge = root.text("gauge", SentObject.LONGEST_NAME);
         Optional<Double> velocity = root.number("nominalVelocity");
         if (velocity.isPresent() && !(velocity.get() > 0 && velocity.get() < 1)) {
             root.fault(

@@ -4,7 +4,6 @@ import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.Identifier;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.intake.result.ResultReader;
 import dev.reelproof.quantity.Length;
 import java.util.Optional;
 
@@ -36,8 +35,8 @@ public final class ReelReader {
         Optional<String> plant = root.identifier("plant");
         Optional<String> product = root.identifier("product");
         Optional<SentLength> length = root.quantity("length", SentLength::of);
-        Optional<String> order = root.text("order", ResultReader.LONGEST_NAME);
-        Optional<String> customer = root.text("customer", ResultReader.LONGEST_NAME);
+        Optional<String> order = root.text("order", SentObject.LONGEST_NAME);
+        Optional<String> customer = root.text("customer", SentObject.LONGEST_NAME);
         faults.refuseIfAny();
         return new ReelRegistration(
                 number.orElseThrow(),

@@ -4,7 +4,6 @@ import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.Part;
 import dev.reelproof.intake.SentObject;
 import dev.reelproof.intake.Words;
-import dev.reelproof.intake.ZipPart;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Product;
@@ -83,9 +82,9 @@ public final class NetworkFiles {
             one.allow("port", "end", "pair", "conductor").require("port", "end", "pair", "conductor");
             Optional<Integer> number = one.whole("port", 1, TouchstoneReader.MOST_PORTS);
             Optional<Integer> pair = one.whole("pair", 1, Product.MOST_PAIRS);
-            Optional<End> end = one.text("end", ResultReader.LONGEST_NAME)
+            Optional<End> end = one.text("end", SentObject.LONGEST_NAME)
                     .flatMap(text -> faults.attempt(one.pointer("end"), () -> Measurements.end(text)));
-            Optional<Conductor> conductor = one.text("conductor", ResultReader.LONGEST_NAME)
+            Optional<Conductor> conductor = one.text("conductor", SentObject.LONGEST_NAME)
                     .flatMap(text -> faults.attempt(one.pointer("conductor"), () -> Measurements.conductor(text)));
             if (number.isPresent() && pair.isPresent() && end.isPresent() && conductor.isPresent()) {
                 ports.add(new Port(number.get(), end.get(), pair.get(), conductor.get()));
@@ -116,7 +115,7 @@ public final class NetworkFiles {
 
     private Set<Property> derive(SentObject sent) {
         Set<Property> derive = EnumSet.noneOf(Property.class);
-        List<String> stated = sent.texts("derive", ResultReader.LONGEST_NAME);
+        List<String> stated = sent.texts("derive", SentObject.LONGEST_NAME);
         for (String name : stated) {
             faults.attempt(sent.pointer("derive"), () -> Measurements.property(name))
                     .ifPresent(property -> {

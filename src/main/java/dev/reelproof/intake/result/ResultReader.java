@@ -4,7 +4,6 @@ import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.Part;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.intake.Upload;
 import dev.reelproof.intake.Words;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
@@ -39,7 +38,7 @@ import java.util.regex.Pattern;
  * <p>Strict: an unknown key, a value twice, a unit that does not fit is a fault, and an upload with a fault is refused whole.
  */
 public final class ResultReader {
-    public static final int LONGEST_NAME = 120;
+    private static final int LONGEST_NAME = SentObject.LONGEST_NAME;
     private static final Pattern EQUIPMENT_CLASS = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
 
     private static final int MOST_SAMPLES = Product.MOST_PAIRS;

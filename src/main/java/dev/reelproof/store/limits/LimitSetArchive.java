@@ -23,7 +23,7 @@ public class LimitSetArchive {
      */
     @Transactional
     public void requireUnchanged(LimitSet limitSet) {
-        row(limitSet.id(), limitSet.revision()).ifPresent(used -> requireSame(used, limitSet));
+        used(limitSet.id(), limitSet.revision()).ifPresent(used -> requireSame(used, limitSet));
     }
 
     /** Keeps a revision as used; nothing more happens when it already is. */
@@ -39,25 +39,29 @@ public class LimitSetArchive {
                 .setParameter("text", limitSet.text())
                 .setParameter("now", now)
                 .executeUpdate();
-        requireSame(row(limitSet.id(), limitSet.revision()).orElseThrow(), limitSet);
+        requireSame(used(limitSet.id(), limitSet.revision()).orElseThrow(), limitSet);
     }
 
     /** The file of a revision as it was when it was first judged by; empty when it never was. */
     @Transactional
     public Optional<String> text(String id, int revision) {
-        return row(id, revision).map(row -> row.text);
+        return used(id, revision).map(UsedRevision::text);
     }
 
-    private static Optional<LimitSetRevisionRow> row(String id, int revision) {
-        return LimitSetRevisionRow.<LimitSetRevisionRow>find("id = ?1 and revision = ?2", id, revision)
-                .firstResultOptional();
+    private Optional<UsedRevision> used(String id, int revision) {
+        return session.createNativeQuery(
+                        "select sha256, text, used from limit_set_revision where id = :id and revision = :revision",
+                        UsedRevision.class)
+                .setParameter("id", id)
+                .setParameter("revision", revision)
+                .uniqueResultOptional();
     }
 
-    private static void requireSame(LimitSetRevisionRow used, LimitSet limitSet) {
-        if (!used.sha256.equals(limitSet.sha256())) {
+    private static void requireSame(UsedRevision used, LimitSet limitSet) {
+        if (!used.sha256().equals(limitSet.sha256())) {
             throw new IllegalStateException("Limit set " + limitSet.id() + " revision " + limitSet.revision()
                     + " was edited after reels were judged by it (digest " + limitSet.sha256() + ", used since "
-                    + used.used + " with digest " + used.sha256
+                    + used.used() + " with digest " + used.sha256()
                     + "). Restore that file and put the change into a new revision.");
         }
     }

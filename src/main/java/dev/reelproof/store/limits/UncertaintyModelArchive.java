@@ -23,7 +23,7 @@ public class UncertaintyModelArchive {
      */
     @Transactional
     public void requireUnchanged(UncertaintyModel model) {
-        row(model.id(), model.revision()).ifPresent(used -> requireSame(used, model));
+        used(model.id(), model.revision()).ifPresent(used -> requireSame(used, model));
     }
 
     /** Keeps a revision as used; nothing more happens when it already is. */
@@ -39,25 +39,29 @@ public class UncertaintyModelArchive {
                 .setParameter("text", model.text())
                 .setParameter("now", now)
                 .executeUpdate();
-        requireSame(row(model.id(), model.revision()).orElseThrow(), model);
+        requireSame(used(model.id(), model.revision()).orElseThrow(), model);
     }
 
     /** The file of a revision as it was when it was first judged with; empty when it never was. */
     @Transactional
     public Optional<String> text(String id, int revision) {
-        return row(id, revision).map(row -> row.text);
+        return used(id, revision).map(UsedRevision::text);
     }
 
-    private static Optional<UncertaintyModelRow> row(String id, int revision) {
-        return UncertaintyModelRow.<UncertaintyModelRow>find("id = ?1 and revision = ?2", id, revision)
-                .firstResultOptional();
+    private Optional<UsedRevision> used(String id, int revision) {
+        return session.createNativeQuery(
+                        "select sha256, text, used from uncertainty_model_revision where id = :id and revision = :revision",
+                        UsedRevision.class)
+                .setParameter("id", id)
+                .setParameter("revision", revision)
+                .uniqueResultOptional();
     }
 
-    private static void requireSame(UncertaintyModelRow used, UncertaintyModel model) {
-        if (!used.sha256.equals(model.sha256())) {
+    private static void requireSame(UsedRevision used, UncertaintyModel model) {
+        if (!used.sha256().equals(model.sha256())) {
             throw new IllegalStateException("Uncertainty model " + model.words()
                     + " is not the file that reels were judged with (digest " + model.sha256() + ", used since "
-                    + used.used + " with digest " + used.sha256
+                    + used.used() + " with digest " + used.sha256()
                     + "). Restore that file and put the change, or the plant's own model, into a higher revision.");
         }
     }

@@ -1,220 +1,146 @@
 package dev.reelproof.store.lot;
 
-import dev.reelproof.genealogy.CopperDiameter;
-import dev.reelproof.genealogy.Implausible;
+import dev.reelproof.genealogy.Amount;
+import dev.reelproof.genealogy.Implausibility;
+import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
+import dev.reelproof.genealogy.Placement;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.Sample;
 import dev.reelproof.genealogy.StepRun;
-import dev.reelproof.genealogy.Stock;
-import dev.reelproof.quantity.Kind;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
 
-/** Reads many lots at once, each table once. */
+/** Reads many whole lots at once, each table once. */
 @ApplicationScoped
 class LotReading {
     private final Session session;
+    private final StepRuns runs;
+    private final LotSamples samples;
+    private final ImplausibleLots implausible;
 
-    LotReading(Session session) {
+    LotReading(Session session, StepRuns runs, LotSamples samples, ImplausibleLots implausible) {
         this.session = session;
+        this.runs = runs;
+        this.samples = samples;
+        this.implausible = implausible;
     }
 
-    private <T> List<T> rows(String query, Class<T> type, String plant, Collection<String> ids) {
-        return session.createNativeQuery(query, type)
-                .setParameter("plant", plant)
-                .setParameter("ids", ids.toArray(String[]::new))
-                .getResultList();
+    private record Row(
+            String id,
+            String kind,
+            double value,
+            String unit,
+            Instant made,
+            String step,
+            String machine,
+            String run,
+            Instant registered) {
+        LotRow lot() {
+            return new LotRow(id, kind, value, unit, made, step, machine, run);
+        }
     }
 
-    private static List<String> values(Collection<LotId> ids) {
-        return ids.stream().map(LotId::value).toList();
-    }
+    private record InputRow(
+            String child,
+            String parent,
+            double value,
+            String unit,
+            Double positionFrom,
+            Double positionTo,
+            String positionUnit,
+            Double ontoFrom,
+            Double ontoTo,
+            String ontoUnit) {
+        LotId childId() {
+            return new LotId(child);
+        }
 
-    private List<LotRow> lotRows(String plant, Collection<LotId> ids) {
-        return ids.isEmpty()
-                ? List.of()
-                : rows(
-                        "select * from lot where plant = :plant and id = any(:ids) order by id",
-                        LotRow.class,
-                        plant,
-                        values(ids));
+        LotInput input() {
+            return new LotInput(
+                    new LotId(parent),
+                    new Amount(value, unit),
+                    positionUnit == null
+                            ? null
+                            : new Placement(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit));
+        }
     }
 
     /** The registered lots among these. */
     @Transactional
-    Map<LotId, RegisteredLot> lots(String plant, Collection<LotId> ids) {
-        List<LotRow> rows = lotRows(plant, ids);
-        if (rows.isEmpty()) {
-            return Map.of();
-        }
-        List<String> found = rows.stream().map(row -> row.id).toList();
-        Map<String, List<LotInput>> inputs = rows(
-                        "select * from lot_input where plant = :plant and child = any(:ids) order by child, ordinal",
-                        LotInputRow.class,
-                        plant,
-                        found)
-                .stream()
-                .collect(Collectors.groupingBy(
-                        row -> row.child, Collectors.mapping(LotInputRow::toInput, Collectors.toList())));
-        Map<LotId, List<Sample>> samples = samples(plant, found);
-        Map<RunId, StepRun> runs = runs(plant, runIds(rows));
-        Map<LotId, List<Implausible>> implausible = implausible(plant, ids);
+    Map<LotId, RegisteredLot> byIds(String plant, Collection<LotId> ids) {
         Map<LotId, RegisteredLot> lots = new TreeMap<>();
-        for (LotRow row : rows) {
-            LotId id = row.lotId();
+        List<Row> rows = ids.isEmpty() ? List.of() : rows(plant, ids);
+        if (rows.isEmpty()) {
+            return lots;
+        }
+        List<LotId> found = rows.stream().map(row -> new LotId(row.id())).toList();
+        Map<LotId, List<LotInput>> inputsOf = inputs(plant, found);
+        Map<LotId, List<Sample>> samplesOf = samples.of(plant, found);
+        Map<RunId, StepRun> runsById = runs.byIds(
+                plant,
+                rows.stream()
+                        .map(row -> row.lot().runId())
+                        .filter(Objects::nonNull)
+                        .distinct()
+                        .toList());
+        Map<LotId, List<Implausibility>> implausibleOf = implausible.of(plant, found);
+        for (Row row : rows) {
+            LotRow lot = row.lot();
+            LotId id = lot.lotId();
             lots.put(
                     id,
                     new RegisteredLot(
-                            row.toLot(
-                                    inputs.getOrDefault(row.id, List.of()),
-                                    row.run == null ? null : runs.get(new RunId(row.run)),
-                                    samples.getOrDefault(id, List.of())),
-                            UtcTimes.utc(row.registered),
-                            implausible.getOrDefault(id, List.of())));
+                            new Lot(
+                                    id,
+                                    plant,
+                                    lot.lotKind(),
+                                    lot.quantity(),
+                                    UtcTimes.utc(lot.made()),
+                                    lot.step(),
+                                    lot.machine(),
+                                    inputsOf.getOrDefault(id, List.of()),
+                                    lot.run() == null ? null : runsById.get(lot.runId()),
+                                    samplesOf.getOrDefault(id, List.of())),
+                            UtcTimes.utc(row.registered()),
+                            implausibleOf.getOrDefault(id, List.of())));
         }
         return lots;
     }
 
-    private static List<RunId> runIds(List<LotRow> rows) {
-        return rows.stream()
-                .map(row -> row.run)
-                .filter(Objects::nonNull)
-                .distinct()
-                .map(RunId::new)
-                .toList();
+    private List<Row> rows(String plant, Collection<LotId> ids) {
+        return session.createNativeQuery(
+                        "select " + LotRow.COLUMNS
+                                + ", l.registered from lot l where l.plant = :plant and l.id = any(:ids) order by l.id",
+                        Row.class)
+                .setParameter("plant", plant)
+                .setParameter("ids", Identifiers.of(ids))
+                .getResultList();
     }
 
-    /** The registered runs among these. */
-    @Transactional
-    Map<RunId, StepRun> runs(String plant, Collection<RunId> ids) {
-        Map<RunId, StepRun> runs = new TreeMap<>();
-        if (ids.isEmpty()) {
-            return runs;
-        }
-        for (Object[] row : rows(
-                """
-                select id, step, machine, line, operator, shift, started, finished, cast(settings as text)
-                from step_run where plant = :plant and id = any(:ids)""",
-                Object[].class,
-                plant,
-                ids.stream().map(RunId::value).toList())) {
-            int column = 0;
-            RunId id = new RunId((String) row[column++]);
-            runs.put(
-                    id,
-                    new StepRun(
-                            id,
-                            (String) row[column++],
-                            (String) row[column++],
-                            (String) row[column++],
-                            (String) row[column++],
-                            (String) row[column++],
-                            UtcTimes.utc((Instant) row[column++]),
-                            UtcTimes.utc((Instant) row[column++]),
-                            LotJson.settings((String) row[column])));
-        }
-        return runs;
-    }
-
-    private Map<LotId, List<Sample>> samples(String plant, List<String> lots) {
-        Map<LotId, List<Sample>> samples = new HashMap<>();
-        for (Object[] row : rows(
-                """
-                select lot, property, value, unit, taken, at_value, at_unit from lot_sample
-                where plant = :plant and lot = any(:ids) order by lot, ordinal""",
-                Object[].class,
-                plant,
-                lots)) {
-            int column = 0;
-            samples.computeIfAbsent(new LotId((String) row[column++]), id -> new ArrayList<>())
-                    .add(new Sample(
-                            (String) row[column++],
-                            (Double) row[column++],
-                            (String) row[column++],
-                            UtcTimes.utc((Instant) row[column++]),
-                            (Double) row[column++],
-                            (String) row[column]));
-        }
-        return samples;
-    }
-
-    /** What can hardly be so in these lots; nothing for those in which all fits. */
-    @Transactional
-    Map<LotId, List<Implausible>> implausible(String plant, Collection<LotId> ids) {
-        Map<LotId, List<Implausible>> implausible = new HashMap<>();
-        for (Object[] row : rows(
-                """
-                select lot, parent, message from implausible_link
-                where plant = :plant and lot = any(:ids) order by lot, ordinal""",
-                Object[].class,
-                plant,
-                values(ids))) {
-            implausible
-                    .computeIfAbsent(new LotId((String) row[0]), id -> new ArrayList<>())
-                    .add(new Implausible(row[1] == null ? null : new LotId((String) row[1]), (String) row[2]));
-        }
-        return implausible;
-    }
-
-    /** What there is of each of these lots that is registered. */
-    @Transactional
-    Map<LotId, Stock> stocks(String plant, Collection<LotId> ids) {
-        List<LotRow> rows = lotRows(plant, ids);
-        if (rows.isEmpty()) {
-            return new HashMap<>();
-        }
-        // Summed in the order of the children, so that the last digit is the same on every machine. The index has them
-        // in that order; a sum that is told to order would sort them once more.
-        Map<String, Double> taken = rows(
+    private Map<LotId, List<LotInput>> inputs(String plant, Collection<LotId> lots) {
+        return session
+                .createNativeQuery(
                         """
-                        select parent.id, (
-                            select sum(child.amount_base) from (
-                                select amount_base from lot_input
-                                where plant = :plant and lot_input.parent = parent.id order by lot_input.child) child)
-                        from unnest(cast(:ids as text[])) parent(id)""",
-                        Object[].class,
-                        plant,
-                        values(ids))
+                        select child, parent, quantity_value, quantity_unit,
+                               position_from, position_to, position_unit, onto_from, onto_to, onto_unit
+                        from lot_input where plant = :plant and child = any(:lots) order by child, ordinal""",
+                        InputRow.class)
+                .setParameter("plant", plant)
+                .setParameter("lots", Identifiers.of(lots))
+                .getResultList()
                 .stream()
-                .filter(row -> row[1] != null)
-                .collect(Collectors.toMap(row -> (String) row[0], row -> (Double) row[1]));
-        Map<RunId, StepRun> runs = runs(plant, runIds(rows));
-        // Only what is measured by length needs a diameter to have a mass.
-        List<String> wires = rows.stream()
-                .filter(row -> row.kind().isBareCopper() && row.quantity().kind() == Kind.LENGTH)
-                .map(row -> row.id)
-                .toList();
-        Map<LotId, List<Sample>> samples = wires.isEmpty() ? Map.of() : samples(plant, wires);
-        Map<LotId, Stock> stocks = new HashMap<>();
-        for (LotRow row : rows) {
-            OptionalDouble copper = CopperDiameter.of(
-                    row.kind(),
-                    row.run == null ? Map.of() : runs.get(new RunId(row.run)).settings(),
-                    samples.getOrDefault(row.lotId(), List.of()));
-            stocks.put(
-                    row.lotId(),
-                    new Stock(
-                            row.lotId(),
-                            row.kind(),
-                            row.quantity(),
-                            taken.getOrDefault(row.id, 0.0),
-                            UtcTimes.utc(row.made),
-                            copper.isPresent() ? copper.getAsDouble() : null));
-        }
-        return stocks;
+                .collect(Collectors.groupingBy(
+                        InputRow::childId, Collectors.mapping(InputRow::input, Collectors.toList())));
     }
 }

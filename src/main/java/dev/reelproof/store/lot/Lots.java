@@ -1,8 +1,6 @@
 package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.Amount;
-import dev.reelproof.genealogy.Lot;
-import dev.reelproof.genealogy.LotFaultsException;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
@@ -10,15 +8,15 @@ import dev.reelproof.genealogy.Pedigree.Direction;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.reel.ReelBelow;
 import dev.reelproof.store.reel.Reels;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.hibernate.Session;
 
 /** The lots of each plant and what went into them. */
 @ApplicationScoped
@@ -34,48 +32,58 @@ public class Lots {
     /** Before the first reel of a long answer comes, all of them are sorted. */
     private static final Duration LONGEST_STEP = Duration.ofSeconds(30);
 
-    private static final int LONGEST_ANSWER_SECONDS = 900;
-
+    private final Session session;
     private final Reels reels;
     private final LotReading reading;
-    private final LotLoading loading;
     private final PedigreeReading pedigrees;
 
-    Lots(Reels reels, LotReading reading, LotLoading loading, PedigreeReading pedigrees) {
-        this.pedigrees = pedigrees;
+    Lots(Session session, Reels reels, LotReading reading, PedigreeReading pedigrees) {
+        this.session = session;
         this.reels = reels;
         this.reading = reading;
-        this.loading = loading;
-    }
-
-    /**
-     * Registers a lot; the same lot again changes nothing.
-     *
-     * @param sha256 the SHA-256 of the report as received
-     * @param now the time of receipt
-     * @return whether it is new
-     * @throws LotFaultsException when it cannot be so; nothing is kept
-     * @throws LotConflictException when another lot has its identifier
-     */
-    public boolean register(Lot lot, String sha256, OffsetDateTime now) {
-        LotLoading.Outcome outcome = loading.takeOne(lot.plant(), new LotLoading.Report(lot, sha256), now);
-        return switch (outcome.fate()) {
-            case REGISTERED -> true;
-            case KNOWN -> false;
-            case CONFLICT -> throw new LotConflictException(
-                    outcome.faults().get(0).message());
-            case REFUSED, WAITING -> throw new LotFaultsException(outcome.faults());
-        };
+        this.pedigrees = pedigrees;
     }
 
     /** The lot of that identifier. */
     @Transactional
     public Optional<RegisteredLot> byId(String plant, LotId id) {
-        return Optional.ofNullable(reading.lots(plant, List.of(id)).get(id));
+        return Optional.ofNullable(reading.byIds(plant, List.of(id)).get(id));
     }
 
-    private static Optional<LotRow> row(String plant, LotId id) {
-        return LotRow.<LotRow>find("plant = ?1 and id = ?2", plant, id.value()).firstResultOptional();
+    /** Those of these that are neither a lot nor a registered reel, in order. */
+    @Transactional
+    public List<LotId> unknown(String plant, Collection<LotId> ids) {
+        return session
+                .createNativeQuery(
+                        """
+                        select r from unnest(cast(:ids as text[])) r
+                        where not exists (select from lot where plant = :plant and id = r)
+                          and not exists (select from reel where plant = :plant and id = r)
+                        order by r""",
+                        String.class)
+                .setParameter("plant", plant)
+                .setParameter("ids", Identifiers.of(ids))
+                .getResultList()
+                .stream()
+                .map(LotId::new)
+                .toList();
+    }
+
+    /** The identifier of a reel, registered as a reel or as a lot of that kind; empty when there is none. */
+    @Transactional
+    public Optional<LotId> reelId(String plant, LotId reel) {
+        boolean isReel = kind(plant, reel)
+                .map(kind -> kind == LotKind.REEL)
+                .orElseGet(() -> reels.byId(plant, reel.value()).isPresent());
+        return isReel ? Optional.of(reel) : Optional.empty();
+    }
+
+    private Optional<LotKind> kind(String plant, LotId id) {
+        return session.createNativeQuery("select kind from lot where plant = :plant and id = :id", String.class)
+                .setParameter("plant", plant)
+                .setParameter("id", id.value())
+                .uniqueResultOptional()
+                .map(LotKind::named);
     }
 
     /** A lot with what descends from it. */
@@ -98,7 +106,7 @@ public class Lots {
      */
     @Transactional
     public Optional<Descendants> descendants(String plant, LotId id) {
-        Found found = find(plant, id, Direction.DESCENDANTS, MOST_IN_ORDER);
+        Gathered found = gather(plant, id, Direction.DESCENDANTS, MOST_IN_ORDER);
         if (found.members.isEmpty()) {
             return Optional.empty();
         }
@@ -112,16 +120,31 @@ public class Lots {
      *
      * @throws SearchTooLargeException when the next ones take too long to find
      */
+    @Transactional(Transactional.TxType.MANDATORY)
     public void stream(
             String plant,
             LotId id,
             Consumer<Pedigree.Entry> lots,
             Consumer<Pedigree.Link> links,
             Consumer<ReelBelow> below) {
-        QuarkusTransaction.joiningExisting()
-                .timeout(LONGEST_ANSWER_SECONDS)
-                .run(() -> pedigrees.read(
-                        plant, id, Direction.DESCENDANTS, Integer.MAX_VALUE, LONGEST_STEP, lots, links, below));
+        pedigrees.limitPauses();
+        pedigrees.read(plant, id, Direction.DESCENDANTS, LONGEST_STEP, new PedigreeReading.Reader() {
+            @Override
+            public boolean lot(Pedigree.Entry lot) {
+                lots.accept(lot);
+                return true;
+            }
+
+            @Override
+            public void link(Pedigree.Link link) {
+                links.accept(link);
+            }
+
+            @Override
+            public void reel(ReelBelow reel) {
+                below.accept(reel);
+            }
+        });
     }
 
     /**
@@ -132,7 +155,7 @@ public class Lots {
      */
     @Transactional
     public Optional<Pedigree> ancestorsOfReel(String plant, LotId reel) {
-        Found found = findAll(plant, reel, Direction.ANCESTORS);
+        Gathered found = gatherAll(plant, reel, Direction.ANCESTORS);
         if (!found.members.isEmpty()) {
             return Optional.of(found.inOrder())
                     .filter(pedigree -> pedigree.lots().get(0).lot().kind() == LotKind.REEL);
@@ -154,12 +177,12 @@ public class Lots {
      */
     @Transactional
     public Optional<Pedigree> allDescendants(String plant, LotId id) {
-        Found found = findAll(plant, id, Direction.DESCENDANTS);
+        Gathered found = gatherAll(plant, id, Direction.DESCENDANTS);
         return found.members.isEmpty() ? Optional.empty() : Optional.of(found.inOrder());
     }
 
-    private Found findAll(String plant, LotId start, Direction direction) {
-        Found found = find(plant, start, direction, MOST_LOTS);
+    private Gathered gatherAll(String plant, LotId start, Direction direction) {
+        Gathered found = gather(plant, start, direction, MOST_LOTS);
         if (!found.isAll) {
             throw new SearchTooLargeException("the pedigree of lot " + start + " has more than " + MOST_LOTS
                     + " lots; ask for a lot nearer to what you look for");
@@ -167,41 +190,49 @@ public class Lots {
         return found;
     }
 
-    /** The identifier of a reel, registered as a reel or as a lot of that kind; empty when there is none. */
-    @Transactional
-    public Optional<LotId> reelId(String plant, LotId reel) {
-        boolean isReel = row(plant, reel)
-                .map(lot -> lot.kind() == LotKind.REEL)
-                .orElseGet(() -> reels.byId(plant, reel.value()).isPresent());
-        return isReel ? Optional.of(reel) : Optional.empty();
+    private Gathered gather(String plant, LotId start, Direction direction, int most) {
+        Gathered found = new Gathered(start, direction, most);
+        found.isAll = pedigrees.read(plant, start, direction, LONGEST_SEARCH, found);
+        return found;
     }
 
-    /** What was read of a lot and all above or below it; no members when there is no such lot. */
-    private record Found(
-            LotId start,
-            Direction direction,
-            List<Pedigree.Member> members,
-            List<Pedigree.Link> links,
-            List<ReelBelow> reels,
-            boolean isAll) {
+    /** What was read of a lot and all above or below it, up to a number of lots; no members when there is no such lot. */
+    private static final class Gathered implements PedigreeReading.Reader {
+        private final LotId start;
+        private final Direction direction;
+        private final int most;
+        private final List<Pedigree.Member> members = new ArrayList<>();
+        private final List<Pedigree.Link> links = new ArrayList<>();
+        private final List<ReelBelow> reels = new ArrayList<>();
+        private boolean isAll;
+
+        Gathered(LotId start, Direction direction, int most) {
+            this.start = start;
+            this.direction = direction;
+            this.most = most;
+        }
+
+        @Override
+        public boolean lot(Pedigree.Entry lot) {
+            if (members.size() == most) {
+                return false;
+            }
+            members.add(lot.lot());
+            return true;
+        }
+
+        @Override
+        public void link(Pedigree.Link link) {
+            links.add(link);
+        }
+
+        @Override
+        public void reel(ReelBelow reel) {
+            reels.add(reel);
+        }
+
         Pedigree inOrder() {
             return Pedigree.of(start, direction, members, links);
         }
-    }
-
-    private Found find(String plant, LotId start, Direction direction, int most) {
-        List<Pedigree.Member> members = new ArrayList<>();
-        List<Pedigree.Link> links = new ArrayList<>();
-        List<ReelBelow> below = new ArrayList<>();
-        boolean isAll = pedigrees.read(
-                plant,
-                start,
-                direction,
-                most,
-                LONGEST_SEARCH,
-                entry -> members.add(entry.lot()),
-                links::add,
-                below::add);
-        return new Found(start, direction, members, links, below, isAll);
     }
 }

@@ -1,29 +1,20 @@
 package dev.reelproof.store.lot;
 
-import dev.reelproof.genealogy.Amount;
-import dev.reelproof.genealogy.Implausible;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.Pedigree.Direction;
-import dev.reelproof.genealogy.Placement;
-import dev.reelproof.genealogy.RunId;
 import dev.reelproof.store.SearchTooLargeException;
+import dev.reelproof.store.StatementTimeout;
 import dev.reelproof.store.reel.Dispositions;
 import dev.reelproof.store.reel.ReelBelow;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.sql.Array;
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Duration;
-import java.time.OffsetDateTime;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.function.Consumer;
-import javax.sql.DataSource;
+import java.util.Iterator;
+import java.util.stream.Stream;
+import org.hibernate.Session;
+import org.hibernate.query.NativeQuery;
 
 /**
  * Reads a lot with all above or below it, row by row as the database comes upon them: first the lots, nearest first, then the links,
@@ -32,216 +23,154 @@ import javax.sql.DataSource;
  */
 @ApplicationScoped
 class PedigreeReading {
-    /** What is put in order comes at once, or shows with one row more that it is too much; and the first rows of all come soon. */
-    private static final int ROWS_AT_FIRST = Lots.MOST_IN_ORDER + 1;
-
-    /** A round trip for so many costs little beside them. */
-    private static final int ROWS_AT_ONCE = 4_000;
-
-    private static final String CANCELLED = "57014";
+    /** A round trip for so many costs little beside them, and the first of them come soon. */
+    private static final int ROWS_AT_ONCE = 1_000;
 
     /** Whoever does not read on for so long has gone, and gives the connection to the database back. */
     private static final Duration LONGEST_PAUSE = Duration.ofMinutes(1);
 
-    private static final String LIMITS =
-            """
-            set local statement_timeout = %%d;
-            set local idle_in_transaction_session_timeout = %d;
-            """
-                    .formatted(LONGEST_PAUSE.toMillis());
-
-    // The statement's rows are of three sorts; a column means what its sort makes of it.
-    private static final int LOT = 1;
-    private static final int LINK = 2;
-
     /**
-     * Only identifiers may count when UNION drops what was there before: so each lot comes once and a circle ends. How far it is from
-     * the start rides along in a way in which it does not count: as the number of decimals of a zero, 0 = 0.0 = 0.00; a lot comes first
-     * on a shortest way, as all lots of one depth come before those of the next (up to 16,383, the most decimals there are).
+     * UNION drops each row that was there before, and must compare identifiers alone: so each lot comes once and a circle ends. The
+     * depth rides along without being compared, as the number of decimals of a zero: 0 = 0.0 = 0.00. All lots of one depth come before
+     * those of the next, so that a lot comes with its least depth (up to 16,383, the most decimals there are).
      *
-     * <p>"offset 0" keeps each search where it stands, one look into the index for each lot found: how many lots there will be cannot
-     * be estimated, and a plan for many reads whole tables. The statement begins to answer while it still goes round.
+     * <p>"offset 0" makes each search one look into the index for each lot found. Without it the database, which cannot estimate how
+     * many lots there will be, plans for many and reads whole tables. The statement begins to answer while it still recurses.
      */
     private static final String FIND =
             """
             with recursive relative(id, depth) as (
-                select cast(? as text), 0.
+                select cast(:start as text), 0.
                 union
                 select i.%1$s, r.depth * 0.0
                 from relative r
-                cross join lateral (select %1$s from lot_input where plant = ? and %2$s = r.id offset 0) i),
+                cross join lateral (select %1$s from lot_input where plant = :plant and %2$s = r.id offset 0) i),
             member as materialized (
                 select scale(r.depth) as depth, l.*
                 from relative r
                 cross join lateral (
                     select id, kind, quantity_value, quantity_unit, made, step, machine, run
-                    from lot where plant = ? and id = r.id offset 0) l)
-            select 1, m.depth, m.id, m.kind, m.quantity_value, m.quantity_unit, m.made, m.step, m.machine, m.run,
+                    from lot where plant = :plant and id = r.id offset 0) l)
+            select 1, m.depth, m.id, cast(null as text), m.kind, m.quantity_value, m.quantity_unit,
+                   m.made, m.step, m.machine, m.run,
                    cast(null as double precision), cast(null as double precision), cast(null as text),
-                   cast(null as double precision), cast(null as double precision), cast(null as text), d.parents, d.messages
+                   cast(null as double precision), cast(null as double precision), cast(null as text),
+                   d.parents, d.messages,
+                   cast(null as text), cast(null as text), cast(null as text),
+                   cast(null as text), cast(null as text), cast(null as text)
             from member m
             left join lateral (
                 select array_agg(parent order by ordinal) as parents, array_agg(message order by ordinal) as messages
-                from implausible_link where plant = ? and lot = m.id group by lot) d on true
+                from implausible_link where plant = :plant and lot = m.id group by lot) d on true
             union all
-            select 2, m.depth, i.parent, i.child, i.quantity_value, i.quantity_unit, null, null, null, null,
-                   i.position_from, i.position_to, i.position_unit, i.onto_from, i.onto_to, i.onto_unit, null, null
+            select 2, null, i.parent, i.child, null, i.quantity_value, i.quantity_unit,
+                   null, null, null, null,
+                   i.position_from, i.position_to, i.position_unit, i.onto_from, i.onto_to, i.onto_unit,
+                   null, null, null, null, null, null, null, null
             from member m
             cross join lateral (
                 select parent, child, quantity_value, quantity_unit,
                        position_from, position_to, position_unit, onto_from, onto_to, onto_unit
-                from lot_input where plant = ? and %2$s = m.id offset 0) i""";
+                from lot_input where plant = :plant and %2$s = m.id offset 0) i""";
 
     private static final String FIND_ANCESTORS = FIND.formatted("parent", "child");
 
-    /** What was not told of a reel is in stock, as in {@link ReelBelow#state()}; those shipped come by recipient. */
+    /** Reels come by where they are, those shipped by recipient. */
     private static final String FIND_DESCENDANTS = FIND.formatted("child", "parent")
             + """
 
             union all
-            select 3, null, r.id, r.order_number, null, r.customer, r.at, r.state, r.recipient, r.reason,
-                   null, null, r.actor, null, null, null, null, null
+            select 3, null, r.id, null, null, null, null, r.at, null, null, null,
+                   null, null, null, null, null, null, null, null,
+                   r.order_number, r.customer, r.state, r.recipient, r.reason, r.actor
             from (
                 select m.id, e.order_number, e.customer, d.at, d.state, d.recipient, d.reason, d.actor
                 from member m
                 left join lateral (
-                    select order_number, customer from reel where plant = ? and id = m.id offset 0) e on true
+                    select order_number, customer from reel where plant = :plant and id = m.id offset 0) e on true
                 left join lateral (
                     select state, recipient, reason, actor, at from reel_disposition
-                    where plant = ? and reel = m.id order by reel_disposition.id desc limit 1) d on true
-                where m.kind = 'reel'
-                order by coalesce(d.state, 'in-stock'), d.recipient, m.depth, m.id) r""";
+                    where plant = :plant and reel = m.id order by reel_disposition.id desc limit 1) d on true
+                where m.kind = :reel
+                order by coalesce(d.state, :untold), d.recipient, m.depth, m.id) r""";
 
-    private final DataSource database;
+    private final Session session;
+    private final StatementTimeout timeout;
 
-    PedigreeReading(DataSource database) {
-        this.database = database;
+    PedigreeReading(Session session, StatementTimeout timeout) {
+        this.session = session;
+        this.timeout = timeout;
+    }
+
+    /** Takes the rows of a pedigree as they are read. */
+    interface Reader {
+        /**
+         * A lot; nearest first.
+         *
+         * @return whether to read on
+         */
+        boolean lot(Pedigree.Entry lot);
+
+        /** A link; those of the nearest lots first. */
+        void link(Pedigree.Link link);
+
+        /** A reel among the descendants; of ancestors none is given. */
+        void reel(ReelBelow reel);
     }
 
     /**
-     * Reads until all is read, or one lot more than may be.
+     * Reads until all is read, or the reader has enough.
      *
      * @param start the lot that is asked for; nothing is read when it is not registered
-     * @param most the most lots
      * @param longestStep how long the database may take for the next rows
-     * @param reels takes those of the descendants; of ancestors none are given
      * @return whether all was read
      * @throws SearchTooLargeException when the database takes longer
      */
     @Transactional
-    boolean read(
-            String plant,
-            LotId start,
-            Direction direction,
-            int most,
-            Duration longestStep,
-            Consumer<Pedigree.Entry> lots,
-            Consumer<Pedigree.Link> links,
-            Consumer<ReelBelow> reels) {
-        String query = direction == Direction.ANCESTORS ? FIND_ANCESTORS : FIND_DESCENDANTS;
-        try (Connection connection = database.getConnection()) {
-            // The limits go with the statement, in one round trip, and end with the transaction.
-            try (PreparedStatement statement =
-                    connection.prepareStatement(LIMITS.formatted(longestStep.toMillis()) + query)) {
-                statement.setFetchSize(ROWS_AT_FIRST);
-                int parameter = 1;
-                statement.setString(parameter, start.value());
-                int parameters = (int) query.chars().filter(mark -> mark == '?').count();
-                while (parameter < parameters) {
-                    statement.setString(++parameter, plant);
-                }
-                statement.execute();
-                while (statement.getUpdateCount() != -1) {
-                    statement.getMoreResults();
-                }
-                try (ResultSet row = statement.getResultSet()) {
-                    row.setFetchSize(ROWS_AT_ONCE);
-                    int count = 0;
-                    while (row.next()) {
-                        int sort = row.getInt(1);
-                        if (sort == LOT && ++count > most) {
-                            return false;
-                        }
-                        switch (sort) {
-                            case LOT -> lots.accept(lot(plant, row));
-                            case LINK -> links.accept(link(row));
-                            default -> reels.accept(reel(row));
-                        }
+    boolean read(String plant, LotId start, Direction direction, Duration longestStep, Reader reader) {
+        return timeout.within(
+                longestStep,
+                "the pedigree of lot " + start + " was not found within " + longestStep.toSeconds()
+                        + "s; ask again later, or for a lot nearer to what you look for",
+                () -> {
+                    try (Stream<PedigreeRow> rows = query(plant, start, direction)
+                            .setFetchSize(ROWS_AT_ONCE)
+                            .getResultStream()) {
+                        return give(plant, rows.iterator(), reader);
                     }
-                    return true;
+                });
+    }
+
+    /** Gives the connection to the database back when the reader takes nothing for too long, until the transaction ends. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    void limitPauses() {
+        session.createNativeQuery("select set_config('idle_in_transaction_session_timeout', :most, true)", String.class)
+                .setParameter("most", Long.toString(LONGEST_PAUSE.toMillis()))
+                .getSingleResult();
+    }
+
+    private NativeQuery<PedigreeRow> query(String plant, LotId start, Direction direction) {
+        NativeQuery<PedigreeRow> query = direction == Direction.ANCESTORS
+                ? session.createNativeQuery(FIND_ANCESTORS, PedigreeRow.class)
+                : session.createNativeQuery(FIND_DESCENDANTS, PedigreeRow.class)
+                        .setParameter("reel", LotKind.REEL.word())
+                        .setParameter("untold", Dispositions.State.IN_STOCK.word());
+        return query.setParameter("start", start.value()).setParameter("plant", plant);
+    }
+
+    private static boolean give(String plant, Iterator<PedigreeRow> rows, Reader reader) {
+        while (rows.hasNext()) {
+            PedigreeRow row = rows.next();
+            switch (row.sort()) {
+                case PedigreeRow.LOT -> {
+                    if (!reader.lot(row.lot(plant))) {
+                        return false;
+                    }
                 }
+                case PedigreeRow.LINK -> reader.link(row.link());
+                default -> reader.reel(row.reel());
             }
-        } catch (SQLException e) {
-            if (CANCELLED.equals(e.getSQLState())) {
-                throw new SearchTooLargeException("the pedigree of lot " + start + " was not found within "
-                        + longestStep.toSeconds() + "s; ask again later, or for a lot nearer to what you look for");
-            }
-            throw new IllegalStateException("the pedigree of lot " + start + " could not be read", e);
         }
-    }
-
-    private static Pedigree.Entry lot(String plant, ResultSet row) throws SQLException {
-        String run = row.getString(10);
-        return new Pedigree.Entry(
-                new Pedigree.Member(
-                        new LotId(row.getString(3)),
-                        plant,
-                        LotKind.named(row.getString(4)),
-                        new Amount(row.getDouble(5), row.getString(6)),
-                        row.getObject(7, OffsetDateTime.class),
-                        row.getString(8),
-                        row.getString(9),
-                        run == null ? null : new RunId(run),
-                        implausible(row.getArray(17), row.getArray(18))),
-                row.getInt(2));
-    }
-
-    private static List<Implausible> implausible(Array parents, Array messages) throws SQLException {
-        if (messages == null) {
-            return List.of();
-        }
-        String[] parent = (String[]) parents.getArray();
-        String[] message = (String[]) messages.getArray();
-        List<Implausible> implausible = new ArrayList<>();
-        for (int i = 0; i < message.length; i++) {
-            implausible.add(new Implausible(parent[i] == null ? null : new LotId(parent[i]), message[i]));
-        }
-        return implausible;
-    }
-
-    private static Pedigree.Link link(ResultSet row) throws SQLException {
-        String unit = row.getString(13);
-        Placement placement = unit == null
-                ? null
-                : new Placement(
-                        row.getDouble(11),
-                        row.getDouble(12),
-                        unit,
-                        row.getDouble(14),
-                        row.getDouble(15),
-                        row.getString(16));
-        return new Pedigree.Link(
-                new LotId(row.getString(3)),
-                new LotId(row.getString(4)),
-                new Amount(row.getDouble(5), row.getString(6)),
-                placement);
-    }
-
-    private static ReelBelow reel(ResultSet row) throws SQLException {
-        LotId id = new LotId(row.getString(3));
-        String state = row.getString(8);
-        return new ReelBelow(
-                id,
-                row.getString(4),
-                row.getString(6),
-                state == null
-                        ? null
-                        : new Dispositions.Entry(
-                                id,
-                                Dispositions.State.named(state),
-                                row.getString(9),
-                                row.getString(10),
-                                row.getString(13),
-                                row.getObject(7, OffsetDateTime.class)));
+        return true;
     }
 }

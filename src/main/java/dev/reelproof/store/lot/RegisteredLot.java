@@ -1,6 +1,6 @@
 package dev.reelproof.store.lot;
 
-import dev.reelproof.genealogy.Implausible;
+import dev.reelproof.genealogy.Implausibility;
 import dev.reelproof.genealogy.Lot;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -12,7 +12,7 @@ import java.util.List;
  * @param registered when it was registered, in UTC
  * @param implausible what can hardly be so in it; empty when all fits
  */
-public record RegisteredLot(Lot lot, OffsetDateTime registered, List<Implausible> implausible) {
+public record RegisteredLot(Lot lot, OffsetDateTime registered, List<Implausibility> implausible) {
 
     public RegisteredLot {
         implausible = List.copyOf(implausible);

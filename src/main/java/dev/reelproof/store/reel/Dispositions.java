@@ -1,16 +1,12 @@
 package dev.reelproof.store.reel;
 
-import dev.reelproof.access.Callers;
-import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.UtcTimes;
-import dev.reelproof.store.access.AuditTrail;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -21,13 +17,9 @@ import org.hibernate.Session;
 @ApplicationScoped
 public class Dispositions {
     private final Session session;
-    private final Callers callers;
-    private final AuditTrail audit;
 
-    Dispositions(Session session, Callers callers, AuditTrail audit) {
+    Dispositions(Session session) {
         this.session = session;
-        this.callers = callers;
-        this.audit = audit;
     }
 
     /** Where a reel can be. */
@@ -72,75 +64,62 @@ public class Dispositions {
      * @param actor who told it
      * @param at when it was told, in UTC
      */
-    public record Entry(LotId reel, State state, String recipient, String reason, String actor, OffsetDateTime at) {}
+    public record Entry(LotId reel, State state, String recipient, String reason, String actor, OffsetDateTime at) {
 
-    /**
-     * Adds an entry.
-     *
-     * @param recipient to whom; given when it was shipped, and only then
-     * @param reason null when not said
-     * @param held the open holds that it was shipped under all the same
-     */
+        public Entry {
+            if (reel == null || state == null || at == null) {
+                throw new IllegalArgumentException("where a reel is needs the reel, the state and the time");
+            }
+            if (actor == null || actor.isBlank()) {
+                throw new IllegalArgumentException("where reel " + reel + " is needs who told it");
+            }
+            if ((state == State.SHIPPED) != (recipient != null)) {
+                throw new IllegalArgumentException(
+                        "reel " + reel + " is said to be " + state.word() + " and to have gone to " + recipient
+                                + "; what was shipped went to somebody, and nothing else did");
+            }
+        }
+    }
+
+    private record Row(String reel, String state, String recipient, String reason, String actor, Instant at) {
+        Entry entry() {
+            return new Entry(new LotId(reel), State.named(state), recipient, reason, actor, UtcTimes.utc(at));
+        }
+    }
+
+    /** Adds an entry. */
     @Transactional
-    public Entry tell(
-            String plant,
-            LotId reel,
-            State state,
-            String recipient,
-            String reason,
-            List<Hold> held,
-            OffsetDateTime now) {
-        AdvisoryLocks.take(session, plant + "/disposition/" + reel);
-        String actor = callers.current().name();
+    public void add(String plant, Entry entry) {
+        AdvisoryLocks.take(session, plant + "/disposition/" + entry.reel());
         session.createNativeMutationQuery(
                         """
                         insert into reel_disposition (plant, reel, state, recipient, reason, actor, at)
-                        values (:plant, :reel, :state, cast(:recipient as text), cast(:reason as text), :actor, :now)""")
+                        values (:plant, :reel, :state, cast(:recipient as text), cast(:reason as text), :actor, :at)""")
                 .setParameter("plant", plant)
-                .setParameter("reel", reel.value())
-                .setParameter("state", state.word())
-                .setParameter("recipient", recipient)
-                .setParameter("reason", reason)
-                .setParameter("actor", actor)
-                .setParameter("now", UtcTimes.instant(now))
+                .setParameter("reel", entry.reel().value())
+                .setParameter("state", entry.state().word())
+                .setParameter("recipient", entry.recipient())
+                .setParameter("reason", entry.reason())
+                .setParameter("actor", entry.actor())
+                .setParameter("at", UtcTimes.instant(entry.at()))
                 .executeUpdate();
-        Map<String, Object> details = new TreeMap<>(Map.of("state", state.word()));
-        if (recipient != null) {
-            details.put("to", recipient);
-        }
-        if (!held.isEmpty()) {
-            details.put(
-                    "held", held.stream().map(hold -> Long.toString(hold.id())).toList());
-        }
-        audit.write(plant, "reel-" + state.word(), "reel/" + reel, reason, details);
-        return new Entry(reel, state, recipient, reason, actor, now);
-    }
-
-    private static Entry entry(Object[] row) {
-        int column = 0;
-        return new Entry(
-                new LotId((String) row[column++]),
-                State.named((String) row[column++]),
-                (String) row[column++],
-                (String) row[column++],
-                (String) row[column++],
-                UtcTimes.utc((Instant) row[column]));
     }
 
     /** All entries of a reel, newest first. */
     @Transactional
     public List<Entry> of(String plant, LotId reel) {
-        List<Entry> entries = new ArrayList<>();
-        session.createNativeQuery(
+        return session
+                .createNativeQuery(
                         """
                         select reel, state, recipient, reason, actor, at from reel_disposition
                         where plant = :plant and reel = :reel order by id desc""",
-                        Object[].class)
+                        Row.class)
                 .setParameter("plant", plant)
                 .setParameter("reel", reel.value())
                 .getResultList()
-                .forEach(row -> entries.add(entry(row)));
-        return entries;
+                .stream()
+                .map(Row::entry)
+                .toList();
     }
 
     /** The latest entry of each of these reels that has any. */
@@ -151,11 +130,11 @@ public class Dispositions {
                         """
                         select distinct on (reel) reel, state, recipient, reason, actor, at from reel_disposition
                         where plant = :plant and reel = any(:reels) order by reel, id desc""",
-                        Object[].class)
+                        Row.class)
                 .setParameter("plant", plant)
                 .setParameter("reels", reels.stream().map(LotId::value).toArray(String[]::new))
                 .getResultList()
-                .forEach(row -> latest.put(new LotId((String) row[0]), entry(row)));
+                .forEach(row -> latest.put(new LotId(row.reel()), row.entry()));
         return latest;
     }
 }

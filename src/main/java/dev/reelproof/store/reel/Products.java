@@ -2,14 +2,10 @@ package dev.reelproof.store.reel;
 
 import dev.reelproof.measurement.Product;
 import dev.reelproof.store.AdvisoryLocks;
-import dev.reelproof.store.Changes;
-import dev.reelproof.store.RowJson;
-import dev.reelproof.store.access.AuditTrail;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.hibernate.Session;
 
@@ -17,58 +13,64 @@ import org.hibernate.Session;
 @ApplicationScoped
 public class Products {
     private final Session session;
-    private final AuditTrail audit;
 
-    Products(Session session, AuditTrail audit) {
+    Products(Session session) {
         this.session = session;
-        this.audit = audit;
+    }
+
+    private record Row(String id, String definition) {
+        Product product() {
+            return ProductJson.read(id, definition);
+        }
     }
 
     /**
      * Registers a product or changes its definition. Records keep the definition that they were judged by.
      * The same definition again changes nothing.
      *
-     * @return whether it is new
+     * @return what it changed
      */
     @Transactional
-    public boolean put(String plant, Product product, Instant now) {
-        String name = "product/" + product.id();
-        AdvisoryLocks.take(session, plant + "/" + name);
-        String definition = RowJson.product(product);
-        Optional<Product> before = byId(plant, product.id());
-        Map<String, Object> changes =
-                Changes.between(before.map(RowJson::product).orElse("{}"), definition);
-        if (before.isPresent() && changes.isEmpty()) {
-            return false;
+    public Changes put(String plant, Product product, Instant now) {
+        AdvisoryLocks.take(session, plant + "/product/" + product.id());
+        String definition = ProductJson.write(product);
+        Changes changes = Changes.between(byId(plant, product.id()).map(ProductJson::write), definition);
+        if (!changes.isEmpty()) {
+            session.createNativeMutationQuery(
+                            """
+                            insert into product (plant, id, definition, registered)
+                            values (:plant, :id, cast(:definition as jsonb), :now)
+                            on conflict (plant, id) do update set definition = excluded.definition""")
+                    .setParameter("plant", plant)
+                    .setParameter("id", product.id())
+                    .setParameter("definition", definition)
+                    .setParameter("now", now)
+                    .executeUpdate();
         }
-        session.createNativeMutationQuery(
-                        """
-                        insert into product (plant, id, definition, registered)
-                        values (:plant, :id, cast(:definition as jsonb), :now)
-                        on conflict (plant, id) do update set definition = excluded.definition""")
-                .setParameter("plant", plant)
-                .setParameter("id", product.id())
-                .setParameter("definition", definition)
-                .setParameter("now", now)
-                .executeUpdate();
-        session.flush();
-        session.clear();
-        audit.write(plant, before.isEmpty() ? "product-registered" : "product-changed", name, null, changes);
-        return before.isEmpty();
+        return changes;
     }
 
+    /** The product of a code, as it is defined now; empty when there is none. */
     @Transactional
     public Optional<Product> byId(String plant, String id) {
-        return ProductRow.<ProductRow>find("plant = ?1 and id = ?2", plant, id)
-                .firstResultOptional()
-                .map(row -> RowJson.product(row.id, row.definition));
+        return session.createNativeQuery(
+                        "select id, cast(definition as text) from product where plant = :plant and id = :id", Row.class)
+                .setParameter("plant", plant)
+                .setParameter("id", id)
+                .uniqueResultOptional()
+                .map(Row::product);
     }
 
     /** All products of a plant, by code. */
     @Transactional
     public List<Product> all(String plant) {
-        return ProductRow.<ProductRow>find("plant = ?1 order by id", plant).stream()
-                .map(row -> RowJson.product(row.id, row.definition))
+        return session
+                .createNativeQuery(
+                        "select id, cast(definition as text) from product where plant = :plant order by id", Row.class)
+                .setParameter("plant", plant)
+                .getResultList()
+                .stream()
+                .map(Row::product)
                 .toList();
     }
 }

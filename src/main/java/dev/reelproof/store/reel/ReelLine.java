@@ -1,14 +1,23 @@
 package dev.reelproof.store.reel;
 
+import dev.reelproof.judgement.Verdict;
 import java.time.OffsetDateTime;
 import java.util.UUID;
 
 /**
- * A reel in a list, with what its newest test came to.
+ * A reel in a list, with what its newest test came to; all but the reel is null when it was never tested.
  *
  * @param reel the reel
- * @param record the newest record; null when not tested
- * @param verdict its verdict in the words of the HTTP contract; null when not tested
- * @param tested when it was received; null when not tested
+ * @param record the newest record
+ * @param verdict its verdict
+ * @param conditional whether it was accepted only conditionally; false when it was never tested
+ * @param received when it was received
+ * @param finished when its test ended
  */
-public record ReelLine(RegisteredReel reel, UUID record, String verdict, OffsetDateTime tested) {}
+public record ReelLine(
+        RegisteredReel reel,
+        UUID record,
+        Verdict verdict,
+        boolean conditional,
+        OffsetDateTime received,
+        OffsetDateTime finished) {}

@@ -2,49 +2,23 @@ package dev.reelproof.store.reel;
 
 import dev.reelproof.quantity.Length;
 import dev.reelproof.store.UtcTimes;
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
-import jakarta.persistence.Column;
-import jakarta.persistence.Entity;
-import jakarta.persistence.Id;
-import jakarta.persistence.IdClass;
-import jakarta.persistence.Table;
 import java.time.Instant;
 
-@Entity
-@Table(name = "reel")
-@IdClass(ReelRow.Key.class)
-class ReelRow extends PanacheEntityBase {
-    record Key(String plant, String id) {}
+/** A row of {@code reel}, its columns in the order of {@link #COLUMNS}. */
+record ReelRow(
+        String plant,
+        String id,
+        String product,
+        double lengthMetres,
+        double lengthSent,
+        String lengthUnit,
+        String orderNumber,
+        String customer,
+        Instant registered) {
+    static final String COLUMNS =
+            "r.plant, r.id, r.product, r.length_m, r.length_sent, r.length_unit, r.order_number, r.customer, r.registered";
 
-    @Id
-    public String plant;
-
-    @Id
-    public String id;
-
-    public String product;
-
-    @Column(name = "length_m")
-    public double lengthMetres;
-
-    @Column(name = "length_sent")
-    public double lengthSent;
-
-    @Column(name = "length_unit")
-    public String lengthUnit;
-
-    @Column(name = "order_number")
-    public String orderNumber;
-
-    public String customer;
-
-    public Instant registered;
-
-    /** Made by the database for the search. */
-    @Column(insertable = false, updatable = false)
-    public String searched;
-
-    RegisteredReel toReel() {
+    RegisteredReel reel() {
         return new RegisteredReel(
                 plant,
                 id,

@@ -1,13 +1,14 @@
 package dev.reelproof.store.reel;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.store.AdvisoryLocks;
-import dev.reelproof.store.Changes;
 import dev.reelproof.store.RowJson;
 import dev.reelproof.store.UtcTimes;
-import dev.reelproof.store.access.AuditTrail;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.Collection;
@@ -24,68 +25,117 @@ import org.hibernate.Session;
 @ApplicationScoped
 public class Reels {
     private final Session session;
-    private final AuditTrail audit;
 
-    Reels(Session session, AuditTrail audit) {
+    Reels(Session session) {
         this.session = session;
-        this.audit = audit;
+    }
+
+    /** A reel beside its newest record; the record's columns are null when it was never tested. */
+    private record LineRow(
+            String plant,
+            String id,
+            String product,
+            double lengthMetres,
+            double lengthSent,
+            String lengthUnit,
+            String orderNumber,
+            String customer,
+            Instant registered,
+            UUID record,
+            String verdict,
+            boolean conditionalPass,
+            Instant received,
+            Instant finished) {
+        ReelLine line() {
+            Verdict cameTo = verdict == null ? null : Verdict.valueOf(verdict.toUpperCase(Locale.ROOT));
+            return new ReelLine(
+                    new ReelRow(
+                                    plant,
+                                    id,
+                                    product,
+                                    lengthMetres,
+                                    lengthSent,
+                                    lengthUnit,
+                                    orderNumber,
+                                    customer,
+                                    registered)
+                            .reel(),
+                    record,
+                    cameTo,
+                    cameTo == Verdict.ACCEPTED && conditionalPass,
+                    UtcTimes.utc(received),
+                    UtcTimes.utc(finished));
+        }
     }
 
     /**
      * Registers a reel or changes what is registered of it; the time of the first registration stays. Its product must be
      * registered. The same registration again changes nothing.
      *
-     * @return whether it is new
+     * @return what it changed
      */
     @Transactional
-    public boolean put(RegisteredReel reel) {
-        String name = "reel/" + reel.id();
-        AdvisoryLocks.take(session, reel.plant() + "/" + name);
-        Optional<RegisteredReel> before = byId(reel.plant(), reel.id());
-        Map<String, Object> changes = Changes.between(before.map(RowJson::reel).orElse("{}"), RowJson.reel(reel));
-        if (before.isPresent() && changes.isEmpty()) {
-            return false;
+    public Changes put(RegisteredReel reel) {
+        AdvisoryLocks.take(session, reel.plant() + "/reel/" + reel.id());
+        Changes changes = Changes.between(byId(reel.plant(), reel.id()).map(Reels::registration), registration(reel));
+        if (!changes.isEmpty()) {
+            session.createNativeMutationQuery(
+                            """
+                            insert into reel (plant, id, product, length_m, length_sent, length_unit, order_number, customer,
+                                              registered)
+                            values (:plant, :id, :product, :metres, :sent, :unit, cast(:order as text),
+                                    cast(:customer as text), :now)
+                            on conflict (plant, id) do update set product = excluded.product, length_m = excluded.length_m,
+                                length_sent = excluded.length_sent, length_unit = excluded.length_unit,
+                                order_number = excluded.order_number, customer = excluded.customer""")
+                    .setParameter("plant", reel.plant())
+                    .setParameter("id", reel.id())
+                    .setParameter("product", reel.product())
+                    .setParameter("metres", reel.length().metres())
+                    .setParameter("sent", reel.sentLength())
+                    .setParameter("unit", reel.sentUnit())
+                    .setParameter("order", reel.order())
+                    .setParameter("customer", reel.customer())
+                    .setParameter("now", UtcTimes.instant(reel.registered()))
+                    .executeUpdate();
         }
-        session.createNativeMutationQuery(
-                        """
-                        insert into reel (plant, id, product, length_m, length_sent, length_unit, order_number, customer, registered)
-                        values (:plant, :id, :product, :metres, :sent, :unit, cast(:order as text), cast(:customer as text), :now)
-                        on conflict (plant, id) do update set product = excluded.product, length_m = excluded.length_m,
-                            length_sent = excluded.length_sent, length_unit = excluded.length_unit,
-                            order_number = excluded.order_number, customer = excluded.customer""")
-                .setParameter("plant", reel.plant())
-                .setParameter("id", reel.id())
-                .setParameter("product", reel.product())
-                .setParameter("metres", reel.length().metres())
-                .setParameter("sent", reel.sentLength())
-                .setParameter("unit", reel.sentUnit())
-                .setParameter("order", reel.order())
-                .setParameter("customer", reel.customer())
-                .setParameter("now", UtcTimes.instant(reel.registered()))
-                .executeUpdate();
-        session.flush();
-        session.clear();
-        audit.write(reel.plant(), before.isEmpty() ? "reel-registered" : "reel-changed", name, null, changes);
-        return before.isEmpty();
+        return changes;
     }
 
+    /** What is registered of a reel, as the audit trail compares it. */
+    private static String registration(RegisteredReel reel) {
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        node.put("product", reel.product());
+        node.putObject("length").put("value", reel.sentLength()).put("unit", reel.sentUnit());
+        node.put("order", reel.order());
+        node.put("customer", reel.customer());
+        return RowJson.write(node);
+    }
+
+    /** The reel of a number; empty when there is none. */
     @Transactional
     public Optional<RegisteredReel> byId(String plant, String id) {
-        return ReelRow.<ReelRow>find("plant = ?1 and id = ?2", plant, id)
-                .firstResultOptional()
-                .map(ReelRow::toReel);
+        return session.createNativeQuery(
+                        "select " + ReelRow.COLUMNS + " from reel r where r.plant = :plant and r.id = :id",
+                        ReelRow.class)
+                .setParameter("plant", plant)
+                .setParameter("id", id)
+                .uniqueResultOptional()
+                .map(ReelRow::reel);
     }
 
     /** The registered reels among these. */
     @Transactional
     public Map<LotId, RegisteredReel> byIds(String plant, Collection<LotId> ids) {
         return session
-                .createNativeQuery("select * from reel where plant = :plant and id = any(:ids)", ReelRow.class)
+                .createNativeQuery(
+                        "select " + ReelRow.COLUMNS + " from reel r where r.plant = :plant and r.id = any(:ids)",
+                        ReelRow.class)
                 .setParameter("plant", plant)
                 .setParameter("ids", ids.stream().map(LotId::value).toArray(String[]::new))
                 .getResultList()
                 .stream()
-                .map(ReelRow::toReel)
+                .map(ReelRow::reel)
                 .collect(Collectors.toMap(reel -> new LotId(reel.id()), Function.identity()));
     }
 
@@ -96,11 +146,13 @@ public class Reels {
      */
     @Transactional(Transactional.TxType.MANDATORY)
     public void lock(String plant, String id) {
-        boolean there = ReelRow.<ReelRow>find("plant = ?1 and id = ?2", plant, id)
-                .withLock(LockModeType.PESSIMISTIC_WRITE)
-                .firstResultOptional()
+        boolean isLocked = session.createNativeQuery(
+                        "select id from reel where plant = :plant and id = :id for no key update", String.class)
+                .setParameter("plant", plant)
+                .setParameter("id", id)
+                .uniqueResultOptional()
                 .isPresent();
-        if (!there) {
+        if (!isLocked) {
             throw new IllegalArgumentException("unknown reel '" + id + "'");
         }
     }
@@ -115,29 +167,35 @@ public class Reels {
     @Transactional
     public List<ReelLine> search(String plant, String text, int limit) {
         // An upload's row is not partitioned and knows the newest record; its time leads to the one partition.
-        List<Object[]> found = session.createNativeQuery(
+        // The newest has no later attempt; asked so, it is found of many reels at once without a look-up a reel.
+        // Only the records of the reels that are listed are looked up.
+        return session
+                .createNativeQuery(
                         """
-                        select r.id, u.record_id, t.verdict, u.received
-                        from reel r
-                        left join lateral (select record_id, received from upload
-                                           where plant = r.plant and reel = r.id
-                                           order by attempt desc limit 1) u on true
-                        left join test_record t
-                          on t.plant = r.plant and t.id = u.record_id and t.received = u.received
-                        where r.plant = :plant and r.searched like :pattern escape '!'
-                        order by u.received desc nulls last, r.registered desc, r.id
-                        limit :limit""",
-                        Object[].class)
+                        select %s, t.id, t.verdict,
+                               exists (select from finding f
+                                       where f.plant = t.plant and f.record_id = t.id and f.received = t.received
+                                         and f.outcome = :conditionalPass),
+                               r.newest, t.finished
+                        from (select r.*, u.record_id, u.received as newest
+                              from reel r
+                              left join upload u on u.plant = r.plant and u.reel = r.id
+                                and not exists (select from upload later where later.plant = u.plant
+                                                and later.reel = u.reel and later.attempt > u.attempt)
+                              where r.plant = :plant and r.searched like :pattern escape '!'
+                              order by u.received desc nulls last, r.registered desc, r.id
+                              limit :limit) r
+                        left join test_record t on t.plant = r.plant and t.id = r.record_id and t.received = r.newest
+                        order by r.newest desc nulls last, r.registered desc, r.id"""
+                                .formatted(ReelRow.COLUMNS),
+                        LineRow.class)
                 .setParameter("plant", plant)
+                .setParameter("conditionalPass", Outcome.CONDITIONAL_PASS.word())
                 .setParameter("pattern", containing(text))
                 .setParameter("limit", limit)
-                .getResultList();
-        return found.stream()
-                .map(row -> new ReelLine(
-                        byId(plant, (String) row[0]).orElseThrow(),
-                        (UUID) row[1],
-                        (String) row[2],
-                        UtcTimes.utc((Instant) row[3])))
+                .getResultList()
+                .stream()
+                .map(LineRow::line)
                 .toList();
     }
 

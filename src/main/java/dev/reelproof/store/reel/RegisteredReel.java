@@ -10,7 +10,7 @@ import java.time.OffsetDateTime;
  * @param id the reel's number, unique within the plant
  * @param product the code of its product
  * @param length its length
- * @param sentLength the length as sent, in {@code sentUnit}
+ * @param sentLength the length as sent, in {@code sentUnit}; positive and finite
  * @param sentUnit the unit of the length as sent
  * @param order the customer order; null when none
  * @param customer the customer; null when none
@@ -25,4 +25,25 @@ public record RegisteredReel(
         String sentUnit,
         String order,
         String customer,
-        OffsetDateTime registered) {}
+        OffsetDateTime registered) {
+
+    public RegisteredReel {
+        requireText("plant", plant);
+        requireText("number", id);
+        requireText("product", product);
+        requireText("unit of length", sentUnit);
+        if (length == null || registered == null) {
+            throw new IllegalArgumentException("reel " + id + " needs a length and the time of its registration");
+        }
+        if (!(sentLength > 0 && Double.isFinite(sentLength))) {
+            throw new IllegalArgumentException(
+                    "the length of reel " + id + " must be positive and finite, not " + sentLength + " " + sentUnit);
+        }
+    }
+
+    private static void requireText(String what, String text) {
+        if (text == null || text.isBlank()) {
+            throw new IllegalArgumentException("a reel needs a " + what);
+        }
+    }
+}

@@ -11,7 +11,6 @@ import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.store.RowJson;
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -27,7 +26,7 @@ import org.hibernate.annotations.ColumnTransformer;
 @Entity
 @Table(name = "finding")
 @IdClass(FindingRow.Key.class)
-class FindingRow extends PanacheEntityBase {
+class FindingRow {
     record Key(String plant, UUID recordId, int ordinal, Instant received) {}
 
     @Id
@@ -119,7 +118,7 @@ class FindingRow extends PanacheEntityBase {
         row.property = finding.property().id();
         row.outcome = finding.outcome().word();
         row.reason = finding.reason();
-        row.obstacles = finding.obstacles().isEmpty() ? null : RowJson.obstacles(finding.obstacles());
+        row.obstacles = finding.obstacles().isEmpty() ? null : ObstacleJson.write(finding.obstacles());
         row.points = finding.points();
         row.varyingPairs =
                 finding.varyingPairs().stream().mapToInt(Integer::intValue).toArray();
@@ -164,7 +163,7 @@ class FindingRow extends PanacheEntityBase {
                 Property.named(property),
                 cameTo,
                 reason,
-                obstacles == null ? Obstacles.asRecorded(cameTo, reason) : RowJson.obstacles(obstacles),
+                obstacles == null ? Obstacles.asRecorded(cameTo, reason) : ObstacleJson.read(obstacles),
                 value == null ? null : figure(),
                 points,
                 Arrays.stream(varyingPairs).boxed().toList(),

@@ -1,6 +1,6 @@
 package dev.reelproof.store.result;
 
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.UncertaintyModel;
@@ -37,6 +37,20 @@ public record JudgedUpload(
         List<String> warnings) {
 
     public JudgedUpload {
+        if (plant == null || plant.isBlank() || reel == null || reel.isBlank()) {
+            throw new IllegalArgumentException(
+                    "an upload is of a reel of a plant, not of '" + reel + "' of '" + plant + "'");
+        }
+        if (received == null) {
+            throw new IllegalArgumentException("the upload of reel " + reel + " needs the time at which it came in");
+        }
+        if (!judgement.limitSet().equals(limitSet.id())
+                || judgement.revision() != limitSet.revision()
+                || !judgement.limitSetSha256().equals(limitSet.sha256())) {
+            throw new IllegalArgumentException("the upload of reel " + reel + " was judged by " + judgement.limitSet()
+                    + " revision " + judgement.revision() + ", not by " + limitSet.id() + " revision "
+                    + limitSet.revision());
+        }
         warnings = List.copyOf(warnings);
     }
 }

@@ -1,17 +1,9 @@
 package dev.reelproof.store.result;
 
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
+import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.CorrectedSweep;
-import dev.reelproof.judgement.Judgement;
-import dev.reelproof.judgement.Verdict;
-import dev.reelproof.measurement.ReelResult;
-import dev.reelproof.quantity.Length;
-import dev.reelproof.quantity.Temperature;
-import dev.reelproof.store.Gzip;
-import dev.reelproof.store.RowJson;
-import dev.reelproof.store.UtcTimes;
-import dev.reelproof.store.access.AuditTrail;
+import dev.reelproof.judgement.Finding;
 import dev.reelproof.store.limits.LimitSetArchive;
 import dev.reelproof.store.limits.UncertaintyModelArchive;
 import dev.reelproof.store.reel.Reels;
@@ -21,8 +13,6 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -37,14 +27,12 @@ public class Records {
     private final Reels reels;
     private final LimitSetArchive limitSets;
     private final UncertaintyModelArchive models;
-    private final AuditTrail audit;
 
-    Records(Session session, Reels reels, LimitSetArchive limitSets, UncertaintyModelArchive models, AuditTrail audit) {
+    Records(Session session, Reels reels, LimitSetArchive limitSets, UncertaintyModelArchive models) {
         this.session = session;
         this.reels = reels;
         this.limitSets = limitSets;
         this.models = models;
-        this.audit = audit;
     }
 
     /**
@@ -55,12 +43,27 @@ public class Records {
      */
     public record Taken(StoredRecord record, boolean first) {}
 
+    /** A part of an upload, its bytes compressed. */
+    private record PartRow(String name, String mediaType, byte[] bytes) {
+        Part part() {
+            return new Part(name, mediaType, Gzip.restored(bytes));
+        }
+    }
+
+    /** A block of sweeps. */
+    private record BlockRow(byte[] block) {}
+
     /** The record of an upload of a reel; empty when it was not taken yet. */
     @Transactional
     public Optional<StoredRecord> ofUpload(String plant, String reel, String sha256) {
-        return UploadRow.<UploadRow>find("plant = ?1 and reel = ?2 and sha256 = ?3", plant, reel, sha256)
-                .firstResultOptional()
-                .flatMap(upload -> byId(plant, upload.recordId));
+        return session.createNativeQuery(
+                        "select record_id from upload where plant = :plant and reel = :reel and sha256 = :sha256",
+                        UUID.class)
+                .setParameter("plant", plant)
+                .setParameter("reel", reel)
+                .setParameter("sha256", sha256)
+                .uniqueResultOptional()
+                .flatMap(record -> byId(plant, record));
     }
 
     /**
@@ -74,9 +77,10 @@ public class Records {
      */
     @Transactional
     public Taken take(JudgedUpload upload) {
-        reels.lock(upload.plant(), upload.reel());
+        String plant = upload.plant();
+        reels.lock(plant, upload.reel());
         Optional<StoredRecord> before =
-                ofUpload(upload.plant(), upload.reel(), upload.upload().sha256());
+                ofUpload(plant, upload.reel(), upload.upload().sha256());
         if (before.isPresent()) {
             return new Taken(before.get(), false);
         }
@@ -84,221 +88,193 @@ public class Records {
         limitSets.use(upload.limitSet(), received);
         upload.uncertaintyModel().ifPresent(model -> models.use(model, received));
         UUID id = RecordIds.at(received);
+        int attempt = attemptsOf(plant, upload.reel()) + 1;
         List<String> warnings = new ArrayList<>(upload.warnings());
         otherReels(upload).ifPresent(warnings::add);
-        keepUpload(upload, id, received);
-        keepRecord(upload, id, received, warnings);
+        keepUpload(upload, id, received, attempt);
+        session.persist(TestRecordRow.of(upload, id, received, attempt, warnings));
         keepFindings(upload, id, received);
         keepSweeps(upload, id, received);
         session.flush();
         session.clear();
-        StoredRecord record = byId(upload.plant(), id).orElseThrow();
-        audit.write(
-                upload.plant(),
-                "test-taken",
-                "reel/" + upload.reel(),
-                null,
-                Map.of(
-                        "record", id.toString(),
-                        "attempt", record.attempt(),
-                        "verdict", record.judgement().verdict().word(),
-                        "sha256", record.sourceSha256()));
-        return new Taken(record, true);
+        return new Taken(byId(plant, id).orElseThrow(), true);
     }
 
-    private static Optional<String> otherReels(JudgedUpload upload) {
-        List<UploadRow> others = UploadRow.list(
-                "plant = ?1 and sha256 = ?2 order by received",
-                upload.plant(),
-                upload.upload().sha256());
+    private Optional<String> otherReels(JudgedUpload upload) {
+        List<String> others = session.createNativeQuery(
+                        "select reel from upload where plant = :plant and sha256 = :sha256 order by received",
+                        String.class)
+                .setParameter("plant", upload.plant())
+                .setParameter("sha256", upload.upload().sha256())
+                .getResultList();
         if (others.isEmpty()) {
             return Optional.empty();
         }
-        String named = others.stream().limit(REELS_NAMED).map(row -> row.reel).collect(Collectors.joining(", "));
+        String named = others.stream().limit(REELS_NAMED).collect(Collectors.joining(", "));
         int more = others.size() - REELS_NAMED;
         return Optional.of("The same upload was taken for reel " + named + (more > 0 ? " and " + more + " more" : "")
                 + " too; one of them may be the wrong reel.");
     }
 
-    private static void keepUpload(JudgedUpload upload, UUID id, Instant received) {
+    private int attemptsOf(String plant, String reel) {
+        return Math.toIntExact(session.createNativeQuery(
+                        "select count(*) from upload where plant = :plant and reel = :reel", Long.class)
+                .setParameter("plant", plant)
+                .setParameter("reel", reel)
+                .getSingleResult());
+    }
+
+    private void keepUpload(JudgedUpload upload, UUID id, Instant received, int attempt) {
         UploadRow row = new UploadRow();
         row.plant = upload.plant();
         row.reel = upload.reel();
         row.sha256 = upload.upload().sha256();
         row.recordId = id;
-        row.attempt = attemptsOf(upload.plant(), upload.reel()) + 1;
+        row.attempt = attempt;
         row.received = received;
-        row.persist();
+        session.persist(row);
         int ordinal = 0;
         for (Part part : upload.upload().parts()) {
-            UploadPartRow partRow = new UploadPartRow();
-            partRow.plant = upload.plant();
-            partRow.recordId = id;
-            partRow.ordinal = ordinal++;
-            partRow.name = part.name();
-            partRow.mediaType = part.mediaType();
-            partRow.sha256 = part.sha256();
-            partRow.size = part.size();
-            partRow.bytes = Gzip.compressed(part.bytes());
-            partRow.persist();
+            session.persist(UploadPartRow.of(upload.plant(), id, ordinal++, part));
         }
     }
 
-    private static int attemptsOf(String plant, String reel) {
-        return Math.toIntExact(UploadRow.count("plant = ?1 and reel = ?2", plant, reel));
-    }
-
-    private static void keepRecord(JudgedUpload upload, UUID id, Instant received, List<String> warnings) {
-        ReelResult result = upload.result();
-        Judgement judgement = upload.judgement();
-        TestRecordRow row = new TestRecordRow();
-        row.plant = upload.plant();
-        row.id = id;
-        row.received = received;
-        row.reel = upload.reel();
-        row.product = upload.product().id();
-        row.productSnapshot = RowJson.product(upload.product());
-        row.attempt = attemptsOf(upload.plant(), upload.reel());
-        row.limitSet = judgement.limitSet();
-        row.limitSetRevision = judgement.revision();
-        row.limitSetSha256 = judgement.limitSetSha256();
-        if (judgement.uncertaintyModel() != null) {
-            row.uncertaintyModel = judgement.uncertaintyModel().id();
-            row.uncertaintyModelRevision = judgement.uncertaintyModel().revision();
-            row.uncertaintyModelSha256 = judgement.uncertaintyModel().sha256();
-        }
-        row.engine = judgement.engine();
-        row.verdict = judgement.verdict().word();
-        row.lengthMetres = result.length().metres();
-        row.celsius = result.temperature().celsius();
-        row.station = result.station();
-        row.technician = result.technician();
-        row.started = UtcTimes.instant(result.started());
-        row.finished = UtcTimes.instant(result.finished());
-        row.equipment = RowJson.equipment(result.equipment());
-        row.warnings = RowJson.sentences(warnings);
-        row.sourceSha256 = upload.upload().sha256();
-        row.persist();
-    }
-
-    private static void keepFindings(JudgedUpload upload, UUID id, Instant received) {
+    private void keepFindings(JudgedUpload upload, UUID id, Instant received) {
         int ordinal = 0;
-        for (var finding : upload.judgement().findings()) {
-            FindingRow.of(upload.plant(), id, received, ordinal++, finding).persist();
+        for (Finding finding : upload.judgement().findings()) {
+            session.persist(FindingRow.of(upload.plant(), id, received, ordinal++, finding));
         }
     }
 
-    private static void keepSweeps(JudgedUpload upload, UUID id, Instant received) {
+    private void keepSweeps(JudgedUpload upload, UUID id, Instant received) {
         SweepBlockRow row = new SweepBlockRow();
         row.plant = upload.plant();
         row.recordId = id;
         row.received = received;
         row.block = SweepBlock.write(upload.judgement().sweeps());
-        row.persist();
+        session.persist(row);
     }
 
     /** A record; empty when the plant has none of that id. */
     @Transactional
     public Optional<StoredRecord> byId(String plant, UUID id) {
         return RecordIds.received(id)
-                .flatMap(received -> TestRecordRow.find("plant = ?1 and id = ?2 and received = ?3", plant, id, received)
-                        .<TestRecordRow>firstResultOptional())
-                .map(Records::toRecord);
+                .map(received -> session.find(TestRecordRow.class, new TestRecordRow.Key(plant, id, received)))
+                .map(row -> row.toRecord(findings(row), originals(plant, id)));
+    }
+
+    private List<Finding> findings(TestRecordRow row) {
+        return session
+                .createSelectionQuery(
+                        """
+                        from FindingRow where plant = :plant and recordId = :record and received = :received
+                        order by ordinal""",
+                        FindingRow.class)
+                .setParameter("plant", row.plant)
+                .setParameter("record", row.id)
+                .setParameter("received", row.received)
+                .getResultList()
+                .stream()
+                .map(FindingRow::toFinding)
+                .toList();
+    }
+
+    private List<KeptOriginal> originals(String plant, UUID id) {
+        return session.createNativeQuery(
+                        """
+                        select ordinal, name, media_type, sha256, size from upload_part
+                        where plant = :plant and record_id = :record order by ordinal""",
+                        KeptOriginal.class)
+                .setParameter("plant", plant)
+                .setParameter("record", id)
+                .getResultList();
     }
 
     /** The code of the product that a record was judged as; empty when the plant has no record of that id. */
     @Transactional
     public Optional<String> productOf(String plant, UUID id) {
-        return RecordIds.received(id)
-                .flatMap(received -> TestRecordRow.find("plant = ?1 and id = ?2 and received = ?3", plant, id, received)
-                        .<TestRecordRow>firstResultOptional())
-                .map(row -> row.product);
+        return RecordIds.received(id).flatMap(received -> session.createNativeQuery(
+                        "select product from test_record where plant = :plant and id = :id and received = :received",
+                        String.class)
+                .setParameter("plant", plant)
+                .setParameter("id", id)
+                .setParameter("received", received)
+                .uniqueResultOptional());
     }
 
     /** All records of a reel, newest first. */
     @Transactional
     public List<StoredRecord> ofReel(String plant, String reel) {
-        return UploadRow.<UploadRow>find("plant = ?1 and reel = ?2 order by attempt desc", plant, reel).stream()
-                .map(upload -> byId(plant, upload.recordId).orElseThrow())
+        return ids(plant, reel, Integer.MAX_VALUE).stream()
+                .map(id -> byId(plant, id).orElseThrow())
                 .toList();
     }
 
     /** The newest record of a reel; empty when it was never tested. */
     @Transactional
     public Optional<StoredRecord> newestOf(String plant, String reel) {
-        return UploadRow.<UploadRow>find("plant = ?1 and reel = ?2 order by attempt desc", plant, reel)
-                .firstResultOptional()
-                .flatMap(upload -> byId(plant, upload.recordId));
+        return ids(plant, reel, 1).stream().findFirst().flatMap(id -> byId(plant, id));
+    }
+
+    private List<UUID> ids(String plant, String reel, int most) {
+        return session.createNativeQuery(
+                        """
+                        select record_id from upload where plant = :plant and reel = :reel
+                        order by attempt desc limit :most""",
+                        UUID.class)
+                .setParameter("plant", plant)
+                .setParameter("reel", reel)
+                .setParameter("most", most)
+                .getResultList();
     }
 
     /** The sweeps of a record with their corrected values; none when there is no such record. */
     @Transactional
     public List<CorrectedSweep> sweeps(String plant, UUID id) {
         return RecordIds.received(id)
-                .flatMap(received -> SweepBlockRow.find(
-                                "plant = ?1 and recordId = ?2 and received = ?3", plant, id, received)
-                        .<SweepBlockRow>firstResultOptional())
-                .map(row -> SweepBlock.read(row.block))
+                .flatMap(received -> session.createNativeQuery(
+                                """
+                                select block from sweep_block
+                                where plant = :plant and record_id = :record and received = :received""",
+                                BlockRow.class)
+                        .setParameter("plant", plant)
+                        .setParameter("record", id)
+                        .setParameter("received", received)
+                        .uniqueResultOptional())
+                .map(row -> SweepBlock.read(row.block()))
                 .orElse(List.of());
     }
 
     /** A part of a record's upload as received; empty when there is none. */
     @Transactional
     public Optional<Part> original(String plant, UUID id, int ordinal) {
-        return UploadPartRow.<UploadPartRow>find("plant = ?1 and recordId = ?2 and ordinal = ?3", plant, id, ordinal)
-                .firstResultOptional()
-                .map(row -> new Part(row.name, row.mediaType, Gzip.restored(row.bytes)));
+        return session.createNativeQuery(
+                        """
+                        select name, media_type, bytes from upload_part
+                        where plant = :plant and record_id = :record and ordinal = :ordinal""",
+                        PartRow.class)
+                .setParameter("plant", plant)
+                .setParameter("record", id)
+                .setParameter("ordinal", ordinal)
+                .uniqueResultOptional()
+                .map(PartRow::part);
     }
 
     /** A record's upload as received, its parts in their order; empty when there is none. */
     @Transactional
     public Optional<Upload> upload(String plant, UUID id) {
-        List<Part> parts =
-                UploadPartRow.<UploadPartRow>find("plant = ?1 and recordId = ?2 order by ordinal", plant, id).stream()
-                        .map(row -> new Part(row.name, row.mediaType, Gzip.restored(row.bytes)))
-                        .toList();
+        List<Part> parts = session
+                .createNativeQuery(
+                        """
+                        select name, media_type, bytes from upload_part
+                        where plant = :plant and record_id = :record order by ordinal""",
+                        PartRow.class)
+                .setParameter("plant", plant)
+                .setParameter("record", id)
+                .getResultList()
+                .stream()
+                .map(PartRow::part)
+                .toList();
         return parts.isEmpty() ? Optional.empty() : Optional.of(new Upload(parts));
-    }
-
-    private static StoredRecord toRecord(TestRecordRow row) {
-        List<FindingRow> findings = FindingRow.list(
-                "plant = ?1 and recordId = ?2 and received = ?3 order by ordinal", row.plant, row.id, row.received);
-        return new StoredRecord(
-                row.plant,
-                row.id,
-                UtcTimes.utc(row.received),
-                row.reel,
-                RowJson.product(row.product, row.productSnapshot),
-                row.attempt,
-                new Judgement(
-                        row.limitSet,
-                        row.limitSetRevision,
-                        row.limitSetSha256,
-                        row.engine,
-                        Verdict.valueOf(row.verdict.toUpperCase(Locale.ROOT)),
-                        findings.stream().map(FindingRow::toFinding).toList(),
-                        List.of(),
-                        row.uncertaintyModel == null
-                                ? null
-                                : new Judgement.Model(
-                                        row.uncertaintyModel,
-                                        row.uncertaintyModelRevision,
-                                        row.uncertaintyModelSha256)),
-                Length.ofMetres(row.lengthMetres),
-                Temperature.ofCelsius(row.celsius),
-                row.station,
-                row.technician,
-                UtcTimes.utc(row.started),
-                UtcTimes.utc(row.finished),
-                RowJson.equipment(row.equipment),
-                RowJson.sentences(row.warnings),
-                row.sourceSha256,
-                originals(row.plant, row.id));
-    }
-
-    private static List<KeptOriginal> originals(String plant, UUID id) {
-        return UploadPartRow.find("plant = ?1 and recordId = ?2 order by ordinal", plant, id)
-                .project(KeptOriginal.class)
-                .list();
     }
 }

@@ -1,5 +1,6 @@
 package dev.reelproof.store.result;
 
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
@@ -51,8 +52,37 @@ public record StoredRecord(
         List<KeptOriginal> originals) {
 
     public StoredRecord {
+        requireText("plant", plant);
+        requireText("reel", reel);
+        if (id == null || received == null || product == null || judgement == null) {
+            throw new IllegalArgumentException("a record needs its id, time of receipt, product and judgement");
+        }
+        if (!(attempt >= 1)) {
+            throw new IllegalArgumentException("the attempt of record " + id + " must be from 1, not " + attempt);
+        }
+        if (length == null || temperature == null || finished == null) {
+            throw new IllegalArgumentException(
+                    "record " + id + " needs a length, a temperature and the time of its test");
+        }
+        if (started != null && started.isAfter(finished)) {
+            throw new IllegalArgumentException(
+                    "the test of record " + id + " started " + started + ", after it finished " + finished);
+        }
+        Sha256.requireHex("the upload of record " + id, sourceSha256);
         equipment = List.copyOf(equipment);
         warnings = List.copyOf(warnings);
         originals = List.copyOf(originals);
+        for (int ordinal = 0; ordinal < originals.size(); ordinal++) {
+            if (originals.get(ordinal).ordinal() != ordinal) {
+                throw new IllegalArgumentException(
+                        "the parts of the upload of record " + id + " are not counted from 0 without a gap");
+            }
+        }
+    }
+
+    private static void requireText(String what, String text) {
+        if (text == null || text.isBlank()) {
+            throw new IllegalArgumentException("a record needs a " + what);
+        }
     }
 }

@@ -1,6 +1,5 @@
 package dev.reelproof.store.result;
 
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -12,7 +11,7 @@ import java.util.UUID;
 @Entity
 @Table(name = "sweep_block")
 @IdClass(SweepBlockRow.Key.class)
-class SweepBlockRow extends PanacheEntityBase {
+class SweepBlockRow {
     record Key(String plant, UUID recordId, Instant received) {}
 
     @Id

@@ -1,19 +1,29 @@
 package dev.reelproof.store.result;
 
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Judgement;
+import dev.reelproof.judgement.Verdict;
+import dev.reelproof.measurement.ReelResult;
+import dev.reelproof.quantity.Length;
+import dev.reelproof.quantity.Temperature;
+import dev.reelproof.store.RowJson;
+import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.reel.ProductJson;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
 
 @Entity
 @Table(name = "test_record")
 @IdClass(TestRecordRow.Key.class)
-class TestRecordRow extends PanacheEntityBase {
+class TestRecordRow {
     record Key(String plant, UUID id, Instant received) {}
 
     @Id
@@ -81,4 +91,69 @@ class TestRecordRow extends PanacheEntityBase {
 
     @Column(name = "source_sha256")
     public String sourceSha256;
+
+    static TestRecordRow of(JudgedUpload upload, UUID id, Instant received, int attempt, List<String> warnings) {
+        ReelResult result = upload.result();
+        Judgement judgement = upload.judgement();
+        TestRecordRow row = new TestRecordRow();
+        row.plant = upload.plant();
+        row.id = id;
+        row.received = received;
+        row.reel = upload.reel();
+        row.product = upload.product().id();
+        row.productSnapshot = ProductJson.write(upload.product());
+        row.attempt = attempt;
+        row.limitSet = judgement.limitSet();
+        row.limitSetRevision = judgement.revision();
+        row.limitSetSha256 = judgement.limitSetSha256();
+        if (judgement.uncertaintyModel() != null) {
+            row.uncertaintyModel = judgement.uncertaintyModel().id();
+            row.uncertaintyModelRevision = judgement.uncertaintyModel().revision();
+            row.uncertaintyModelSha256 = judgement.uncertaintyModel().sha256();
+        }
+        row.engine = judgement.engine();
+        row.verdict = judgement.verdict().word();
+        row.lengthMetres = result.length().metres();
+        row.celsius = result.temperature().celsius();
+        row.station = result.station();
+        row.technician = result.technician();
+        row.started = UtcTimes.instant(result.started());
+        row.finished = UtcTimes.instant(result.finished());
+        row.equipment = EquipmentJson.write(result.equipment());
+        row.warnings = RowJson.sentences(warnings);
+        row.sourceSha256 = upload.upload().sha256();
+        return row;
+    }
+
+    StoredRecord toRecord(List<Finding> findings, List<KeptOriginal> originals) {
+        return new StoredRecord(
+                plant,
+                id,
+                UtcTimes.utc(received),
+                reel,
+                ProductJson.read(product, productSnapshot),
+                attempt,
+                new Judgement(
+                        limitSet,
+                        limitSetRevision,
+                        limitSetSha256,
+                        engine,
+                        Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)),
+                        findings,
+                        List.of(),
+                        uncertaintyModel == null
+                                ? null
+                                : new Judgement.Model(
+                                        uncertaintyModel, uncertaintyModelRevision, uncertaintyModelSha256)),
+                Length.ofMetres(lengthMetres),
+                Temperature.ofCelsius(celsius),
+                station,
+                technician,
+                UtcTimes.utc(started),
+                UtcTimes.utc(finished),
+                EquipmentJson.read(equipment),
+                RowJson.sentences(warnings),
+                sourceSha256,
+                originals);
+    }
 }

@@ -1,6 +1,6 @@
 package dev.reelproof.store.result;
 
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
+import dev.reelproof.intake.Part;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -11,7 +11,7 @@ import java.util.UUID;
 @Entity
 @Table(name = "upload_part")
 @IdClass(UploadPartRow.Key.class)
-class UploadPartRow extends PanacheEntityBase {
+class UploadPartRow {
     record Key(String plant, UUID recordId, int ordinal) {}
 
     @Id
@@ -35,4 +35,17 @@ class UploadPartRow extends PanacheEntityBase {
 
     /** gzip. */
     public byte[] bytes;
+
+    static UploadPartRow of(String plant, UUID recordId, int ordinal, Part part) {
+        UploadPartRow row = new UploadPartRow();
+        row.plant = plant;
+        row.recordId = recordId;
+        row.ordinal = ordinal;
+        row.name = part.name();
+        row.mediaType = part.mediaType();
+        row.sha256 = part.sha256();
+        row.size = part.size();
+        row.bytes = Gzip.compressed(part.bytes());
+        return row;
+    }
 }

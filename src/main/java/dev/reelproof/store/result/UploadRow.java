@@ -1,6 +1,5 @@
 package dev.reelproof.store.result;
 
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -12,7 +11,7 @@ import java.util.UUID;
 @Entity
 @Table(name = "upload")
 @IdClass(UploadRow.Key.class)
-class UploadRow extends PanacheEntityBase {
+class UploadRow {
     record Key(String plant, String reel, String sha256) {}
 
     @Id

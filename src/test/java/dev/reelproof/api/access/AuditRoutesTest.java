@@ -19,6 +19,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.reelproof.access.Role;
 import dev.reelproof.api.result.SampleResult;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.store.DatabaseOwner;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.reel.Products;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -27,6 +28,9 @@ import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import jakarta.transaction.TransactionalException;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -179,17 +183,42 @@ class AuditRoutesTest {
         Product product = new Product("P-" + own, "d", "category-6a-cable", 4, "", null, Map.of(), List.of());
         assertThrows(IllegalStateException.class, () -> QuarkusTransaction.requiringNew()
                 .run(() -> {
-                    products.put("north", product, Instant.EPOCH);
+                    register(product);
                     throw new IllegalStateException("fails after the change");
                 }));
         of("product/P-" + own).body("entries", empty());
         assertTrue(products.byId("north", "P-" + own).isEmpty());
         assertThrows(TransactionalException.class, () -> audit.write("north", "tried", "s/" + own, null, Map.of()));
-        products.put("north", product, Instant.EPOCH);
+        QuarkusTransaction.requiringNew().run(() -> register(product));
         of("product/P-" + own)
                 .body("entries.actor", contains("reelproof"))
                 .body("entries.actorKind", contains("service"))
                 .body("entries.from", contains(nullValue()));
+    }
+
+    private void register(Product product) {
+        products.put("north", product, Instant.EPOCH);
+        audit.write("north", "product-registered", "product/" + product.id(), null, Map.of());
+    }
+
+    @Test
+    void aChangeWhoseEntryCannotBeWrittenIsNotMade() throws SQLException {
+        run("alter table audit_entry add constraint no_entry check (subject <> 'product/P-" + own + "')");
+        try {
+            putProduct("P-" + own, "audited", 500);
+        } finally {
+            run("alter table audit_entry drop constraint no_entry");
+        }
+        assertTrue(products.byId("north", "P-" + own).isEmpty());
+        putProduct("P-" + own, "audited", 201);
+        of("product/P-" + own).body("entries.action", contains("product-registered"));
+    }
+
+    private static void run(String sql) throws SQLException {
+        try (Connection connection = DatabaseOwner.connect();
+                Statement statement = connection.createStatement()) {
+            statement.execute(sql);
+        }
     }
 
     @Test
@@ -229,6 +258,20 @@ class AuditRoutesTest {
                 .body("entries", empty());
         reader().queryParam("action", "odd' or '1'='1").get(ROUTE).then().body("entries", empty());
         reader().get(ROUTE).then().body("entries", not(empty()));
+    }
+
+    @Test
+    void anIdentifierAloneFindsItsEntriesOfEveryKind() {
+        QuarkusTransaction.requiringNew().run(() -> {
+            audit.write("north", "tried", "reel/" + own, null, Map.of());
+            audit.write("north", "tried", "lot/" + own, null, Map.of());
+            audit.write("north", "tried", "account/" + own + "/more", null, Map.of());
+            audit.write("north", "tried", own, null, Map.of());
+        });
+        of(own).body("entries.subject", contains(own, "lot/" + own, "reel/" + own));
+        of("reel/" + own).body("entries.subject", contains("reel/" + own));
+        of("account/" + own + "/more").body("entries.subject", contains("account/" + own + "/more"));
+        of(own.substring(1)).body("entries", empty());
     }
 
     @Test

@@ -9,7 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.api.Problem;
-import dev.reelproof.store.access.Sessions;
+import dev.reelproof.api.access.SessionCookie;
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -197,7 +197,7 @@ class DescriptionTest {
         assertEquals("bearer", schemes.at("/token/scheme").asText());
         assertEquals("apiKey", schemes.at("/session/type").asText());
         assertEquals("cookie", schemes.at("/session/in").asText());
-        assertEquals(Sessions.COOKIE, schemes.at("/session/name").asText());
+        assertEquals(SessionCookie.NAME, schemes.at("/session/name").asText());
         assertEquals(2, schemes.size());
     }
 

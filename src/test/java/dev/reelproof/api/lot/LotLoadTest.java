@@ -12,42 +12,20 @@ import static org.hamcrest.Matchers.hasLength;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.access.Caller;
 import dev.reelproof.access.Role;
 import dev.reelproof.api.access.SignedIn;
 import dev.reelproof.api.access.TestSignIn;
-import dev.reelproof.app.Plants;
-import dev.reelproof.app.lot.LoadBrokeOffException;
-import dev.reelproof.genealogy.LotId;
-import dev.reelproof.intake.lot.LotReader;
-import dev.reelproof.intake.lot.ReportLines;
-import dev.reelproof.store.lot.LotLoading;
-import dev.reelproof.store.lot.Lots;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
-import jakarta.inject.Inject;
-import java.io.ByteArrayInputStream;
-import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -55,15 +33,6 @@ import org.junit.jupiter.api.extension.ExtendWith;
 @QuarkusTest
 @ExtendWith(SignedIn.class)
 class LotLoadTest {
-    @Inject
-    LotLoading loading;
-
-    @Inject
-    Lots lots;
-
-    @Inject
-    Plants plants;
-
     /** Makes the identifiers of one test its own: lots are kept for ever. */
     private final String own = "-" + UUID.randomUUID().toString().substring(0, 8);
 
@@ -437,110 +406,5 @@ class LotLoadTest {
                 .then()
                 .statusCode(415)
                 .body("detail", containsString("application/x-ndjson"));
-    }
-
-    /** A body that ends in the middle, as when either side goes away. */
-    private static final class Torn extends InputStream {
-        private final InputStream whole;
-
-        Torn(byte[] whole) {
-            this.whole = new ByteArrayInputStream(whole);
-        }
-
-        @Override
-        public int read() throws IOException {
-            int next = whole.read();
-            if (next < 0) {
-                throw new IOException("torn");
-            }
-            return next;
-        }
-    }
-
-    @Test
-    void losesNothingThatItTookWhenALoadBreaksOff() {
-        List<String> lines = new ArrayList<>(List.of(made("LATE", "NOT-YET", 1)));
-        for (int i = 2; i <= 2_500; i++) {
-            lines.add(material("M" + i));
-        }
-        byte[] bytes = (String.join("\n", lines) + "\n").getBytes(StandardCharsets.UTF_8);
-        LotLoad load =
-                QuarkusTransaction.disallowingExisting().call(() -> new LotLoad(loading, Caller.SERVICE, plants));
-        LoadBrokeOffException broken =
-                assertThrows(LoadBrokeOffException.class, () -> load.load(new ReportLines(new Torn(bytes))));
-        assertTrue(
-                broken.getMessage().contains("Up to line 2000 it is kept: 1999 registered, 1 waiting, 0 refused"),
-                broken.getMessage());
-        assertTrue(lots.byId("north", new LotId("M2000" + own)).isPresent());
-        assertTrue(lots.byId("north", new LotId("M2001" + own)).isEmpty());
-        assertCounts(load(lines.toArray(String[]::new)), 2_499, 1, 0);
-    }
-
-    @Test
-    void keepsAllOfOneTransactionOrNothing() {
-        OffsetDateTime now = OffsetDateTime.parse("2026-02-11T10:00:00Z");
-        assertThrows(IllegalStateException.class, () -> QuarkusTransaction.requiringNew()
-                .run(() -> {
-                    loading.takeMany("north", List.of(report(wire("A")), report(made("B", "NOWHERE", 1))), now);
-                    throw new IllegalStateException("the service ends here");
-                }));
-        assertTrue(lots.byId("north", new LotId("A" + own)).isEmpty());
-        get("/lots/waiting?limit=10000").body("waiting.id", not(hasItem("B" + own)));
-        get("/audit?subject=lot/A" + own).body("entries", empty());
-    }
-
-    private LotLoading.Report report(String json) {
-        return new LotLoading.Report(
-                LotReader.readInBulk(json.getBytes(StandardCharsets.UTF_8), "north", List.of("north")), "0".repeat(64));
-    }
-
-    @Test
-    void missesNoParentThatComesAtTheSameTime() throws Exception {
-        ExecutorService threads = Executors.newFixedThreadPool(2);
-        OffsetDateTime now = OffsetDateTime.parse("2026-02-11T10:00:00Z");
-        try {
-            for (int round = 0; round < 20; round++) {
-                String parent = "P" + round;
-                String child = "C" + round;
-                Callable<Boolean> parentComes =
-                        () -> lots.register(report(wire(parent)).lot(), "0".repeat(64), now);
-                Callable<LotLoading.Loaded> childComes =
-                        () -> loading.takeMany("north", List.of(report(made(child, parent, 1))), now);
-                Future<Boolean> one = threads.submit(parentComes);
-                Future<LotLoading.Loaded> other = threads.submit(childComes);
-                assertTrue(one.get(30, TimeUnit.SECONDS));
-                other.get(30, TimeUnit.SECONDS);
-                assertTrue(lots.byId("north", new LotId(child + own)).isPresent(), "round " + round);
-            }
-        } finally {
-            threads.shutdownNow();
-        }
-    }
-
-    @Test
-    void letsLoadsAtTheSameTimeTakeNoMoreThanThereIs() throws Exception {
-        ExecutorService threads = Executors.newFixedThreadPool(2);
-        OffsetDateTime now = OffsetDateTime.parse("2026-02-11T10:00:00Z");
-        try {
-            load(wire("A"));
-            List<Future<LotLoading.Loaded>> loads = new ArrayList<>();
-            for (String half : List.of("x", "y")) {
-                List<LotLoading.Report> reports = new ArrayList<>();
-                for (int i = 0; i < 60; i++) {
-                    reports.add(report(made(half + i, "A", 10)));
-                }
-                loads.add(threads.submit(() -> loading.takeMany("north", reports, now)));
-            }
-            long taken = 0;
-            for (Future<LotLoading.Loaded> each : loads) {
-                taken += each.get(60, TimeUnit.SECONDS).outcomes().stream()
-                        .filter(outcome -> outcome.fate() == LotLoading.Fate.REGISTERED)
-                        .count();
-            }
-            // 1 km and the counters' 2 %
-            assertEquals(102, taken);
-        } finally {
-            threads.shutdownNow();
-        }
     }
 }

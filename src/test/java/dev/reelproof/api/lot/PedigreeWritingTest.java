@@ -55,7 +55,9 @@ class PedigreeWritingTest {
                         "insulating",
                         "INS-1",
                         "RUN-1",
-                        List.of(new LotAnswer.Doubt("AC-1", "more than \"fits\""), new LotAnswer.Doubt(null, "Ä"))),
+                        List.of(
+                                new LotAnswer.Implausible("AC-1", "more than \"fits\""),
+                                new LotAnswer.Implausible(null, "Ä"))),
                 new PedigreeAnswer.Place("R-1", "north", "reel", 0, LENGTH, null, null, null, null, List.of()),
                 new PedigreeAnswer.Link("AC-1", "IC-1", LENGTH, POSITION),
                 new PedigreeAnswer.Link("AC-1", "IC-1", new Quantity(120, "kg"), null),

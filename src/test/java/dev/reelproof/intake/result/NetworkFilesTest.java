@@ -8,8 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
-import dev.reelproof.intake.ZipPart;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.file.LimitSetReader;
 import dev.reelproof.measurement.Product;

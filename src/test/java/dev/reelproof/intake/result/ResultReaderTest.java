@@ -12,7 +12,6 @@ import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.Part;
-import dev.reelproof.intake.Upload;
 import dev.reelproof.intake.result.BrokenResults.Broken;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;

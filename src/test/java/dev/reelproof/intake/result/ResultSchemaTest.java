@@ -13,7 +13,6 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
-import dev.reelproof.intake.Upload;
 import dev.reelproof.intake.result.BrokenResults.Broken;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.network.NetworkSweeps;

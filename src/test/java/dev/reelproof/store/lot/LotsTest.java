@@ -1,15 +1,14 @@
 package dev.reelproof.store.lot;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.app.lot.RegisterForTests;
 import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.Lot;
-import dev.reelproof.genealogy.LotFaultsException;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.LotKind;
@@ -33,60 +32,23 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CyclicBarrier;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.TimeUnit;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 class LotsTest {
     private static final OffsetDateTime MORNING = OffsetDateTime.parse("2026-02-11T09:00:00Z");
-    private static final String SHA256 = "0".repeat(64);
-    private static final int ROUNDS = 20;
 
     @Inject
     Lots lots;
 
     @Inject
+    RegisterForTests registration;
+
+    @Inject
     DataSource database;
 
     private final String own = "-" + UUID.randomUUID().toString().substring(0, 8);
-
-    @Test
-    void letsOnlyOneOfTwoTakeTheLastOfALotAtTheSameTime() throws Exception {
-        for (int round = 0; round < ROUNDS; round++) {
-            String parent = "AC" + round;
-            register(lot(parent));
-            Lot first = lot("IC-a" + round, input(parent, 600));
-            Lot second = lot("IC-b" + round, input(parent, 600));
-            assertEquals(1, atOnce(() -> registered(first), () -> registered(second)), "round " + round);
-        }
-    }
-
-    @Test
-    void registersOnceWhatIsSentTwiceAtTheSameTime() throws Exception {
-        for (int round = 0; round < ROUNDS; round++) {
-            Lot same = lot("PE" + round);
-            assertEquals(1, atOnce(() -> register(same), () -> register(same)), "round " + round);
-        }
-    }
-
-    @Test
-    void doesNotBlockItselfWhenTwoTakeFromTheSameParentsInOppositeOrder() throws Exception {
-        for (int round = 0; round < ROUNDS; round++) {
-            String one = "A" + round;
-            String other = "B" + round;
-            register(lot(one));
-            register(lot(other));
-            Lot first = lot("C" + round, input(one, 500), input(other, 500));
-            Lot second = lot("D" + round, input(other, 500), input(one, 500));
-            assertEquals(2, atOnce(() -> register(first), () -> register(second)), "round " + round);
-        }
-    }
 
     @Test
     void keepsWhatItHas() throws SQLException {
@@ -232,49 +194,8 @@ class LotsTest {
         }
     }
 
-    @Test
-    void keepsPlantsApart() {
-        register(lot("A"));
-        assertFalse(lots.byId("south", id("A")).isPresent());
-        Lot elsewhere = new Lot(
-                id("B"), "south", LotKind.UNIT, new Amount(1, "km"), MORNING, null, null, List.of(input("A", 1)));
-        assertThrows(LotFaultsException.class, () -> register(elsewhere));
-    }
-
-    /** How many of two, started at the same time, answer true. */
-    @SafeVarargs
-    private static int atOnce(Callable<Boolean>... deeds) throws Exception {
-        ExecutorService threads = Executors.newFixedThreadPool(deeds.length);
-        try {
-            CyclicBarrier start = new CyclicBarrier(deeds.length);
-            List<Future<Boolean>> answers = new ArrayList<>();
-            for (Callable<Boolean> deed : deeds) {
-                answers.add(threads.submit(() -> {
-                    start.await();
-                    return deed.call();
-                }));
-            }
-            int count = 0;
-            for (Future<Boolean> answer : answers) {
-                count += answer.get(30, TimeUnit.SECONDS) ? 1 : 0;
-            }
-            return count;
-        } finally {
-            threads.shutdownNow();
-        }
-    }
-
-    private boolean register(Lot lot) {
-        return lots.register(lot, SHA256, MORNING);
-    }
-
-    private boolean registered(Lot lot) {
-        try {
-            return register(lot);
-        } catch (LotFaultsException e) {
-            assertEquals("/inputs/0/quantity", e.faults().get(0).where());
-            return false;
-        }
+    private void register(Lot lot) {
+        registration.register(lot);
     }
 
     private LotId id(String name) {

@@ -1,0 +1,45 @@
+package dev.reelproof.app.result;
+
+import dev.reelproof.store.access.AuditTrail;
+import dev.reelproof.store.result.JudgedUpload;
+import dev.reelproof.store.result.Records;
+import dev.reelproof.store.result.Records.Taken;
+import dev.reelproof.store.result.StoredRecord;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.Map;
+
+/**
+ * Keeps what was judged, with its entry in the audit trail, in one transaction. Reading and judging take a while; they are done
+ * before, without a connection to the database.
+ */
+@ApplicationScoped
+class KeepRecord {
+    private final Records records;
+    private final AuditTrail audit;
+
+    KeepRecord(Records records, AuditTrail audit) {
+        this.records = records;
+        this.audit = audit;
+    }
+
+    /** Keeps an upload; one that was taken meanwhile gives its first record and writes nothing. */
+    @Transactional
+    Taken keep(JudgedUpload upload) {
+        Taken taken = records.take(upload);
+        if (taken.first()) {
+            StoredRecord record = taken.record();
+            audit.write(
+                    record.plant(),
+                    "test-taken",
+                    "reel/" + record.reel(),
+                    null,
+                    Map.of(
+                            "record", record.id().toString(),
+                            "attempt", record.attempt(),
+                            "verdict", record.judgement().verdict().word(),
+                            "sha256", record.sourceSha256()));
+        }
+        return taken;
+    }
+}

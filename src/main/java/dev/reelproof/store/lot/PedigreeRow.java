@@ -1,0 +1,114 @@
+package dev.reelproof.store.lot;
+
+import dev.reelproof.genealogy.Amount;
+import dev.reelproof.genealogy.Implausibility;
+import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.LotKind;
+import dev.reelproof.genealogy.Pedigree;
+import dev.reelproof.genealogy.Placement;
+import dev.reelproof.genealogy.RunId;
+import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.reel.Dispositions;
+import dev.reelproof.store.reel.ReelBelow;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A row of {@link PedigreeReading}'s statement: a lot, a link or a reel. What its sort does not have is null.
+ *
+ * @param sort which of the three
+ * @param depth of a lot
+ * @param id of a lot or reel; the parent of a link
+ * @param child of a link
+ * @param kind of a lot
+ * @param value the quantity of a lot or link
+ * @param unit the unit of the quantity
+ * @param at when a lot was made, or told where a reel is
+ * @param step of a lot
+ * @param machine of a lot
+ * @param run of a lot
+ * @param positionFrom of a link, as the five after it
+ * @param implausibleParents of a lot; beside each of the messages
+ * @param implausibleMessages of a lot
+ * @param order of a reel, as all after it
+ */
+record PedigreeRow(
+        int sort,
+        Integer depth,
+        String id,
+        String child,
+        String kind,
+        Double value,
+        String unit,
+        Instant at,
+        String step,
+        String machine,
+        String run,
+        Double positionFrom,
+        Double positionTo,
+        String positionUnit,
+        Double ontoFrom,
+        Double ontoTo,
+        String ontoUnit,
+        String[] implausibleParents,
+        String[] implausibleMessages,
+        String order,
+        String customer,
+        String state,
+        String recipient,
+        String reason,
+        String actor) {
+    static final int LOT = 1;
+    static final int LINK = 2;
+    static final int REEL = 3;
+
+    Pedigree.Entry lot(String plant) {
+        return new Pedigree.Entry(
+                new Pedigree.Member(
+                        new LotId(id),
+                        plant,
+                        LotKind.named(kind),
+                        new Amount(value, unit),
+                        UtcTimes.utc(at),
+                        step,
+                        machine,
+                        run == null ? null : new RunId(run),
+                        implausible()),
+                depth);
+    }
+
+    private List<Implausibility> implausible() {
+        if (implausibleMessages == null) {
+            return List.of();
+        }
+        List<Implausibility> implausible = new ArrayList<>();
+        for (int i = 0; i < implausibleMessages.length; i++) {
+            String parent = implausibleParents[i];
+            implausible.add(new Implausibility(parent == null ? null : new LotId(parent), implausibleMessages[i]));
+        }
+        return implausible;
+    }
+
+    Pedigree.Link link() {
+        return new Pedigree.Link(
+                new LotId(id),
+                new LotId(child),
+                new Amount(value, unit),
+                positionUnit == null
+                        ? null
+                        : new Placement(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit));
+    }
+
+    ReelBelow reel() {
+        LotId reel = new LotId(id);
+        return new ReelBelow(
+                reel,
+                order,
+                customer,
+                state == null
+                        ? null
+                        : new Dispositions.Entry(
+                                reel, Dispositions.State.named(state), recipient, reason, actor, UtcTimes.utc(at)));
+    }
+}
