@@ -5,6 +5,7 @@ import dev.reelproof.judgement.Outcome;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.wording.Wording;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -332,6 +333,41 @@ public record CertificateContent(
                         .toList(),
                 new Plots(wording).of(judgement, limitSet, product),
                 wording.uncertainty(judgement).orElse(null));
+    }
+
+    /** The same certificate under another number, issue and time of issue: what a draft becomes when it is issued. */
+    public CertificateContent numbered(CertificateNumber newNumber, int newIssue, OffsetDateTime newIssued) {
+        return numbered(newNumber.toString(), newIssue, newIssued.toString());
+    }
+
+    /** The same certificate under the number, issue and time of issue of another. */
+    public CertificateContent numberedAs(CertificateContent other) {
+        return numbered(other.number, other.issue, other.issued);
+    }
+
+    private CertificateContent numbered(String newNumber, int newIssue, String newIssued) {
+        return new CertificateContent(
+                newNumber,
+                newIssue,
+                newIssued,
+                plant,
+                product,
+                reel,
+                length,
+                lengthMetres,
+                customer,
+                order,
+                limits,
+                record,
+                sourceSha256,
+                engine,
+                conditions,
+                verdict,
+                decisionRule,
+                rows,
+                leftOut,
+                plots,
+                uncertainty);
     }
 
     /** The rows that are passed only conditionally. */

@@ -4,7 +4,6 @@ import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
-import dev.reelproof.judgement.Verdict;
 import dev.reelproof.wording.Figures;
 import dev.reelproof.wording.Wording;
 import java.util.ArrayList;
@@ -29,9 +28,6 @@ public final class MayHaveCertificate {
         list(judgement, Outcome.CONDITIONAL_FAIL, "fails conditionally", "fail conditionally")
                 .ifPresent(reasons::add);
         list(judgement, Outcome.NOT_TESTED, "was not tested", "were not tested").ifPresent(reasons::add);
-        if (reasons.isEmpty() && judgement.verdict() != Verdict.ACCEPTED) {
-            reasons.add("the verdict is " + judgement.verdict().word());
-        }
         if (reasons.isEmpty()) {
             return Optional.empty();
         }

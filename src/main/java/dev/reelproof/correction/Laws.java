@@ -74,6 +74,8 @@ public final class Laws {
                 required(HIGHEST, "highest temperature that the factor holds at, °C"));
     }
 
+    private static final String OF_LENGTH = "-length";
+
     private Laws() {}
 
     private static void add(String name, Function<Coefficients, CorrectionLaw> law, Parameter... parameters) {
@@ -126,9 +128,9 @@ public final class Laws {
         return entry.law().apply(new Coefficients(given));
     }
 
-    /** Whether a law of that name refers values to a length; by their names, as the laws of temperature are told. */
+    /** Whether a law refers values to a length: such laws, and no others, have names that end in {@code -length}. */
     public static boolean isOfLength(String name) {
-        return name.endsWith("-length");
+        return name.endsWith(OF_LENGTH);
     }
 
     /** The names of all laws, in a fixed order. */

@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** The diameter of a lot's copper, as its report tells it: by the settings {@code gauge} or {@code diameter}, or by samples. */
+/** Finds the diameter of a lot's copper in its report: in the settings {@code gauge} or {@code diameter}, or in its samples. */
 public final class CopperDiameter {
     private static final double MILLIMETRES_PER_METRE = 1000;
     private static final Pattern GAUGE = Pattern.compile("(?i)(?:awg\\s*)?(\\d{1,2})\\s*(?:awg)?");
@@ -27,8 +27,8 @@ public final class CopperDiameter {
     }
 
     /**
-     * The diameter in mm; empty when it is not told. A plain diameter is that of the copper on bare wire alone: over insulation it
-     * is another.
+     * The diameter in mm; empty when it is not told. A plain diameter counts on bare wire alone: on insulated wire it is that over the
+     * insulation.
      */
     public static OptionalDouble of(LotKind kind, Map<String, Setting> settings, Collection<Sample> samples) {
         for (Map.Entry<String, Setting> entry : settings.entrySet()) {

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** What a lot of each kind is always made from: common practice, no source. */
+/** Knows what a lot of each kind is always made from: common practice, no source. */
 public final class ExpectedInputs {
     private static final Set<LotKind> BARE =
             EnumSet.of(LotKind.BREAKDOWN_WIRE, LotKind.ANNEALED_CONDUCTOR, LotKind.INSULATED_CONDUCTOR);
@@ -15,7 +15,7 @@ public final class ExpectedInputs {
     private static final Set<LotKind> CABLE =
             EnumSet.of(LotKind.TWISTED_PAIR, LotKind.UNIT, LotKind.CORE, LotKind.JACKETED_CABLE, LotKind.REEL);
 
-    /** Of each set, one kind at least goes in. */
+    /** At least one kind of each set goes in. */
     private static final Map<LotKind, List<Set<LotKind>>> EXPECTED = Map.of(
             LotKind.BREAKDOWN_WIRE, List.of(EnumSet.of(LotKind.ROD, LotKind.BREAKDOWN_WIRE)),
             LotKind.ANNEALED_CONDUCTOR, List.of(EnumSet.of(LotKind.BREAKDOWN_WIRE, LotKind.ROD)),
@@ -29,7 +29,7 @@ public final class ExpectedInputs {
     private ExpectedInputs() {}
 
     /**
-     * What is not reported of a lot's making.
+     * The kinds of input that a lot lacks.
      *
      * @param parents the kinds of its parents
      * @return the words of each set of kinds of which none is there, joined by "or"; empty when nothing is missing

@@ -66,7 +66,7 @@ public record Lot(
         }
     }
 
-    /** A lot of which no more is known of its making than step and machine. */
+    /** A lot whose report tells no more of its making than step and machine. */
     public Lot(
             LotId id,
             String plant,

@@ -9,7 +9,7 @@ package dev.reelproof.genealogy;
  */
 public record LotInput(LotId lot, Amount quantity, Placement placement) {
 
-    /** An input of which nobody noted where it lay. */
+    /** An input whose place nobody noted. */
     public LotInput(LotId lot, Amount quantity) {
         this(lot, quantity, null);
     }

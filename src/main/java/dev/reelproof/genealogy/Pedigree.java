@@ -49,7 +49,7 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
             implausible = List.copyOf(implausible);
         }
 
-        /** A member of which no run is known, and in which all fits. */
+        /** A member without a known run, in which all fits. */
         public Member(
                 LotId id,
                 String plant,
@@ -79,7 +79,7 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
      */
     public record Link(LotId from, LotId to, Amount quantity, Placement placement) {
 
-        /** A link of which nobody noted where the parent lay. */
+        /** A link whose place on the parent nobody noted. */
         public Link(LotId from, LotId to, Amount quantity) {
             this(from, to, quantity, null);
         }
@@ -91,7 +91,7 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
     }
 
     /**
-     * Puts lots and links in order. Cycles do no harm; a lot that is reached over several ways is there once.
+     * Puts lots and links in order. Each lot is there once, however many ways lead to it, and cycles do no harm.
      *
      * @param start the lot that was asked for, one of the members
      * @throws IllegalArgumentException when a link names no member, a member is given twice, or no links lead to a member

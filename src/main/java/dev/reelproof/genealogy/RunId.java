@@ -1,5 +1,7 @@
 package dev.reelproof.genealogy;
 
+import java.util.Optional;
+
 /**
  * The identifier of one run of a process step, unique within its plant.
  *
@@ -11,6 +13,11 @@ public record RunId(String value) implements Comparable<RunId> {
             throw new IllegalArgumentException("'" + value + "' cannot identify a run; use 1 to 64 letters (A to Z,"
                     + " a to z), digits, '.', '_' or '-', beginning with a letter or a digit");
         }
+    }
+
+    /** The run of a name as somebody wrote it; empty when no run can have that name. */
+    public static Optional<RunId> named(String name) {
+        return LotId.isIdentifier(name) ? Optional.of(new RunId(name)) : Optional.empty();
     }
 
     @Override

@@ -21,7 +21,7 @@ public record Stock(
         }
     }
 
-    /** A lot of which nothing was taken yet. */
+    /** A lot before anything was taken of it. */
     public static Stock of(Lot lot) {
         Double copper =
                 CopperDiameter.of(lot).isPresent() ? CopperDiameter.of(lot).getAsDouble() : null;

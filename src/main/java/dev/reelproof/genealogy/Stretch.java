@@ -30,8 +30,8 @@ public record Stretch(double from, double to) {
     }
 
     /**
-     * What of this the other covers too; empty when nothing. Two that touch have one place in common, also where rounding keeps them
-     * a billionth apart.
+     * The part of this that the other covers too; empty when there is none. Two that touch have one place in common, also where
+     * rounding keeps them a billionth apart.
      */
     public Optional<Stretch> common(Stretch other) {
         double low = Math.max(from, other.from);
@@ -54,7 +54,7 @@ public record Stretch(double from, double to) {
         return length() > ROUNDING * Math.max(1, to);
     }
 
-    /** What of this none of the others covers, lowest first; what rounding leaves between them is nothing. */
+    /** The parts of this that none of the others covers, lowest first; gaps that rounding leaves are left out. */
     public List<Stretch> without(Collection<Stretch> others) {
         List<Stretch> left = new ArrayList<>();
         double from = this.from;
@@ -73,7 +73,7 @@ public record Stretch(double from, double to) {
         return left.stream().filter(Stretch::hasLength).toList();
     }
 
-    /** The same places in as few stretches as can be, lowest first. */
+    /** Joins stretches: the same places in as few of them as can be, lowest first. */
     public static List<Stretch> union(Collection<Stretch> stretches) {
         List<Stretch> sorted = new ArrayList<>(stretches);
         sorted.sort(Comparator.comparingDouble(Stretch::from).thenComparingDouble(Stretch::to));

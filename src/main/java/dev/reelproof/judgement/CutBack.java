@@ -20,9 +20,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * To what length a failing reel would have to be cut, the cable taken to be uniform along its length.
+ * Finds the length to which a failing reel would have to be cut, taking the cable to be uniform along its length.
  *
- * <p>Only a requirement on the value of the whole reel changes by cutting. One that refers its values to a length judges the cable and
+ * <p>Cutting changes only a requirement on the value of the whole reel. One that refers its values to a length judges the cable and
  * not the reel; what is measured into one end comes mostly from the cable near that end; and where a fault sits is not known.
  */
 final class CutBack {
@@ -72,8 +72,8 @@ final class CutBack {
     /**
      * The greatest length at which every requirement on the value of the whole reel passes; empty when there is none.
      *
-     * <p>Found by halving: whether a piece is too long for a requirement only turns once as it gets shorter. That the piece is not too
-     * short for another is seen to at the end: at any greater length something is too long, at any smaller one it only gets worse.
+     * <p>Halves the interval: as a piece gets shorter, it stops being too long for a requirement once and for all. Checks at the end
+     * that the piece is not too short for another requirement: if it is, a longer one is too long and a shorter one only worse.
      */
     Optional<Length> greatestLength() {
         long tooLong = (long) Math.ceil(result.length().metres() * STEPS_PER_METRE);

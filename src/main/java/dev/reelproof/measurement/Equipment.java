@@ -19,6 +19,9 @@ public record Equipment(
         if (id == null || id.isBlank()) {
             throw new IllegalArgumentException("equipment needs an id");
         }
+        if (equipmentClass != null && equipmentClass.isBlank()) {
+            throw new IllegalArgumentException("equipment " + id + " states a class without naming it");
+        }
         properties = Set.copyOf(properties);
     }
 

@@ -26,8 +26,8 @@ public sealed interface Origin {
     }
 
     /**
-     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how a value was made of
-     * it. A class and not a record, since it holds an array.
+     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how values were derived from
+     * them. A class and not a record, because it holds an array.
      */
     final class Network implements Origin {
         private final String file;
@@ -47,7 +47,7 @@ public sealed interface Origin {
 
         public Network(String file, int[] lines, List<Link> chain) {
             this.file = file;
-            this.lines = lines.clone();
+            this.lines = requireLines(file, lines);
             this.chain = List.copyOf(chain);
         }
 
@@ -66,19 +66,32 @@ public sealed interface Origin {
         }
     }
 
-    /** Lines of a file, one a value. A class and not a record, since it holds an array. */
+    /** Lines of a file, one a value. A class and not a record, because it holds an array. */
     final class Lines implements Origin {
         private final String file;
         private final int[] lines;
 
         public Lines(String file, int[] lines) {
             this.file = file;
-            this.lines = lines.clone();
+            this.lines = requireLines(file, lines);
         }
 
         @Override
         public String of(int index) {
             return file + ":" + lines[index];
         }
+    }
+
+    /** A copy of the lines, all from 1, of a file that has a name. */
+    private static int[] requireLines(String file, int[] lines) {
+        if (file == null || file.isBlank()) {
+            throw new IllegalArgumentException("values come from a file that has a name");
+        }
+        for (int line : lines) {
+            if (!(line >= 1)) {
+                throw new IllegalArgumentException("lines of " + file + " count from 1, not from " + line);
+            }
+        }
+        return lines.clone();
     }
 }

@@ -37,6 +37,12 @@ public record ReelResult(
     private record Key(Property property, Subject subject) {}
 
     public ReelResult {
+        if (product == null || product.isBlank()) {
+            throw new IllegalArgumentException("a result names the product that was tested");
+        }
+        if (length == null || temperature == null) {
+            throw new IllegalArgumentException("a result needs the length and the temperature of the cable");
+        }
         if (finished == null) {
             throw new IllegalArgumentException("a result needs the time at which it was finished");
         }
@@ -51,7 +57,7 @@ public record ReelResult(
         sweeps.forEach(sweep -> requireFirst(seen, sweep.property(), sweep.subject(), sweep.origin()));
     }
 
-    /** The same test with other values of another length; what a piece of the reel is expected to come to. */
+    /** The same test with other values at another length, such as those that a piece of the reel is expected to have. */
     public ReelResult withValues(Length newLength, List<Reading> newReadings, List<Sweep> newSweeps) {
         return new ReelResult(
                 product,

@@ -104,7 +104,7 @@ public record Subject(
         return one.compareTo(other);
     }
 
-    /** The one of records gives dozens of a large core's combinations the same number, and a set of them is then slow. */
+    /** Spreads the combinations of a large core, of which the hash code of a record gives dozens the same number: sets would be slow. */
     @Override
     public int hashCode() {
         int pairs = Objects.hashCode(pair) * MORE_THAN_ALL_PAIRS + Objects.hashCode(partner);

@@ -3,7 +3,7 @@ package dev.reelproof.network;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is known of a cable before its phase is looked at.
+ * What is known of a cable before its phase is unwrapped.
  *
  * @param metres its length in m; positive and finite
  * @param nominalVelocity velocity of propagation over that of light, between 0 and 1; null when not stated

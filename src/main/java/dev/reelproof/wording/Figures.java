@@ -18,7 +18,7 @@ public final class Figures {
 
     private static final int PLACES_OF_TEMPERATURE = 1;
     private static final double LONG_METRES = 10;
-    private static final int PLACES_OF_LONG = 1;
+    private static final int PLACES_OF_LONG = 2;
     private static final int PLACES_OF_SHORT = 3;
     private static final double KILOHERTZ_PER_MEGAHERTZ = 1000;
 
@@ -56,7 +56,7 @@ public final class Figures {
         return print(shortened(number(value).setScale(PLACES_OF_TEMPERATURE, RoundingMode.HALF_EVEN))) + " " + unit;
     }
 
-    /** A length with its unit: to a tenth of the unit from 10 on, trailing zeros left out. */
+    /** A length with its unit: two decimals from 10 on, three below, trailing zeros left out. */
     public static String length(double value, String unit) {
         int places = Math.abs(value) >= LONG_METRES ? PLACES_OF_LONG : PLACES_OF_SHORT;
         return print(shortened(number(value).setScale(places, RoundingMode.HALF_EVEN))) + " " + unit;

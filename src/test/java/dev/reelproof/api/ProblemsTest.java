@@ -40,7 +40,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 @ExtendWith(SignedIn.class)
 class ProblemsTest {
     private static final HttpClient CLIENT = HttpClient.newHttpClient();
-    private static final int FIFTY_MEGABYTES = 50 * 1024 * 1024;
+    private static final int LARGEST_BODY = 50 * 1024 * 1024;
 
     private static final RestAssuredConfig RAW = RestAssuredConfig.config()
             .encoderConfig(EncoderConfig.encoderConfig()
@@ -184,14 +184,14 @@ class ProblemsTest {
 
     @Test
     void aBodyThatStatesThatItIsTooLarge() throws Exception {
-        byte[] body = new byte[2 * FIFTY_MEGABYTES];
+        byte[] body = new byte[2 * LARGEST_BODY];
         HttpResponse<String> answer = post(BodyPublishers.ofByteArray(body));
         assertTooLarge(answer);
     }
 
     @Test
     void aBodyThatTurnsOutToBeTooLarge() throws Exception {
-        byte[] body = new byte[FIFTY_MEGABYTES + 1];
+        byte[] body = new byte[LARGEST_BODY + 1];
         assertTooLarge(post(BodyPublishers.fromPublisher(BodyPublishers.ofByteArray(body))));
     }
 
@@ -224,7 +224,7 @@ class ProblemsTest {
         assertEquals(413, answer.statusCode());
         assertEquals(
                 Problem.MEDIA_TYPE, answer.headers().firstValue("Content-Type").orElseThrow());
-        assertTrue(answer.body().contains("At most " + FIFTY_MEGABYTES + " bytes"), answer.body());
+        assertTrue(answer.body().contains("At most " + LARGEST_BODY + " bytes"), answer.body());
     }
 
     private HttpResponse<String> post(BodyPublisher body) throws Exception {

@@ -11,7 +11,10 @@ import dev.reelproof.certificate.CertificateContent.Line;
 import dev.reelproof.certificate.CertificateContent.Plot;
 import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.judgement.CorrectedSweep;
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.LimitSamples;
 import dev.reelproof.measurement.Property;
 import java.util.Collections;
@@ -144,6 +147,16 @@ class CertificateContentTest {
         assertEquals(content, json.readValue(json.writeValueAsBytes(content), CertificateContent.class));
     }
 
+    private static final Finding FAILS = new Finding(
+            "next",
+            Property.NEXT,
+            Outcome.FAIL,
+            null,
+            CertificateSamples.figure(Property.NEXT),
+            1,
+            List.of(),
+            DecisionRule.SIMPLE_ACCEPTANCE);
+
     @Test
     void aRejectedReelHasNone() {
         String message = assertThrows(
@@ -153,7 +166,7 @@ class CertificateContentTest {
                                 CertificateSamples.item(),
                                 CertificateSamples.conditions(),
                                 CertificateSamples.product(4),
-                                sample.judgement(Verdict.REJECTED),
+                                CertificateSamples.judgementOf(Verdict.REJECTED, FAILS),
                                 sample.limitSet()))
                 .getMessage();
         assertTrue(message.startsWith("reel R-2026-00417: only an accepted reel"), message);

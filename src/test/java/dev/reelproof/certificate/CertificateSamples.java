@@ -184,6 +184,12 @@ public final class CertificateSamples {
                 DecisionRule.SIMPLE_ACCEPTANCE);
     }
 
+    /** A figure on its limit. */
+    public static Figure figure(Property property) {
+        String unit = property.canonicalUnit();
+        return new Figure(Subject.ofReel(), null, 1.0, unit, 1, 1, 1, 0, unit, false, null, List.of());
+    }
+
     /** A judgement without sweeps that has the given findings. */
     public static Judgement judgementOf(Verdict verdict, Finding... findings) {
         return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, List.of(findings), List.of(), null);

@@ -66,6 +66,36 @@ class PositionTraceTest {
                 .toList();
     }
 
+    private static List<Stretch> around(double at, double within, String unit) {
+        LotId id = new LotId("R");
+        Member reel = new Member(id, "north", LotKind.REEL, new Amount(305, "m"), MORNING, null, null);
+        return PositionTrace.around(Pedigree.of(id, Direction.ANCESTORS, List.of(reel), List.of()), at, within, unit)
+                .found()
+                .get(0)
+                .stretches();
+    }
+
+    @Test
+    void leavesOffWhatOfTheToleranceLiesBeyondAnEndOfTheReel() {
+        assertEquals(List.of(new Stretch(100, 104)), around(102, 2, "m"));
+        assertEquals(List.of(new Stretch(0, 3)), around(1, 2, "m"));
+        assertEquals(List.of(new Stretch(303, 305)), around(305, 2, "m"));
+        assertEquals(List.of(new Stretch(30.48, 30.48)), around(100, 0, "ft"));
+    }
+
+    @Test
+    void refusesAPlaceThatIsNotOnTheReel() {
+        for (double at : new double[] {-1, 305.1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThrows(IllegalArgumentException.class, () -> around(at, 2, "m"), "at " + at);
+        }
+        for (double within : new double[] {-1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThrows(IllegalArgumentException.class, () -> around(1, within, "m"), "within " + within);
+        }
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> around(1, 0, "kg"))
+                .getMessage()
+                .contains("the reel is measured as length; give the place in that, not in kg"));
+    }
+
     @Test
     void leadsFromAPlaceOnAReelToAStretchOfEachConductor() {
         PositionTrace trace = trace("R", CABLE, 212, 212);

@@ -17,16 +17,17 @@ import org.junit.jupiter.api.Test;
 class RecordWordsTest {
 
     private static Finding finding(Property property, Outcome outcome, Obstacle... obstacles) {
+        boolean tested = outcome != Outcome.NOT_TESTED;
         return new Finding(
                 property.id(),
                 property,
                 outcome,
-                null,
+                tested ? null : "a reason",
                 new Obstacles(List.of(obstacles), 0),
-                null,
-                0,
+                tested ? CertificateSamples.figure(property) : null,
+                tested ? 1 : 0,
                 List.of(),
-                DecisionRule.SIMPLE_ACCEPTANCE);
+                new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1));
     }
 
     private static RecordWords words(Verdict verdict, Finding... findings) {

@@ -1,6 +1,7 @@
 package dev.reelproof.api.hold;
 
 import dev.reelproof.access.Action;
+import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.api.QueryParameters;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.Plants;
@@ -11,7 +12,6 @@ import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.ReleaseRefusedException;
 import dev.reelproof.intake.IntakeException;
 import io.quarkus.security.Authenticated;
-import dev.reelproof.access.PermissionDeniedException;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;

@@ -17,7 +17,6 @@ import dev.reelproof.wording.Look;
 import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -65,8 +64,7 @@ record ReelAnswer(
         static Line of(FoundReel found) {
             ReelLine line = found.line();
             RegisteredReel reel = line.reel();
-            Optional<Verdict> verdict =
-                    Optional.ofNullable(line.verdict());
+            Optional<Verdict> verdict = Optional.ofNullable(line.verdict());
             return new Line(
                     reel.id(),
                     reel.plant(),
@@ -79,8 +77,9 @@ record ReelAnswer(
                     line.received(),
                     line.finished(),
                     found.held(),
-                    verdict.map(one -> Wording.english().verdict(one, false)).orElse(null),
-                    verdict.map(one -> Look.of(one, false).word()).orElse(null),
+                    verdict.map(one -> Wording.english().verdict(one, line.conditional()))
+                            .orElse(null),
+                    verdict.map(one -> Look.of(one, line.conditional()).word()).orElse(null),
                     Figures.length(reel.sentLength(), reel.sentUnit()));
         }
     }

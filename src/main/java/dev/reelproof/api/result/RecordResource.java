@@ -103,7 +103,8 @@ public class RecordResource {
         boolean one = pair != null || partner != null || end != null;
         return one
                 ? SweepsAnswer.One.of(found.sweeps().get(0), found.drawn(), found.requirements(), Wording.english())
-                : SweepsAnswer.of(found.property(), found.sweeps(), found.drawn(), found.requirements(), Wording.english());
+                : SweepsAnswer.of(
+                        found.property(), found.sweeps(), found.drawn(), found.requirements(), Wording.english());
     }
 
     private static boolean isOf(Subject subject, Integer pair, Integer partner, String end) {

@@ -93,8 +93,8 @@ public class FindHolds {
     @Transactional
     public Set<String> heldAmong(String plant, Collection<String> reels) {
         return inTime(() -> heldReels.among(plant, reels).stream()
-                .filter(reached -> !reached.inPartOnly()
-                        || !ofReel(plant, reached.reel()).isEmpty())
+                .filter(reached ->
+                        !reached.inPartOnly() || !ofReel(plant, reached.reel()).isEmpty())
                 .map(HeldReels.Reached::reel)
                 .collect(Collectors.toUnmodifiableSet()));
     }

@@ -14,7 +14,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * Finds what shares the run of a step, or a machine within a time.
@@ -79,18 +78,10 @@ public class FindSharedMaking {
     }
 
     private StepRun registered(String plant, String name) {
-        return identifier(name)
+        return RunId.named(name)
                 .flatMap(id -> runs.byId(plant, id))
                 .orElseThrow(() ->
                         new NothingThereException("The run '" + name + "' is not registered at plant " + plant + "."));
-    }
-
-    private static Optional<RunId> identifier(String name) {
-        try {
-            return Optional.of(new RunId(name));
-        } catch (IllegalArgumentException e) {
-            return Optional.empty();
-        }
     }
 
     private Found found(String plant, SharedMaking.Shared shared) {

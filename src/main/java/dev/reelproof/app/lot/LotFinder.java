@@ -12,7 +12,7 @@ import java.util.function.Supplier;
 
 /** Finds the lot or reel that somebody names, or refuses with the reason. */
 @Singleton
-public class LotFinder {
+class LotFinder {
     private final Plants plants;
 
     LotFinder(Plants plants) {
@@ -28,20 +28,11 @@ public class LotFinder {
      * @throws NothingThereException when there is nothing
      * @throws IntakeException when the plant is not served here, or the answer would be too large
      */
-    public <T> T find(String what, String name, String plantNamed, BiFunction<String, LotId, Optional<T>> search) {
+    <T> T find(String what, String name, String plantNamed, BiFunction<String, LotId, Optional<T>> search) {
         String plant = plants.named(plantNamed, "plant");
-        return inReason(what, () -> identifier(name).flatMap(id -> search.apply(plant, id)))
+        return inReason(what, () -> LotId.named(name).flatMap(id -> search.apply(plant, id)))
                 .orElseThrow(() -> new NothingThereException(
                         "The " + what + " '" + name + "' is not registered at plant " + plant + "."));
-    }
-
-    /** The identifier; empty when no lot can have it. */
-    public static Optional<LotId> identifier(String name) {
-        try {
-            return Optional.of(new LotId(name));
-        } catch (IllegalArgumentException e) {
-            return Optional.empty();
-        }
     }
 
     /**

@@ -2,6 +2,7 @@ package dev.reelproof.app.reel;
 
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.result.JudgedRecord;
 import dev.reelproof.genealogy.Hold;
@@ -11,7 +12,6 @@ import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.certificate.StoredCertificate;
-import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.lot.RegisteredLot;
 import dev.reelproof.store.reel.ReelLine;

@@ -11,16 +11,16 @@ import org.hibernate.Session;
 /** Finds lots whose stretches of one parent lie across each other, without reading all that was made from it. */
 @ApplicationScoped
 public class OverlappingInputs {
-    /** How many rows lie across a stretch cannot be estimated: a plan for many would read all before the first. */
+    /** The database cannot estimate how many rows lie across a stretch, and a plan for many would read all before the first. */
     private static final String PLAN = "select set_config('enable_bitmapscan', 'off', true)";
 
     /**
-     * Links of these lots, each with those of other lots across its stretch. Where one that was there before has exactly the same
-     * stretch, that one alone: whatever else lies across was found when it came. So of many reports with one wrong position each
-     * costs no more than the first.
+     * Finds the inputs of these lots, each with those of other lots across its stretch. Where an earlier input has exactly the same
+     * stretch, it gives that one alone: whatever else lies across was found when that one came. So each of many reports with the same
+     * wrong position costs no more than the first.
      *
-     * <p>"is not distinct" because no index takes it: the parent's own would be read whole. "offset 0" keeps one look for each lot,
-     * also while the table has no statistics.
+     * <p>"is not distinct" is written because no index serves it: the index of the parent would be read whole. "offset 0" makes it one
+     * look for each lot, also while the table has no statistics.
      */
     private static final String FIND =
             """

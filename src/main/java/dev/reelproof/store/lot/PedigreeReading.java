@@ -30,12 +30,12 @@ class PedigreeReading {
     private static final Duration LONGEST_PAUSE = Duration.ofMinutes(1);
 
     /**
-     * Only identifiers may count when UNION drops what was there before: so each lot comes once and a circle ends. How far it is from
-     * the start rides along in a way in which it does not count: as the number of decimals of a zero, 0 = 0.0 = 0.00; a lot comes first
-     * on a shortest way, as all lots of one depth come before those of the next (up to 16,383, the most decimals there are).
+     * UNION drops each row that was there before, and must compare identifiers alone: so each lot comes once and a circle ends. The
+     * depth rides along without being compared, as the number of decimals of a zero: 0 = 0.0 = 0.00. All lots of one depth come before
+     * those of the next, so that a lot comes with its least depth (up to 16,383, the most decimals there are).
      *
-     * <p>"offset 0" keeps each search where it stands, one look into the index for each lot found: how many lots there will be cannot
-     * be estimated, and a plan for many reads whole tables. The statement begins to answer while it still goes round.
+     * <p>"offset 0" makes each search one look into the index for each lot found. Without it the database, which cannot estimate how
+     * many lots there will be, plans for many and reads whole tables. The statement begins to answer while it still recurses.
      */
     private static final String FIND =
             """

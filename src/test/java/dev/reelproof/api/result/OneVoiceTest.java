@@ -1,6 +1,7 @@
 package dev.reelproof.api.result;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -8,11 +9,14 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.certificate.CertificateSamples;
+import dev.reelproof.certificate.TestConditions;
 import dev.reelproof.correction.Laws;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.file.LimitFiles;
 import dev.reelproof.pdf.CertificatePdf;
+import dev.reelproof.quantity.Temperature;
+import dev.reelproof.wording.Figures;
 import dev.reelproof.wording.Findings;
 import dev.reelproof.wording.Wording;
 import java.util.List;
@@ -138,6 +142,36 @@ class OneVoiceTest {
         assertEquals(
                 "± 0.31",
                 answer(passing().get(12)).get("printed").get("uncertainty").textValue());
+    }
+
+    @Test
+    void aTemperatureWithManyDigitsHasOneDecimalOnPaperToo() throws Exception {
+        double celsius = 22.77777777777778;
+        TestConditions usual = CertificateSamples.conditions();
+        CertificateContent warm = CertificateContent.of(
+                CertificateSamples.issuing(),
+                CertificateSamples.item(),
+                new TestConditions(
+                        usual.record(),
+                        usual.sourceSha256(),
+                        celsius,
+                        "°C",
+                        Temperature.ofCelsius(celsius),
+                        usual.started(),
+                        usual.finished(),
+                        usual.station(),
+                        usual.technician(),
+                        usual.equipment()),
+                CertificateSamples.product(PAIRS),
+                CertificateSamples.judgementOf(
+                        set, passing().stream().map(Findings.Case::finding).toList()),
+                set);
+        try (PDDocument document = Loader.loadPDF(CertificatePdf.render(warm))) {
+            String text = oneLine(new PDFTextStripper().getText(document));
+            assertTrue(text.contains(Figures.temperature(celsius, "°C")), text);
+            assertTrue(text.contains("22.8 °C"), text);
+            assertFalse(text.contains("22.77"), text);
+        }
     }
 
     /** Whatever a shipped limit set can ask has one voice. */
