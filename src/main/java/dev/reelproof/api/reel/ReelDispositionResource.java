@@ -30,7 +30,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 /** Where a reel is: in stock, shipped, scrapped. */
 @Path("/api/v1/reels/{reel}/disposition")
 @Produces(MediaType.APPLICATION_JSON)
-@Tag(name = "Reels")
+@Tag(name = "Products and reels")
 @Authenticated
 public class ReelDispositionResource {
     private static final int LONGEST_NAME = 200;

@@ -13,6 +13,7 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** The sweeps of a property with their limit, for plots. */
+@Schema(requiredProperties = "sweeps")
 record SweepsAnswer(
         String property,
         String unit,
@@ -83,7 +84,7 @@ record SweepsAnswer(
     }
 
     /** One sweep with the limit at each of its frequencies; null where none holds. */
-    @Schema(name = "SweepWithLimit")
+    @Schema(name = "SweepWithLimit", requiredProperties = "frequencies")
     record One(
             String property,
             String unit,
