@@ -48,7 +48,7 @@ public enum Action {
     }
 
     /** Whether one of these roles may do it. */
-    public boolean isOpenTo(Set<Role> held) {
+    public boolean isAllowedTo(Set<Role> held) {
         return held.stream().anyMatch(roles::contains);
     }
 

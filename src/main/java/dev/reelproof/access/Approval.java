@@ -26,4 +26,43 @@ public record Approval(
         Boolean approved,
         String decidedBy,
         OffsetDateTime decided,
-        String decisionReason) {}
+        String decisionReason) {
+
+    public Approval {
+        boolean isDecided = approved != null;
+        if (!(isDecided == (decidedBy != null)
+                && isDecided == (decided != null)
+                && isDecided == (decisionReason != null))) {
+            throw new IllegalArgumentException(
+                    "approval " + id + " is decided in part: a decision has a person, a time and a reason");
+        }
+        if (isDecided && AccountName.fold(decidedBy).equals(AccountName.fold(requestedBy))) {
+            throw new IllegalArgumentException("approval " + id + " was decided by its requester, " + requestedBy);
+        }
+    }
+
+    /** An approval that nobody decided yet. */
+    public static Approval open(
+            long id, String action, String subject, String reason, String requestedBy, OffsetDateTime requested) {
+        return new Approval(id, action, subject, reason, requestedBy, requested, null, null, null, null);
+    }
+
+    /**
+     * The approval as another person decides it.
+     *
+     * @param why why so, as that person puts it
+     * @throws ApprovalConflictException when that person asked for it, or it was decided before
+     */
+    public Approval decidedBy(Caller person, boolean approve, String why, OffsetDateTime now) {
+        if (approved != null) {
+            throw new ApprovalConflictException(
+                    "Approval " + id + " was " + (approved ? "given" : "refused") + " by " + decidedBy + " on "
+                            + decided.toLocalDate() + "; a decision does not change: ask for a new approval.");
+        }
+        if (person.isPerson(requestedBy)) {
+            throw new ApprovalConflictException(
+                    "You asked for approval " + id + " yourself; somebody else must decide on it.");
+        }
+        return new Approval(id, action, subject, reason, requestedBy, requested, approve, person.name(), now, why);
+    }
+}

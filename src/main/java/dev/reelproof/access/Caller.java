@@ -1,7 +1,5 @@
 package dev.reelproof.access;
 
-import io.quarkus.security.ForbiddenException;
-import io.quarkus.security.UnauthorizedException;
 import java.util.Set;
 
 /**
@@ -51,10 +49,10 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
     }
 
     /**
-     * Lets only those pass who may do this at a plant.
+     * Refuses a caller who may not do this at a plant.
      *
-     * @throws UnauthorizedException when nobody signed in
-     * @throws ForbiddenException when no role held may, or the caller belongs to another plant
+     * @throws NotAuthenticatedException when nobody signed in
+     * @throws PermissionDeniedException when no role held may, or the caller belongs to another plant
      */
     public void require(Action action, String atPlant) {
         require(action);
@@ -62,50 +60,51 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
     }
 
     /**
-     * Lets only those pass who may do this, wherever it is.
+     * Refuses a caller who may not do this, wherever it is.
      *
-     * @throws UnauthorizedException when nobody signed in
-     * @throws ForbiddenException when no role held may
+     * @throws NotAuthenticatedException when nobody signed in
+     * @throws PermissionDeniedException when no role held may
      */
     public void require(Action action) {
         if (kind == Kind.NONE) {
-            throw new UnauthorizedException("Sign in first, or send an API token as 'Authorization: Bearer …'.");
+            throw new NotAuthenticatedException("Sign in first, or send an API token as 'Authorization: Bearer …'.");
         }
-        if (!action.isOpenTo(roles)) {
-            throw new ForbiddenException("This needs the role " + action.rolesInWords() + ".");
+        if (!action.isAllowedTo(roles)) {
+            throw new PermissionDeniedException("This needs the role " + action.rolesInWords() + ".");
         }
     }
 
     /**
-     * Lets only those pass who may act at a plant.
+     * Refuses a caller who may not act at a plant.
      *
-     * @throws ForbiddenException when the caller belongs to another plant
+     * @throws PermissionDeniedException when the caller belongs to another plant
      */
     public void requirePlant(String atPlant) {
         if (plant != null && !plant.equals(atPlant)) {
-            throw new ForbiddenException("You may act at plant " + plant + ", not at plant " + atPlant + ".");
+            throw new PermissionDeniedException("You may act at plant " + plant + ", not at plant " + atPlant + ".");
         }
     }
 
     /**
-     * Lets only those pass who may act at every plant.
+     * Refuses a caller who may not act at every plant.
      *
-     * @throws ForbiddenException when the caller belongs to one plant
+     * @throws PermissionDeniedException when the caller belongs to one plant
      */
     public void requireEveryPlant() {
         if (plant != null) {
-            throw new ForbiddenException("This concerns every plant, and you may act at plant " + plant + " alone.");
+            throw new PermissionDeniedException(
+                    "This concerns every plant, and you may act at plant " + plant + " alone.");
         }
     }
 
     /**
-     * Lets only persons pass: what needs two persons is neither asked for nor decided by a script.
+     * Refuses a caller who is no person: no script asks for, or decides on, what needs two persons.
      *
-     * @throws ForbiddenException when the caller is no person
+     * @throws PermissionDeniedException when the caller is no person
      */
     public void requirePerson() {
         if (kind != Kind.PERSON) {
-            throw new ForbiddenException(
+            throw new PermissionDeniedException(
                     "Approvals are between persons; sign in with an account, not with an API token.");
         }
     }

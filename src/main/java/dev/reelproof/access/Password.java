@@ -3,7 +3,7 @@ package dev.reelproof.access;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
 
-/** A password to be set: {@value #LEAST_BYTES} to {@value #MOST_BYTES} bytes in UTF-8; bcrypt would leave the rest aside unseen. */
+/** A password to be set: {@value #LEAST_BYTES} to {@value #MOST_BYTES} bytes in UTF-8; bcrypt would ignore the rest. */
 public final class Password {
     static final int LEAST_BYTES = 12;
     static final int MOST_BYTES = 72;
@@ -34,7 +34,8 @@ public final class Password {
         return Normalizer.normalize(sent, Normalizer.Form.NFC);
     }
 
-    String text() {
+    /** The password itself, for nothing but its hash. */
+    public String text() {
         return text;
     }
 

@@ -10,7 +10,7 @@ import java.util.Set;
  * @param name what it is for
  * @param roles the roles held
  * @param plant the one plant that it may act at; null for every plant
- * @param demo whether it is the demo's, which opens nothing outside the demo
+ * @param demo whether it is the demo's, which is good for nothing outside the demo
  * @param created when it was made
  * @param expires when it ends; null when it does not
  * @param revoked when it was revoked; null when it was not
@@ -23,4 +23,37 @@ public record Token(
         boolean demo,
         Instant created,
         Instant expires,
-        Instant revoked) {}
+        Instant revoked) {
+
+    public Token {
+        roles = Set.copyOf(roles);
+    }
+
+    /**
+     * Whether a new token may end then: in the future, or never.
+     *
+     * @param expires null for never
+     */
+    public static boolean mayEnd(Instant expires, Instant now) {
+        return expires == null || now.isBefore(expires);
+    }
+
+    /**
+     * Whether it may be used.
+     *
+     * @param isDemo whether this installation is the demo
+     */
+    public boolean isValid(Instant now, boolean isDemo) {
+        return revoked == null && mayEnd(expires, now) && (!demo || isDemo);
+    }
+
+    /** Whether that administrator manages it: one of a plant manages the tokens of that plant alone. */
+    public boolean isManagedBy(Caller administrator) {
+        return administrator.plant() == null || administrator.plant().equals(plant);
+    }
+
+    /** The token as the audit trail names it. */
+    public String subject() {
+        return "token/" + id;
+    }
+}

@@ -1,6 +1,8 @@
 /**
- * The doors: who is calling, what each role may do, who did what, and what needs two persons.
+ * Access as plain values and rules: who is calling, what each role may do, what an account, a session and a token are good for, and
+ * what needs two persons.
  *
- * <p>Uses no other room; the store writes here what it changed, in the same transaction.
+ * <p>Plain Java: knows no HTTP, no database, no framework and no other package of ours. {@code app.access} asks these rules,
+ * {@code store.access} keeps the values, {@code api.access} finds out who is calling.
  */
 package dev.reelproof.access;

@@ -3,7 +3,7 @@ package dev.reelproof.analysis;
 import java.util.OptionalDouble;
 
 /**
- * Reels in and out of an exposure, and how many of them fail.
+ * How many reels met an exposure and how many did not, and how many of each fail.
  *
  * @param exposed how many reels met the exposure
  * @param exposedFailing how many of them fail
@@ -33,12 +33,12 @@ public record CountTable(int exposed, int exposedFailing, int others, int others
         return exposedFailing + othersFailing;
     }
 
-    /** The most failing exposed reels that these four margins allow. */
+    /** The most exposed reels that could fail with these totals. */
     int mostExposedFailing() {
         return Math.min(exposed, failing());
     }
 
-    /** The odds ratio of the sample, ad/bc; empty where it has no value: no reel, or none but failing or passing ones, to divide by. */
+    /** The odds ratio of the sample, ad/bc; empty where that divides by zero. */
     public OptionalDouble oddsRatio() {
         double divisor = (double) (exposed - exposedFailing) * othersFailing;
         return divisor > 0

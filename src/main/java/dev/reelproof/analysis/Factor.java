@@ -2,7 +2,7 @@ package dev.reelproof.analysis;
 
 import java.util.Locale;
 
-/** What reels can have in common. In the order in which members of one group are named: what can be acted upon first. */
+/** What reels can have in common. The order is that in which a group names its members: first what somebody can act upon. */
 public enum Factor {
     /** One lot of wire, cable or material. */
     LOT,

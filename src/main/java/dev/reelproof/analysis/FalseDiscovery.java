@@ -5,20 +5,21 @@ import java.util.Comparator;
 import java.util.stream.IntStream;
 
 /**
- * The rate of false alarms among all that is named: Y. Benjamini and Y. Hochberg, Controlling the false discovery rate, Journal of
- * the Royal Statistical Society B 57 (1995) 289–300; from memory, checked with the example of its section 4.1.
+ * The Benjamini-Hochberg procedure, which bounds the rate of false alarms among everything named: Y. Benjamini and Y. Hochberg,
+ * Controlling the false discovery rate, Journal of the Royal Statistical Society B 57 (1995) 289–300; from memory, checked with the
+ * example of its section 4.1.
  *
- * <p>Equation: q(i) = min over j ≥ i of m p(j) / j, at most 1; p(1) ≤ … ≤ p(m). Who names all with q ≤ level is wrong in at most that
- * share of what is named, on the average; where nothing is at work, names anything at all with at most that chance.
+ * <p>Equation: q(i) = min over j ≥ i of m p(j) / j, at most 1; p(1) ≤ … ≤ p(m). Whoever names all with q ≤ level is wrong, on average, in
+ * at most that share of what they name. Where nothing has an effect, they name anything at all with at most that chance.
  *
- * <p>Symbols: p chances without effect, m how many were tested; no units.
+ * <p>Symbols: p the chance of such evidence without an effect, m how many were tested; no units.
  *
- * <p>Range: p from 0 to 1; tests independent or positively dependent, as those of lots that went into the same reels mostly are.
+ * <p>Range: p from 0 to 1; tests that are independent or positively dependent, as those of lots in the same reels mostly are.
  *
- * <p>Edge cases: equal p share a q; without tests there is nothing.
+ * <p>Edge cases: equal p get equal q; no tests, no q.
  *
- * <p>Known error: exposures that shut each other out, such as machines that share the work, depend negatively; the rate then is not
- * proven, though it rarely is above the level.
+ * <p>Known error: exposures that exclude each other, such as machines that share the work, depend negatively. The bound is not proven for
+ * them, though the rate is rarely above the level.
  */
 final class FalseDiscovery {
     private FalseDiscovery() {}

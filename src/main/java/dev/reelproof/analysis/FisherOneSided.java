@@ -6,20 +6,20 @@ import org.apache.commons.statistics.inference.AlternativeHypothesis;
 import org.apache.commons.statistics.inference.FisherExactTest;
 
 /**
- * Fisher's exact test, one-sided: do exposed reels fail more often than others? R. A. Fisher, The Design of Experiments, 1935; over
- * strata the exact conditional test for a common odds ratio, A. Agresti, Categorical Data Analysis, 1990. Both from memory.
+ * Fisher's exact test, one-sided: do exposed reels fail more often than others? R. A. Fisher, The Design of Experiments, 1935. Over
+ * strata: the exact conditional test for a common odds ratio, A. Agresti, Categorical Data Analysis, 1990. Both from memory.
  *
- * <p>Equation: p = P(X ≥ a); X hypergeometric, C(n, x) C(N − n, F − x) / C(N, F). Over strata X is the sum of such, one a stratum,
- * and a the sum of what was observed.
+ * <p>Equation: p = P(X ≥ a), where X is hypergeometric: P(X = x) = C(n, x) C(N − n, F − x) / C(N, F). Over strata X is the sum of one
+ * such count for each stratum, and a the sum of the observed counts.
  *
  * <p>Symbols: a failing exposed reels, n exposed reels, N reels, F failing reels; counts.
  *
  * <p>Range: any counts; the reels are independent given what they met.
  *
- * <p>Edge cases: no reel exposed, no other, no failing or no passing one: p = 1. Reels in such a stratum say nothing.
+ * <p>Edge cases: p = 1 where no reel is exposed, all are, none fails or all fail. A stratum like that adds nothing.
  *
- * <p>Known error: conservative, since counts are discrete: the true rate of false alarms is below the level. In double precision the
- * relative error of p is below 1e-9 for some thousand reels.
+ * <p>Known error: the test is conservative, because counts are discrete: the true rate of false alarms is below the level. In double
+ * precision the relative error of p is below 1e-9 for a few thousand reels.
  */
 final class FisherOneSided {
     private static final FisherExactTest GREATER =
@@ -27,7 +27,7 @@ final class FisherOneSided {
 
     private FisherOneSided() {}
 
-    /** The chance of as many failing exposed reels or more, were exposure without effect. */
+    /** The chance of as many failing exposed reels or more if the exposure had no effect. */
     static double greater(CountTable table) {
         return saysNothing(table)
                 ? 1
@@ -39,15 +39,16 @@ final class FisherOneSided {
     }
 
     /**
-     * The least p that the margins of a table allow. Where it is above the level, the exposure could never be significant, and need
-     * not be paid for. R. E. Tarone, A modified Bonferroni method for discrete data, Biometrics 46, 1990 (from memory).
+     * The least p that a table with these totals can reach. Where it is above the level, the exposure can never be significant, and
+     * the correction for many tests need not count it. R. E. Tarone, A modified Bonferroni method for discrete data, Biometrics 46, 1990
+     * (from memory).
      */
     static double leastAttainable(CountTable table) {
         int most = table.mostExposedFailing();
         return greater(new CountTable(table.exposed(), most, table.others(), table.failing() - most));
     }
 
-    /** The chance of as many failing exposed reels or more in all strata together, were exposure without effect in each. */
+    /** The chance of as many failing exposed reels or more in all strata together if the exposure had no effect in any. */
     static double greater(List<CountTable> strata) {
         double[] distribution = {1};
         int observed = 0;

@@ -3,18 +3,18 @@ package dev.reelproof.analysis;
 import java.util.Arrays;
 
 /**
- * How much higher (negative: lower) the margins of exposed reels lie: J. L. Hodges and E. L. Lehmann, Annals of Mathematical
- * Statistics 34 (1963) 598–611, with the distribution-free interval of 95 % as in M. Hollander and D. A. Wolfe, Nonparametric
- * Statistical Methods. Both from memory.
+ * The Hodges-Lehmann estimate of how much higher (negative: lower) the margins of exposed reels lie than those of others: J. L. Hodges
+ * and E. L. Lehmann, Annals of Mathematical Statistics 34 (1963) 598–611, with the distribution-free 95 % interval as in M. Hollander and
+ * D. A. Wolfe, Nonparametric Statistical Methods. Both from memory.
  *
- * <p>Equation: median of all n1 n2 differences x − y; interval from the C-th least to the C-th greatest of them, C the whole number
- * nearest to n1 n2 / 2 − z √(n1 n2 (n1 + n2 + 1) / 12).
+ * <p>Equation: the median of all n1 n2 differences x − y. The interval runs from the C-th smallest to the C-th largest difference; C is
+ * the whole number nearest to n1 n2 / 2 − z √(n1 n2 (n1 + n2 + 1) / 12).
  *
- * <p>Symbols: x margins of the n1 exposed, y of the n2 other reels, in one unit, that of the result; z = 1.959963985.
+ * <p>Symbols: x margins of the n1 exposed, y of the n2 other reels, in one unit, which is also that of the result; z = 1.959963985.
  *
  * <p>Range: at least one reel on each side; finite margins.
  *
- * <p>Edge cases: C below 1: too few reels for an end, the interval is open (infinite).
+ * <p>Edge cases: where C is below 1 there are too few reels for an interval; both its ends are infinite.
  *
  * <p>Known error: with few reels or many equal margins the confidence differs from 95 % by some points.
  */
@@ -38,6 +38,7 @@ final class HodgesLehmannShift {
         return sorted;
     }
 
+    /** The estimate with its interval, in the unit of the margins. */
     static Interval of(double[] exposed, double[] others) {
         HodgesLehmannShift shift = new HodgesLehmannShift(exposed, others);
         long pairs = (long) exposed.length * others.length;
@@ -49,7 +50,7 @@ final class HodgesLehmannShift {
                 : new Interval(Double.NEGATIVE_INFINITY, median, Double.POSITIVE_INFINITY);
     }
 
-    /** The least difference that so many differences do not exceed, found among all doubles by halving. */
+    /** The smallest value that at least so many differences do not exceed; a bisection over all doubles finds it. */
     private double difference(long count) {
         long low = inOrder(x[0] - y[y.length - 1]);
         long high = inOrder(x[x.length - 1] - y[0]);
@@ -64,6 +65,7 @@ final class HodgesLehmannShift {
         return ofOrder(low) + 0.0; // no negative zero
     }
 
+    /** How many differences are at most this one. */
     private long atMost(double difference) {
         long count = 0;
         int j = 0;
@@ -76,7 +78,7 @@ final class HodgesLehmannShift {
         return count;
     }
 
-    /** Whole numbers in the order of the doubles. */
+    /** A whole number for each double, in the same order as the doubles. */
     private static long inOrder(double value) {
         long bits = Double.doubleToLongBits(value);
         return bits ^ (bits >> Long.SIZE - 1 & Long.MAX_VALUE);

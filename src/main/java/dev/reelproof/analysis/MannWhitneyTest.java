@@ -10,25 +10,26 @@ import java.util.stream.IntStream;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * The rank-sum test, one-sided: do exposed reels have lower margins than others? H. B. Mann and D. R. Whitney, Annals of Mathematical
- * Statistics 18 (1947) 50–60; over strata P. H. van Elteren, 1960. Both from memory, checked with worked examples.
+ * The Mann-Whitney test (rank-sum test), one-sided: do exposed reels have lower margins than others? H. B. Mann and D. R. Whitney, Annals
+ * of Mathematical Statistics 18 (1947) 50–60; over strata P. H. van Elteren, 1960. Both from memory, checked with worked examples.
  *
- * <p>Equation: U = R − n1(n1 + 1)/2; p = P(U' ≤ U). Exact: as many of the C(N, n1) choices have a U' as x^U' has in the product over
- * i = 1 … n1 of (1 − x^(n2 + i)) / (1 − x^i). Else normal: mean n1 n2 / 2, variance n1 n2 / 12 · [N + 1 − Σ(t³ − t) / (N(N − 1))], with
- * half a step of continuity. Over strata: z = Σ w (R − n1(N + 1)/2) / √Σ w² variance, w = 1/(N + 1), ranks within each stratum.
+ * <p>Equation: U = R − n1(n1 + 1)/2; p = P(U' ≤ U). Exact form: the number of the C(N, n1) choices that give U' is the coefficient of
+ * x^U' in the product over i = 1 … n1 of (1 − x^(n2 + i)) / (1 − x^i). Normal form: mean n1 n2 / 2, variance n1 n2 / 12 · [N + 1 −
+ * Σ(t³ − t) / (N(N − 1))], with a continuity correction of one half. Over strata: z = Σ w (R − n1(N + 1)/2) / √Σ w² variance,
+ * w = 1/(N + 1), ranks within each stratum.
  *
  * <p>Symbols: n1 exposed, n2 other, N all reels; R sum of the exposed reels' ranks, the lowest margin first; t reels that share a
- * margin; no units: ranks alone count.
+ * margin; no units, because only ranks count.
  *
- * <p>Range: margins in one unit. Exact where no margin is shared and the work is small; normal else.
+ * <p>Range: margins in one unit. The exact form where no two margins are equal and the work is small; otherwise the normal form.
  *
  * <p>Edge cases: nobody exposed, no others, or all margins equal: p = 1.
  *
- * <p>Known error: the normal form is too careful in the far tail when few reels are exposed: a true chance of 1e-7 may be told as
- * 1e-3.
+ * <p>Known error: the normal form is too cautious in the far tail when few reels are exposed: it may give 1e-3 for a true chance of
+ * 1e-7.
  */
 final class MannWhitneyTest {
-    /** The most steps of the exact form, below a millisecond. */
+    /** The most steps that the exact form may take; they take less than a millisecond. */
     static final long MOST_EXACT_STEPS = 100_000;
 
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
@@ -36,14 +37,15 @@ final class MannWhitneyTest {
     private static final double VARIANCE_DIVISOR = 12;
 
     private final double[] margins;
-    /** The places of the reels that take part, the lowest margin first. */
+    /** The places of the reels that take part, in the order of their margins, lowest first. */
     private final int[] order;
-    /** By place; nothing at the places of reels that take no part. */
+    /** The rank of the reel at each place; 0 for reels that take no part. */
     private final double[] ranks;
 
+    /** Σ(t³ − t) over the groups of equal margins. */
     private final double ties;
 
-    /** By the number of exposed or of other reels, whichever are fewer; the same for many suspects. */
+    /** Cumulative exact distributions, by the number of exposed or of other reels, whichever is smaller; many suspects share one. */
     private final Map<Integer, double[]> exact = new HashMap<>();
 
     private MannWhitneyTest(double[] margins, int[] order) {
@@ -69,7 +71,7 @@ final class MannWhitneyTest {
     }
 
     /**
-     * The test among these margins, one a reel.
+     * The test of these margins, one for each reel.
      *
      * @throws IllegalArgumentException when one is not finite
      */
@@ -93,12 +95,12 @@ final class MannWhitneyTest {
                 margins, Arrays.stream(order).filter(stratum::get).toArray());
     }
 
-    /** The chance of ranks as low or lower, were exposure without effect. */
+    /** The chance of ranks as low or lower if the exposure had no effect. */
     double lower(BitSet exposed) {
         return lower(exposed.cardinality(), rankSum(exposed));
     }
 
-    /** The least p that so many exposed reels allow among these margins; as Tarone's for counts. */
+    /** The least p that so many exposed reels can reach among these margins; see {@link FisherOneSided#leastAttainable}. */
     double leastAttainable(int exposed) {
         return lower(
                 exposed,
@@ -139,8 +141,8 @@ final class MannWhitneyTest {
     }
 
     /**
-     * By U the chance of at most that, as far as {@value #MOST_EXACT_STEPS} steps go, or to the middle of the distribution; not finite
-     * where there are more choices than a double counts.
+     * The chance of at most U, at index U, as far as {@value #MOST_EXACT_STEPS} steps reach or to the middle of the distribution. Not
+     * finite where there are more choices than a double can count.
      */
     private static double[] exact(int fewer, int more) {
         double[] ways = new double[(int) Math.min(MOST_EXACT_STEPS / fewer, (long) fewer * more / 2 + 1)];
@@ -174,7 +176,7 @@ final class MannWhitneyTest {
         return n > 1 ? exposed * others / VARIANCE_DIVISOR * (n + 1 - ties / (n * (n - 1))) : 0;
     }
 
-    /** The chance of ranks as low or lower within the strata, were exposure without effect in each; normal form. */
+    /** The chance of ranks as low or lower within the strata if the exposure had no effect in any; by the normal form. */
     double lower(BitSet exposed, List<BitSet> strata) {
         double below = 0;
         double variance = 0;

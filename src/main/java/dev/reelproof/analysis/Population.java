@@ -8,8 +8,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * Reels with what was found of one property, and what each of them met on its way. A reel that meets a lot through eight conductors
- * is one exposed reel: an exposure is a set of reels.
+ * Reels with what was found of one property, and what each of them met on its way. An exposure is a set of reels: a reel that meets a
+ * lot through eight conductors counts once.
  */
 public final class Population {
     private final List<TestedReel> reels;
@@ -25,11 +25,11 @@ public final class Population {
      *
      * @param reels the reels, each once
      * @param exposed for each exposure the reels that met it, by their places in the list, from 0
-     * @throws IllegalArgumentException when a reel stands there twice, or a place is beyond the list
+     * @throws IllegalArgumentException when a reel is in the list twice, or a place is beyond the list
      */
     public static Population of(List<TestedReel> reels, Map<Exposure, BitSet> exposed) {
         if (reels.stream().map(TestedReel::reel).distinct().count() != reels.size()) {
-            throw new IllegalArgumentException("a reel stands in the population twice; it counts once");
+            throw new IllegalArgumentException("a reel is in the population twice; it counts once");
         }
         SortedMap<Exposure, BitSet> copy = new TreeMap<>();
         exposed.forEach((exposure, members) -> {

@@ -1,8 +1,9 @@
 package dev.reelproof.analysis;
 
 /**
- * How much more often exposed reels fail, with the hybrid score interval: R. G. Newcombe, Interval estimation for the difference
- * between independent proportions, Statistics in Medicine 17 (1998) 873–890, method 10; from memory, checked with its Table II.
+ * The risk difference, how much more often exposed reels fail than others, with the hybrid score interval: R. G. Newcombe, Interval
+ * estimation for the difference between independent proportions, Statistics in Medicine 17 (1998) 873–890, method 10; from memory,
+ * checked with its Table II.
  *
  * <p>Equation: d = p1 − p2; lower d − √((p1 − l1)² + (u2 − p2)²), upper d + √((u1 − p1)² + (p2 − l2)²); l and u are the ends of E. B.
  * Wilson's score interval of each proportion: (2np + z² ∓ z √(z² + 4np(1 − p))) / (2(n + z²)).
@@ -11,9 +12,9 @@ package dev.reelproof.analysis;
  *
  * <p>Range: at least one reel on each side.
  *
- * <p>Edge cases: shares of 0 and 1 have proper intervals; the ends stay within −1 and 1.
+ * <p>Edge cases: shares of 0 and 1 have proper intervals; the ends stay from −1 to 1.
  *
- * <p>Known error: coverage is 95 % on the average, not for every pair of shares.
+ * <p>Known error: coverage is 95 % on average, not for every pair of shares.
  */
 final class RiskDifference {
     /** The normal deviate of 95 % confidence, two-sided. */
@@ -21,6 +22,7 @@ final class RiskDifference {
 
     private RiskDifference() {}
 
+    /** The difference with its interval, shares from −1 to 1. */
     static Interval of(CountTable table) {
         if (!(table.exposed() >= 1 && table.others() >= 1)) {
             throw new IllegalArgumentException("a difference of shares needs exposed reels and others, not "
@@ -43,7 +45,7 @@ final class RiskDifference {
         double middle = 2 * failing + square;
         double half = DEVIATE * Math.sqrt(square + 4 * failing * (1 - share));
         double whole = 2 * (n + square);
-        // At shares of 0 and 1 rounding may put an end a last digit inside of the share.
+        // At shares of 0 and 1, rounding may put an end on the wrong side of the share by a last digit.
         return new Interval(
                 Math.max(0, Math.min(share, (middle - half) / whole)),
                 share,

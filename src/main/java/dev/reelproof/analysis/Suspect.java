@@ -1,19 +1,21 @@
 package dev.reelproof.analysis;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * A suspect with the evidence against it. An association, not proof.
+ * A suspect with the evidence against it: an association, not proof.
  *
- * @param group what was met by exactly these reels: several members cannot be told apart by any test of these reels; never empty
+ * @param group what exactly these reels met; no test of these reels tells several members apart; never empty
  * @param counts reels in and out of the exposure, and how many fail
- * @param p the chance of such evidence or stronger, were the exposure without effect
- * @param q the least level at which it is named, all tested taken together; 1 when it was not tested
- * @param tested whether it was tested: false when so few reels could not be significant whatever came out
+ * @param p the chance of such evidence or stronger if the exposure had no effect
+ * @param q the lowest level at which it is named, corrected for all that were tested; 1 when it was not tested
+ * @param tested whether it was tested; false when so few reels could not be significant whatever was found
  * @param riskDifference how much more often exposed reels fail, a share from −1 to 1, with its 95 % interval
  * @param margins what the margins say; null where failures are the evidence
- * @param explainedBy suspects that explain this one: with them held fixed nothing is left of it, but not the other way round
- * @param cannotBeToldFrom suspects that meet nearly the same reels: with either held fixed, nothing is left of the other
+ * @param explainedBy suspects that explain this one: with one of them held fixed nothing significant is left of this one, but not the
+ *     other way round
+ * @param cannotBeToldFrom suspects of nearly the same reels: with either held fixed, nothing significant is left of the other
  */
 public record Suspect(
         List<Exposure> group,
@@ -22,7 +24,7 @@ public record Suspect(
         double q,
         boolean tested,
         Interval riskDifference,
-        Margins margins,
+        @Nullable Margins margins,
         List<Exposure> explainedBy,
         List<Exposure> cannotBeToldFrom) {
     /**

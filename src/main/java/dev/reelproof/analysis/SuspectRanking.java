@@ -4,28 +4,30 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The suspects of a population, best evidence first.
  *
- * <p>Exposures that exactly the same reels met are one suspect: nothing in these reels tells them apart. They are joined before the
- * correction for many tests, so that a cause does not pay for its namesakes. What every reel met, or too few, is no suspect. What
- * could not be significant whatever came out (Tarone) is listed, but not tested.
+ * <p>Exposures that exactly the same reels met are one suspect, because nothing in these reels tells them apart. They are joined before
+ * the correction for many tests, so that one cause is not counted several times. What every reel met is no suspect, nor is what too few
+ * met. What could not be significant whatever was found (Tarone) is listed and not tested.
  *
- * <p>Of two suspects whose reels overlap, each is tested again with the other held fixed, within the reels that met the other and
- * within those that did not. When nothing significant is left of either, they cannot be told apart; when something is left of one
- * alone, it explains the other.
+ * <p>Two suspects whose reels overlap are each tested again with the other held fixed: within the reels that met the other, and within
+ * those that did not. Where nothing significant is left of either, they cannot be told apart. Where something is left of only one, it
+ * explains the other.
  *
  * @param question what was asked
  * @param reels how many reels
  * @param failing how many of them fail
  * @param exposures how many different things they met
  * @param metByEveryReel how many of these every reel met, so that there is nothing to compare with
- * @param metByTooFew how many fewer reels met than the question's minimum
- * @param suspectGroups how many suspects are left when what cannot be told apart is joined
+ * @param metByTooFew how many of these fewer reels met than the question's minimum
+ * @param suspectGroups how many suspects are left when those that the same reels met are joined
  * @param tested how many of these were tested, the m of the correction
  * @param suspects the suspects
  */
@@ -42,7 +44,9 @@ public record SuspectRanking(
     /** How many of the first suspects are compared with each other. */
     static final int COMPARED = 20;
 
-    /** Most evidence first; then the stronger effect, the more reels, the name. */
+    private static final double Q_UNTESTED = 1;
+
+    /** Strongest evidence first; then the tested, the stronger effect, the more reels, the name. */
     private static final Comparator<Candidate> BEST_FIRST = Comparator.comparingDouble((Candidate c) -> c.p)
             .thenComparing(c -> !c.isTested)
             .thenComparing(Comparator.comparingDouble((Candidate c) -> c.effect).reversed())
@@ -84,7 +88,7 @@ public record SuspectRanking(
         private final int reels;
         private final BitSet failing;
         private final double[] margins;
-        private final MannWhitneyTest rankTest;
+        private final MannWhitneyTest mannWhitney;
 
         Ranking(Population population, SuspectQuestion question) {
             this.population = population;
@@ -92,7 +96,7 @@ public record SuspectRanking(
             this.reels = population.reels().size();
             this.failing = population.failing();
             this.margins = question.evidence() == Evidence.MARGINS ? margins(population) : new double[0];
-            this.rankTest = MannWhitneyTest.of(margins);
+            this.mannWhitney = MannWhitneyTest.of(margins);
         }
 
         private static double[] margins(Population population) {
@@ -125,14 +129,14 @@ public record SuspectRanking(
             List<Candidate> candidates = new ArrayList<>();
             groups.forEach((exposed, group) -> candidates.add(candidate(group, exposed)));
             candidates.sort(BEST_FIRST);
-            int tested = (int) candidates.stream().filter(Candidate::isTested).count();
-            double[] adjusted = FalseDiscovery.adjusted(
-                    candidates.stream().limit(tested).mapToDouble(Candidate::p).toArray());
-            List<Suspect> suspects = new ArrayList<>();
+            List<Candidate> tested =
+                    candidates.stream().filter(Candidate::isTested).toList();
+            Map<Candidate, Double> q = adjusted(tested);
             Comparisons comparisons = new Comparisons(candidates);
-            for (int i = 0; i < Math.min(most, candidates.size()); i++) {
-                suspects.add(suspect(candidates.get(i), i < tested ? adjusted[i] : 1, comparisons));
-            }
+            List<Suspect> suspects = candidates.stream()
+                    .limit(most)
+                    .map(candidate -> suspect(candidate, q.getOrDefault(candidate, Q_UNTESTED), comparisons))
+                    .toList();
             return new SuspectRanking(
                     question,
                     reels,
@@ -141,8 +145,19 @@ public record SuspectRanking(
                     metByEveryReel,
                     metByTooFew,
                     candidates.size(),
-                    tested,
+                    tested.size(),
                     suspects);
+        }
+
+        /** The q of each candidate that was tested. */
+        private static Map<Candidate, Double> adjusted(List<Candidate> tested) {
+            double[] adjusted = FalseDiscovery.adjusted(
+                    tested.stream().mapToDouble(Candidate::p).toArray());
+            Map<Candidate, Double> q = new IdentityHashMap<>();
+            for (int i = 0; i < adjusted.length; i++) {
+                q.put(tested.get(i), adjusted[i]);
+            }
+            return q;
         }
 
         private Candidate candidate(List<Exposure> group, BitSet exposed) {
@@ -151,9 +166,9 @@ public record SuspectRanking(
             double least;
             double effect;
             if (question.evidence() == Evidence.MARGINS) {
-                p = rankTest.lower(exposed);
-                least = rankTest.leastAttainable(counts.exposed());
-                effect = rankTest.shareLower(exposed);
+                p = mannWhitney.lower(exposed);
+                least = mannWhitney.leastAttainable(counts.exposed());
+                effect = mannWhitney.shareLower(exposed);
             } else {
                 p = FisherOneSided.greater(counts);
                 least = FisherOneSided.leastAttainable(counts);
@@ -177,7 +192,7 @@ public record SuspectRanking(
 
         private Suspect.Margins marginEvidence(BitSet exposed) {
             return new Suspect.Margins(
-                    rankTest.shareLower(exposed),
+                    mannWhitney.shareLower(exposed),
                     HodgesLehmannShift.of(marginsOf(exposed), marginsOf(others(exposed))));
         }
 
@@ -191,8 +206,8 @@ public record SuspectRanking(
             return others;
         }
 
-        /** The reels in and out of an exposure; of a stratum, where one is given. */
-        private CountTable counts(BitSet exposed, BitSet stratum) {
+        /** Counts reels in and out of an exposure, within a stratum where one is given. */
+        private CountTable counts(BitSet exposed, @Nullable BitSet stratum) {
             int all = stratum == null ? reels : stratum.cardinality();
             int allFailing = both(failing, stratum).cardinality();
             BitSet in = both(exposed, stratum);
@@ -200,7 +215,7 @@ public record SuspectRanking(
             return new CountTable(in.cardinality(), inFailing, all - in.cardinality(), allFailing - inFailing);
         }
 
-        private static BitSet both(BitSet one, BitSet other) {
+        private static BitSet both(BitSet one, @Nullable BitSet other) {
             BitSet both = (BitSet) one.clone();
             if (other != null) {
                 both.and(other);
@@ -212,7 +227,7 @@ public record SuspectRanking(
         private boolean isLeft(Candidate suspect, Candidate fixed) {
             List<BitSet> strata = List.of(fixed.exposed, others(fixed.exposed));
             double p = question.evidence() == Evidence.MARGINS
-                    ? rankTest.lower(suspect.exposed, strata)
+                    ? mannWhitney.lower(suspect.exposed, strata)
                     : FisherOneSided.greater(strata.stream()
                             .map(stratum -> counts(suspect.exposed, stratum))
                             .toList());

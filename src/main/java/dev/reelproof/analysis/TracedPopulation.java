@@ -2,7 +2,6 @@ package dev.reelproof.analysis;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -40,14 +39,14 @@ public record TracedPopulation(
         upstream.forEach((lot, places) -> places.stream()
                 .filter(place -> !isItself(lot, findings.get(place)))
                 .forEach(traced::set));
-        Map<Integer, Integer> newPlaces = new HashMap<>();
+        int[] newPlaces = new int[findings.size()];
         Map<Exposure, BitSet> exposed = new TreeMap<>();
         List<TestedReel> reels = new ArrayList<>();
         Set<String> products = new TreeSet<>();
         Set<String> units = new TreeSet<>();
         traced.stream().forEach(place -> {
             ReelFinding finding = findings.get(place);
-            newPlaces.put(place, reels.size());
+            newPlaces[place] = reels.size();
             note(exposed, new Exposure(Factor.PRODUCT, finding.product()), reels.size());
             reels.add(finding.asTested());
             products.add(finding.product());
@@ -56,7 +55,7 @@ public record TracedPopulation(
         upstream.forEach((lot, met) -> {
             Set<Exposure> exposures = lot.exposures();
             met.stream().filter(traced::get).forEach(place -> {
-                int newPlace = newPlaces.get(place);
+                int newPlace = newPlaces[place];
                 exposures.forEach(exposure -> note(exposed, exposure, newPlace));
                 if (!isItself(lot, findings.get(place))) {
                     note(exposed, lot.asExposure(), newPlace);

@@ -6,6 +6,7 @@ import java.util.EnumSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What is known of a lot that went into reels, or of a reel itself.
@@ -23,12 +24,12 @@ import java.util.TreeSet;
 public record UpstreamLot(
         String id,
         LotKind kind,
-        String step,
-        String machine,
-        String run,
-        String line,
-        String operator,
-        String shift,
+        @Nullable String step,
+        @Nullable String machine,
+        @Nullable String run,
+        @Nullable String line,
+        @Nullable String operator,
+        @Nullable String shift,
         Map<String, Setting> settings) {
     /** What is bought and not made from wire. */
     private static final Set<LotKind> MATERIALS = EnumSet.of(
@@ -73,7 +74,7 @@ public record UpstreamLot(
         return exposures;
     }
 
-    private static void add(Set<Exposure> exposures, Factor factor, String value) {
+    private static void add(Set<Exposure> exposures, Factor factor, @Nullable String value) {
         if (value != null && !value.isBlank()) {
             exposures.add(new Exposure(factor, value));
         }

@@ -1,16 +1,15 @@
 package dev.reelproof.api;
 
-import dev.reelproof.store.access.Sessions;
+import dev.reelproof.api.access.SessionCookie;
 import io.quarkus.runtime.configuration.MemorySize;
 import io.quarkus.vertx.http.runtime.filters.Filters;
-import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.HttpServerRequest;
-import io.vertx.core.json.JsonArray;
-import io.vertx.core.json.JsonObject;
+import io.vertx.core.json.Json;
+import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
-import io.vertx.ext.web.impl.RoutingContextInternal;
+import io.vertx.ext.web.handler.BodyHandler;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.util.Set;
@@ -21,89 +20,101 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 @Singleton
 class BodyLimit {
     private static final int BEFORE_THE_SERVERS_OWN = 1000;
+    private static final int FIRST = Integer.MIN_VALUE;
     private static final int TOO_LARGE = 413;
-
     private static final int MOST_UNWANTED_BODIES = 4;
+    private static final String ANY_TYPE = "application/octet-stream";
 
     private static final Set<HttpMethod> WITH_A_BODY = Set.of(HttpMethod.POST, HttpMethod.PUT, HttpMethod.PATCH);
 
-    /** Who holds out nothing to be let in by may send a sign-in and not much more: bodies are kept in memory. */
+    /** A request without token or session may send a sign-in and not much more: bodies are kept in memory. */
     private static final long BEFORE_SIGN_IN = 64L * 1024;
 
     private final long limit;
+    private final long limitBeforeSignIn;
+    private final BodyHandler collector;
+    private final BodyHandler collectorBeforeSignIn;
 
-    BodyLimit(@ConfigProperty(name = "quarkus.http.limits.max-body-size") MemorySize limit) {
-        this.limit = limit.asLongValue();
+    BodyLimit(@ConfigProperty(name = "quarkus.http.limits.max-body-size") MemorySize configured) {
+        limit = configured.asLongValue();
+        limitBeforeSignIn = Math.min(limit, BEFORE_SIGN_IN);
+        collector = collector(limit);
+        collectorBeforeSignIn = collector(limitBeforeSignIn);
     }
 
-    void filter(@Observes Filters filters) {
+    private static BodyHandler collector(long limit) {
+        return BodyHandler.create(false).setBodyLimit(limit);
+    }
+
+    void register(@Observes Filters filters) {
         filters.register(this::check, BEFORE_THE_SERVERS_OWN);
+    }
+
+    void register(@Observes Router router) {
+        router.route().order(FIRST).failureHandler(this::answer);
     }
 
     private void check(RoutingContext context) {
         HttpServerRequest request = context.request();
         String stated = request.getHeader(HttpHeaders.CONTENT_LENGTH);
-        long limit = limit(request);
-        if (stated != null && Long.parseLong(stated) > limit) {
-            refuse(context, limit);
+        if (stated != null && Long.parseLong(stated) > limit(request)) {
+            refuse(context);
         } else if (stated == null && WITH_A_BODY.contains(request.method())) {
-            collect(context, limit);
+            collect(context);
         } else {
             context.next();
         }
     }
 
     private long limit(HttpServerRequest request) {
-        boolean holdsOutNothing =
-                request.getHeader(HttpHeaders.AUTHORIZATION) == null && request.getCookie(Sessions.COOKIE) == null;
-        return holdsOutNothing ? Math.min(limit, BEFORE_SIGN_IN) : limit;
+        return bringsCredential(request) ? limit : limitBeforeSignIn;
     }
 
-    /** A body that does not state its size is found too large only while it is read. */
-    private void collect(RoutingContext context, long limit) {
-        Buffer body = Buffer.buffer();
+    private static boolean bringsCredential(HttpServerRequest request) {
+        return request.getHeader(HttpHeaders.AUTHORIZATION) != null || request.getCookie(SessionCookie.NAME) != null;
+    }
+
+    /** Collects a body that does not state its size, which is found too large only while it is read. */
+    private void collect(RoutingContext context) {
         HttpServerRequest request = context.request();
-        request.handler(chunk -> {
-            if (body.length() + chunk.length() > limit) {
-                refuse(context, limit);
-            } else {
-                body.appendBuffer(chunk);
-            }
-        });
-        request.endHandler(end -> {
-            if (!context.response().ended()) {
-                ((RoutingContextInternal) context).setBody(body);
-                context.next();
-            }
-        });
+        BodyHandler handler = bringsCredential(request) ? collector : collectorBeforeSignIn;
+        // The handler takes the parts out of what says that it is multipart; our resources read its bytes themselves.
+        String type = request.getHeader(HttpHeaders.CONTENT_TYPE);
+        request.headers().set(HttpHeaders.CONTENT_TYPE, ANY_TYPE);
+        handler.handle(context);
+        if (type == null) {
+            request.headers().remove(HttpHeaders.CONTENT_TYPE);
+        } else {
+            request.headers().set(HttpHeaders.CONTENT_TYPE, type);
+        }
         request.resume();
     }
 
+    private void answer(RoutingContext context) {
+        if (context.statusCode() == TOO_LARGE && !context.response().ended()) {
+            refuse(context);
+        } else {
+            context.next();
+        }
+    }
+
     /** Answers, and reads on for a while, since a client that is cut off while it sends does not see the answer. */
-    private void refuse(RoutingContext context, long limit) {
+    private void refuse(RoutingContext context) {
         HttpServerRequest request = context.request();
+        long most = limit(request);
         AtomicLong unwanted = new AtomicLong();
         request.handler(chunk -> {
-            if (unwanted.addAndGet(chunk.length()) > MOST_UNWANTED_BODIES * limit) {
+            if (unwanted.addAndGet(chunk.length()) > MOST_UNWANTED_BODIES * most) {
                 request.connection().close();
             }
         });
         request.endHandler(end -> {});
-        String detail = "At most " + limit + " bytes are taken in one request.";
+        Problem problem = Problem.at(
+                "body", TOO_LARGE, Problems.title(TOO_LARGE), "At most " + most + " bytes are taken in one request.");
         context.response()
                 .setStatusCode(TOO_LARGE)
                 .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
-                .end(new JsonObject()
-                        .put("title", Problems.title(TOO_LARGE))
-                        .put("status", TOO_LARGE)
-                        .put("detail", detail)
-                        .put(
-                                "errors",
-                                new JsonArray()
-                                        .add(new JsonObject()
-                                                .put("where", "body")
-                                                .put("message", detail)))
-                        .encode());
+                .end(Json.encode(problem));
         request.resume();
     }
 }

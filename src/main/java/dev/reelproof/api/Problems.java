@@ -1,6 +1,10 @@
 package dev.reelproof.api;
 
+import dev.reelproof.access.ApprovalConflictException;
 import dev.reelproof.access.LastAdministratorException;
+import dev.reelproof.access.NotAuthenticatedException;
+import dev.reelproof.access.PermissionDeniedException;
+import dev.reelproof.api.page.Pages;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.hold.HeldException;
@@ -12,6 +16,7 @@ import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
@@ -36,6 +41,13 @@ public class Problems {
     private static final long ALMOST_A_SECOND = 999;
     private static final int UNPROCESSABLE = 422;
     private static final int SERVER_ERROR = 500;
+    private static final String HTML = MediaType.TEXT_HTML + ";charset=UTF-8";
+
+    private final Pages pages;
+
+    Problems(Pages pages) {
+        this.pages = pages;
+    }
 
     @ServerExceptionMapper
     Response cannotBeTaken(IntakeException e) {
@@ -46,8 +58,7 @@ public class Problems {
 
     @ServerExceptionMapper
     Response conflict(ConflictException e, UriInfo request) {
-        return Problem.at(request.getPath(), CONFLICT, "This cannot be done as things stand", e.getMessage())
-                .response();
+        return conflict(request, e.getMessage());
     }
 
     @ServerExceptionMapper
@@ -59,17 +70,29 @@ public class Problems {
     }
 
     @ServerExceptionMapper
-    Response notSignedIn(UnauthorizedException e, UriInfo request) {
-        return Problem.at(
-                        request.getPath(),
-                        NOT_SIGNED_IN,
-                        "Nobody is signed in",
-                        "Sign in first, or send an API token as 'Authorization: Bearer …'.")
+    Response nothingThere(NothingThereException e, UriInfo request) {
+        return Problem.at(request.getPath(), NOT_FOUND, title(NOT_FOUND), e.getMessage())
                 .response();
     }
 
     @ServerExceptionMapper
-    Response letInByNothing(AuthenticationFailedException e, UriInfo request) {
+    Response notAuthenticated(NotAuthenticatedException e, UriInfo request) {
+        return notSignedIn(request, e.getMessage());
+    }
+
+    /** The framework's own: nobody is signed in where a resource says that somebody must be. */
+    @ServerExceptionMapper
+    Response notAuthenticated(UnauthorizedException e, UriInfo request) {
+        return notSignedIn(request, "Sign in first, or send an API token as 'Authorization: Bearer …'.");
+    }
+
+    private static Response notSignedIn(UriInfo request, String detail) {
+        return Problem.at(request.getPath(), NOT_SIGNED_IN, "Nobody is signed in", detail)
+                .response();
+    }
+
+    @ServerExceptionMapper
+    Response wrongToken(AuthenticationFailedException e, UriInfo request) {
         return Problem.at(
                         HttpHeaders.AUTHORIZATION,
                         NOT_SIGNED_IN,
@@ -79,7 +102,7 @@ public class Problems {
     }
 
     /** Too many attempts; they may go on after a while. */
-    public static Response later(String path, Duration left) {
+    public static Response tooManyAttempts(String path, Duration left) {
         long seconds = left.plusMillis(ALMOST_A_SECOND).toSeconds();
         return Response.fromResponse(Problem.at(
                                 path,
@@ -93,29 +116,47 @@ public class Problems {
 
     @ServerExceptionMapper
     Response lastAdministrator(LastAdministratorException e, UriInfo request) {
-        return Problem.at(request.getPath(), CONFLICT, "This cannot be done as things stand", e.getMessage())
+        return conflict(request, e.getMessage());
+    }
+
+    @ServerExceptionMapper
+    Response approvalConflict(ApprovalConflictException e, UriInfo request) {
+        return conflict(request, e.getMessage());
+    }
+
+    private static Response conflict(UriInfo request, String detail) {
+        return Problem.at(request.getPath(), CONFLICT, "This cannot be done as things stand", detail)
                 .response();
     }
 
     @ServerExceptionMapper
+    Response permissionDenied(PermissionDeniedException e, UriInfo request) {
+        return forbidden(request, e.getMessage());
+    }
+
+    /** The framework's own: a resource does not say who may. */
+    @ServerExceptionMapper
     Response forbidden(ForbiddenException e, UriInfo request) {
-        String detail = e.getMessage() == null ? "Your roles do not allow this." : e.getMessage();
+        return forbidden(request, e.getMessage() == null ? "Your roles do not allow this." : e.getMessage());
+    }
+
+    private static Response forbidden(UriInfo request, String detail) {
         return Problem.at(request.getPath(), FORBIDDEN, "You may not do this", detail)
                 .response();
     }
 
     @ServerExceptionMapper
-    Response nothingThere(NothingThereException e, UriInfo request) {
-        return Problem.at(request.getPath(), NOT_FOUND, title(NOT_FOUND), e.getMessage())
-                .response();
-    }
-
-    @ServerExceptionMapper
-    Response ofTheProtocol(WebApplicationException e, UriInfo request) {
+    Response ofTheProtocol(WebApplicationException e, UriInfo request, HttpHeaders headers) {
         Response given = e.getResponse();
         int status = given.getStatus();
         if (status < BAD_REQUEST) {
             return given;
+        }
+        if (status == NOT_FOUND && isBrowser(headers)) {
+            return Response.status(NOT_FOUND)
+                    .type(HTML)
+                    .entity(pages.notFound())
+                    .build();
         }
         Response.ResponseBuilder answer =
                 Response.fromResponse(Problem.at(where(status, request), status, title(status), detail(e, request))
@@ -124,6 +165,13 @@ public class Problems {
             answer.header(HttpHeaders.ALLOW, given.getHeaderString(HttpHeaders.ALLOW));
         }
         return answer.build();
+    }
+
+    /** Whether a page is wanted: a client of the API names no HTML among what it takes. */
+    private static boolean isBrowser(HttpHeaders request) {
+        return request.getAcceptableMediaTypes().stream()
+                .anyMatch(type -> MediaType.TEXT_HTML_TYPE.getType().equals(type.getType())
+                        && MediaType.TEXT_HTML_TYPE.getSubtype().equals(type.getSubtype()));
     }
 
     @ServerExceptionMapper

@@ -1,37 +1,28 @@
 package dev.reelproof.api;
 
-import dev.reelproof.app.limits.LimitSets;
+import dev.reelproof.app.CheckReadiness;
 import jakarta.inject.Singleton;
 import org.eclipse.microprofile.health.HealthCheck;
 import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.Readiness;
-import org.flywaydb.core.Flyway;
 
-/** Ready to take a result: the database is migrated and limit sets are loaded. */
+/** Tells whether the service can take a result. */
 @Readiness
 @Singleton
 class ReadyForResults implements HealthCheck {
-    private final Flyway flyway;
-    private final LimitSets limitSets;
-    private volatile int pending = -1;
+    private final CheckReadiness checking;
 
-    ReadyForResults(Flyway flyway, LimitSets limitSets) {
-        this.flyway = flyway;
-        this.limitSets = limitSets;
+    ReadyForResults(CheckReadiness checking) {
+        this.checking = checking;
     }
 
     @Override
     public HealthCheckResponse call() {
-        // Asked until nothing is pending; afterwards the check of the data source says whether the database still
-        // answers.
-        if (pending != 0) {
-            pending = flyway.info().pending().length;
-        }
-        int loaded = limitSets.all().size();
+        CheckReadiness.Readiness readiness = checking.check();
         return HealthCheckResponse.named("ready to take a result")
-                .withData("pending migrations", pending)
-                .withData("limit sets", loaded)
-                .status(pending == 0 && loaded > 0)
+                .withData("pending migrations", readiness.pendingMigrations())
+                .withData("limit sets", readiness.limitSets())
+                .status(readiness.isReady())
                 .build();
     }
 }

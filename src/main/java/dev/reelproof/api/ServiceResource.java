@@ -1,9 +1,9 @@
 package dev.reelproof.api;
 
-import dev.reelproof.access.CompanySettings;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.Settings;
+import dev.reelproof.app.access.CompanySettings;
 import io.quarkus.security.Authenticated;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;

@@ -1,6 +1,7 @@
 /**
- * The HTTP edge: resources, the documents that they speak, problem documents, and the use cases that join intake, judgement and store.
+ * HTTP: resources and pages, the documents that they take and answer, problem documents. A resource reads the request, calls one use
+ * case of {@code app} and shapes the answer.
  *
- * <p>May use every room above.
+ * <p>May use {@code app} and what lies below it, but for {@code store}.
  */
 package dev.reelproof.api;

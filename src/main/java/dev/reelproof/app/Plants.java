@@ -51,7 +51,7 @@ public class Plants {
      *
      * @param where the place of the name, for the refusal
      * @throws IntakeException when it is not served here
-     * @throws io.quarkus.security.ForbiddenException when the caller belongs to another plant
+     * @throws dev.reelproof.access.PermissionDeniedException when the caller belongs to another plant
      */
     public String named(String plant, String where) {
         Caller caller = callers.current();
@@ -69,7 +69,7 @@ public class Plants {
     /**
      * As {@link #named}, for a change that not every role may make.
      *
-     * @throws io.quarkus.security.ForbiddenException when the caller's roles do not allow it, or it belongs to another plant
+     * @throws dev.reelproof.access.PermissionDeniedException when the caller's roles do not allow it, or it belongs to another plant
      */
     public String forAction(Action action, String plant, String where) {
         callers.current().require(action);

@@ -4,7 +4,10 @@ import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.wording.Wording;
+import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * All that a certificate says: strings, numbers and lists only, so that it can be kept as it is and drawn again years later.
@@ -263,12 +266,28 @@ public record CertificateContent(
     }
 
     /**
-     * The content of a certificate.
+     * The content of a certificate in English.
      *
      * @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by
      */
     public static CertificateContent of(
             Issuing issuing, Item item, TestConditions test, Product product, Judgement judgement, LimitSet limitSet) {
+        return of(issuing, item, test, product, judgement, limitSet, Wording.english());
+    }
+
+    /**
+     * The content of a certificate in a language.
+     *
+     * @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by
+     */
+    public static CertificateContent of(
+            Issuing issuing,
+            Item item,
+            TestConditions test,
+            Product product,
+            Judgement judgement,
+            LimitSet limitSet,
+            Wording wording) {
         MayHaveCertificate.reasonAgainst(judgement).ifPresent(reason -> {
             throw new IllegalArgumentException("reel " + item.reel() + ": " + reason);
         });
@@ -298,19 +317,57 @@ public record CertificateContent(
                         limitSet.sha256(),
                         limitSet.referenceTemperature().celsius(),
                         limitSet.referenceLength().metres(),
-                        Words.rounding(limitSet.rounding())),
+                        wording.rounding(limitSet.rounding())),
                 test.record(),
                 test.sourceSha256(),
                 judgement.engine(),
                 conditions(test),
                 judgement.verdict().word(),
-                Words.decisionRule(judgement),
-                Rows.of(judgement, limitSet, product),
+                judgement.findings().stream()
+                        .map(finding -> wording.ruleInFull(finding.decisionRule()))
+                        .distinct()
+                        .collect(Collectors.joining(" ")),
+                new Rows(wording).of(judgement, limitSet, product),
                 limitSet.leftOut().stream()
                         .map(left -> left.what() + " (" + left.why() + ")")
                         .toList(),
-                Plots.of(judgement, limitSet, product),
-                Words.uncertainty(judgement));
+                new Plots(wording).of(judgement, limitSet, product),
+                wording.uncertainty(judgement).orElse(null));
+    }
+
+    /** The same certificate under another number, issue and time of issue: what a draft becomes when it is issued. */
+    public CertificateContent numbered(CertificateNumber newNumber, int newIssue, OffsetDateTime newIssued) {
+        return numbered(newNumber.toString(), newIssue, newIssued.toString());
+    }
+
+    /** The same certificate under the number, issue and time of issue of another. */
+    public CertificateContent numberedAs(CertificateContent other) {
+        return numbered(other.number, other.issue, other.issued);
+    }
+
+    private CertificateContent numbered(String newNumber, int newIssue, String newIssued) {
+        return new CertificateContent(
+                newNumber,
+                newIssue,
+                newIssued,
+                plant,
+                product,
+                reel,
+                length,
+                lengthMetres,
+                customer,
+                order,
+                limits,
+                record,
+                sourceSha256,
+                engine,
+                conditions,
+                verdict,
+                decisionRule,
+                rows,
+                leftOut,
+                plots,
+                uncertainty);
     }
 
     /** The rows that are passed only conditionally. */

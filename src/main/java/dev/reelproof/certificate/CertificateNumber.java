@@ -1,6 +1,7 @@
 package dev.reelproof.certificate;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -34,6 +35,15 @@ public record CertificateNumber(String plant, int year, int serial) {
     /** The number for a plant as the configuration spells it, such as {@code north}. */
     public static CertificateNumber of(String plant, int year, int serial) {
         return new CertificateNumber(plant.toUpperCase(Locale.ROOT), year, serial);
+    }
+
+    /** The number that a text is; empty when it is none, and so was never issued. */
+    public static Optional<CertificateNumber> find(String text) {
+        try {
+            return Optional.of(parse(text));
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
     }
 
     /**

@@ -4,7 +4,8 @@ import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
-import dev.reelproof.judgement.Verdict;
+import dev.reelproof.wording.Figures;
+import dev.reelproof.wording.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,8 @@ import java.util.stream.Collectors;
 
 /** The rule that only an accepted reel has a certificate. */
 public final class MayHaveCertificate {
+    private static final int DIGITS_OF_MARGIN = 4;
+
     private MayHaveCertificate() {}
 
     /** Why a judgement cannot be certified, in words that name each requirement in the way; empty when it can. */
@@ -25,9 +28,6 @@ public final class MayHaveCertificate {
         list(judgement, Outcome.CONDITIONAL_FAIL, "fails conditionally", "fail conditionally")
                 .ifPresent(reasons::add);
         list(judgement, Outcome.NOT_TESTED, "was not tested", "were not tested").ifPresent(reasons::add);
-        if (reasons.isEmpty() && judgement.verdict() != Verdict.ACCEPTED) {
-            reasons.add("the verdict is " + judgement.verdict().word());
-        }
         if (reasons.isEmpty()) {
             return Optional.empty();
         }
@@ -53,7 +53,7 @@ public final class MayHaveCertificate {
         if (figure == null) {
             return finding.requirement();
         }
-        return finding.requirement() + " (" + Words.where(finding.property(), figure) + ": margin "
-                + Words.significant(figure.margin()) + " " + figure.unit() + ")";
+        return finding.requirement() + " (" + Wording.english().place(finding.property(), figure) + ": margin "
+                + Figures.significant(figure.margin(), DIGITS_OF_MARGIN) + " " + figure.unit() + ")";
     }
 }

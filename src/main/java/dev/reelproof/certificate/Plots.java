@@ -1,6 +1,7 @@
 package dev.reelproof.certificate;
 
 import dev.reelproof.judgement.CorrectedSweep;
+import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.Bound;
@@ -11,6 +12,8 @@ import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.wording.PrintedFigure;
+import dev.reelproof.wording.Wording;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -33,12 +36,16 @@ final class Plots {
     private static final double VALUE_ROUNDING = 1e3;
     private static final double FREQUENCY_ROUNDING = 1e4;
 
-    private Plots() {}
+    private final Wording wording;
+
+    Plots(Wording wording) {
+        this.wording = wording;
+    }
 
     /** A requirement that limits each single value, and what was found for it. */
     private record Judged(Finding finding, Requirement requirement) {}
 
-    static List<CertificateContent.Plot> of(Judgement judgement, LimitSet limitSet, Product product) {
+    List<CertificateContent.Plot> of(Judgement judgement, LimitSet limitSet, Product product) {
         return Arrays.stream(Property.values())
                 .filter(Property::isSweep)
                 .map(property -> plot(property, judgement, limitSet, product))
@@ -47,8 +54,7 @@ final class Plots {
     }
 
     /** The plot of a property; null when it was not measured at two frequencies or has no limit on single values. */
-    private static CertificateContent.Plot plot(
-            Property property, Judgement judgement, LimitSet limitSet, Product product) {
+    private CertificateContent.Plot plot(Property property, Judgement judgement, LimitSet limitSet, Product product) {
         List<CorrectedSweep> all = judgement.sweeps().stream()
                 .filter(sweep -> sweep.property() == property)
                 .toList();
@@ -71,20 +77,20 @@ final class Plots {
         if (judged.isEmpty() || !(to > from)) {
             return null;
         }
-        Finding worst = judged.stream()
-                .map(Judged::finding)
-                .min(Comparator.comparingDouble(finding -> finding.figure().margin()))
+        Judged worst = judged.stream()
+                .min(Comparator.comparingDouble(one -> one.finding().figure().margin()))
                 .orElseThrow();
         Columns columns = new Columns(from, to);
         boolean band = sweeps.size() > MOST_LINES;
         List<CertificateContent.Line> lines = sweeps.stream()
-                .filter(sweep -> !band || sweep.subject().equals(worst.figure().subject()))
-                .map(columns::line)
+                .filter(sweep ->
+                        !band || sweep.subject().equals(worst.finding().figure().subject()))
+                .map(sweep -> columns.line(sweep, wording.shortLabel(property, sweep.subject())))
                 .filter(line -> !line.megahertz().isEmpty())
                 .toList();
         return new CertificateContent.Plot(
                 property.id(),
-                Words.title(property),
+                wording.title(property),
                 unit,
                 from,
                 to,
@@ -119,21 +125,22 @@ final class Plots {
                 : highest;
     }
 
-    private static CertificateContent.Point point(Finding worst) {
-        Double megahertz = worst.figure().megahertz();
+    private CertificateContent.Point point(Judged worst) {
+        Figure figure = worst.finding().figure();
+        PrintedFigure printed = wording.printed(worst.requirement(), figure);
+        Double megahertz = figure.megahertz();
         return megahertz == null
                 ? null
                 : new CertificateContent.Point(
                         megahertz,
-                        rounded(worst.figure().value()),
-                        Words.where(worst.property(), worst.figure()),
-                        Words.fixed(worst.figure().margin(), 2) + " "
-                                + worst.figure().unit());
+                        rounded(figure.value()),
+                        wording.place(worst.finding().property(), figure),
+                        printed.margin() + " " + printed.unit());
     }
 
-    private static List<CertificateContent.LimitLine> limits(Judged judged, boolean several) {
+    private List<CertificateContent.LimitLine> limits(Judged judged, boolean several) {
         Requirement requirement = judged.requirement();
-        String label = several ? "limit" + Rows.scope(requirement.scope()) : "limit";
+        String label = wording.limitName(requirement, several);
         List<CertificateContent.LimitLine> lines = new ArrayList<>();
         requirement.limit().lower().ifPresent(bound -> lines.add(limitLine(label, bound, requirement.domain())));
         requirement.limit().upper().ifPresent(bound -> lines.add(limitLine(label, bound, requirement.domain())));
@@ -191,7 +198,7 @@ final class Plots {
         }
 
         /** A sweep as a line: the lowest and highest value of each column, in order of frequency. */
-        private CertificateContent.Line line(CorrectedSweep sweep) {
+        private CertificateContent.Line line(CorrectedSweep sweep, String label) {
             List<Double> megahertz = new ArrayList<>();
             List<Double> values = new ArrayList<>();
             int index = 0;
@@ -228,7 +235,7 @@ final class Plots {
                 }
             }
             return new CertificateContent.Line(
-                    Words.label(sweep.property(), sweep.subject()),
+                    label,
                     sweep.subject().end() == null ? "" : sweep.subject().end().word(),
                     megahertz,
                     values);

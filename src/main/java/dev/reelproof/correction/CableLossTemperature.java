@@ -59,12 +59,12 @@ public record CableLossTemperature(double coefficient, double lowest, double hig
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
-        return LossLine.correct(NAME, range(), coefficient, value, circumstances);
+    public double correct(double value, MeasurementConditions conditions) {
+        return LossLine.correct(NAME, range(), coefficient, value, conditions);
     }
 
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        return LossLine.sensitivity(NAME, range(), coefficient, value, circumstances);
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        return LossLine.sensitivity(NAME, range(), coefficient, value, conditions);
     }
 }

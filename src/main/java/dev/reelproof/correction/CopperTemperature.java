@@ -25,7 +25,7 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
     public static final String NAME = "copper-temperature";
     /** Temperature coefficient of annealed copper of 100 % IACS at 20 °C, per °C; NBS Handbook 100, from memory. */
     public static final double ANNEALED_COPPER = 0.00393;
-    /** No conductor metal of a cable comes near it: catches a percentage given for a ratio. Per °C. */
+    /** Per °C. No conductor metal comes near it, so that a percentage given in place of a ratio is refused. */
     static final double GREATEST_COEFFICIENT = 0.01;
 
     private static final double COEFFICIENT_BASE_C = 20;
@@ -63,10 +63,10 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
-        requireCovers(circumstances.temperature());
-        RANGE.require(NAME, "reference temperature", circumstances.referenceTemperature());
-        return value * (factor(circumstances.referenceTemperature()) / factor(circumstances.temperature()));
+    public double correct(double value, MeasurementConditions conditions) {
+        requireCovers(conditions.temperature());
+        RANGE.require(NAME, "reference temperature", conditions.referenceTemperature());
+        return value * (factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
     }
 
     /** Resistance at a temperature divided by that at 20 °C. */
@@ -76,10 +76,10 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
 
     /** ∂R0/∂R = F0/F and ∂R0/∂t = −R F0 α/F², where F is the factor at t and F0 that at t0. */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        double corrected = correct(value, circumstances);
-        double factor = factor(circumstances.temperature());
-        double ratio = factor(circumstances.referenceTemperature()) / factor;
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        double corrected = correct(value, conditions);
+        double factor = factor(conditions.temperature());
+        double ratio = factor(conditions.referenceTemperature()) / factor;
         return new Sensitivity(ratio, -corrected * coefficient / factor, 0, 0);
     }
 }

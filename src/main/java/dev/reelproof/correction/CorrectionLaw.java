@@ -24,19 +24,19 @@ public interface CorrectionLaw {
     /**
      * The value at reference conditions.
      *
-     * @param value the value under the circumstances, in the property's canonical unit
-     * @param circumstances where and how long it was measured, and what to refer it to
+     * @param value the value under the conditions, in the property's canonical unit
+     * @param conditions where and how long it was measured, and what to refer it to
      * @return the corrected value in the same unit
      * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
      */
-    double correct(double value, MeasurementConditions circumstances);
+    double correct(double value, MeasurementConditions conditions);
 
     /**
      * The derivatives of {@link #correct} there, for the propagation of uncertainty.
      *
      * @param value as for {@link #correct}
-     * @param circumstances as for {@link #correct}
+     * @param conditions as for {@link #correct}
      * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
      */
-    Sensitivity sensitivity(double value, MeasurementConditions circumstances);
+    Sensitivity sensitivity(double value, MeasurementConditions conditions);
 }

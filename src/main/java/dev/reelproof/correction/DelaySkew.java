@@ -34,7 +34,7 @@ public final class DelaySkew {
         int smallest = 0;
         for (int i = 1; i < delays.length; i++) {
             greatest = delays[i] > delays[greatest] ? i : greatest;
-            // Of all equal delays the last is the smallest, so that the two ends are never one delay.
+            // Takes the last of equal delays as the smallest, so that greatest and smallest are never the same delay.
             smallest = delays[i] <= delays[smallest] ? i : smallest;
         }
         double[] gradient = new double[delays.length];

@@ -1,5 +1,6 @@
 package dev.reelproof.correction;
 
+import dev.reelproof.quantity.Decibels;
 import dev.reelproof.quantity.Temperature;
 
 /**
@@ -43,16 +44,16 @@ public record FarEndCrosstalkLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
+    public double correct(double value, MeasurementConditions conditions) {
         return value
-                + Decibels.ofPowerRatio(circumstances.length().metres()
-                        / circumstances.referenceLength().metres());
+                + Decibels.ofPowerRatio(conditions.length().metres()
+                        / conditions.referenceLength().metres());
     }
 
     /** ∂K0/∂K = 1 and ∂K0/∂L = 10/(L ln 10). */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         return new Sensitivity(
-                1, 0, Decibels.perRelativeChange() / circumstances.length().metres(), 0);
+                1, 0, Decibels.perRelativeChangeOfPower() / conditions.length().metres(), 0);
     }
 }

@@ -23,7 +23,10 @@ public record HalfLinearLength() implements CorrectionLaw {
     /** The law's name in limit set files. */
     public static final String NAME = "half-linear-half-square-root-length";
 
-    private static final double HALF = 0.5;
+    /** The linear and the square-root part count the same. */
+    private static final double SHARE_OF_EACH = 0.5;
+
+    private static final double SQUARE_ROOT_EXPONENT = 0.5;
 
     @Override
     public String name() {
@@ -47,31 +50,29 @@ public record HalfLinearLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
-        return value / growth(lengths(circumstances));
+    public double correct(double value, MeasurementConditions conditions) {
+        return value / growth(lengths(conditions));
     }
 
-    private static double lengths(MeasurementConditions circumstances) {
-        return circumstances.length().metres() / circumstances.referenceLength().metres();
+    private static double lengths(MeasurementConditions conditions) {
+        return conditions.length().metres() / conditions.referenceLength().metres();
     }
 
     /** The unbalance at a length divided by that at the reference; x is the ratio of the lengths. */
     private static double growth(double x) {
-        return HALF * (x + Math.sqrt(x));
+        return SHARE_OF_EACH * (x + Math.sqrt(x));
     }
 
     /** ∂C0/∂C = 1/g and ∂C0/∂L = −C g′/(g² L0), where g = ½ (x + √x), g′ = ½ (1 + ½/√x) and x = L/L0. */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        double x = lengths(circumstances);
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        double x = lengths(conditions);
         double growth = growth(x);
-        double slope = HALF * (1 + HALF / Math.sqrt(x));
+        double slope = SHARE_OF_EACH * (1 + SQUARE_ROOT_EXPONENT / Math.sqrt(x));
         return new Sensitivity(
                 1 / growth,
                 0,
-                -value
-                        * slope
-                        / (growth * growth * circumstances.referenceLength().metres()),
+                -value * slope / (growth * growth * conditions.referenceLength().metres()),
                 0);
     }
 }

@@ -26,7 +26,7 @@ import dev.reelproof.quantity.Temperature;
 public record InsulationResistanceTemperature(double factor, double lowest, double highest) implements CorrectionLaw {
     /** The law's name in limit set files. */
     public static final String NAME = "insulation-resistance-temperature";
-    /** Catches a factor for 10 °C given for one. */
+    /** Above it, the factor was given for 10 °C in place of 1 °C. */
     static final double GREATEST_FACTOR = 1.3;
 
     /** @throws IllegalArgumentException when the factor or the range is not possible */
@@ -65,23 +65,23 @@ public record InsulationResistanceTemperature(double factor, double lowest, doub
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
-        return value * growth(circumstances);
+    public double correct(double value, MeasurementConditions conditions) {
+        return value * growth(conditions);
     }
 
-    private double growth(MeasurementConditions circumstances) {
-        requireCovers(circumstances.temperature());
-        range().require(NAME, "reference temperature", circumstances.referenceTemperature());
+    private double growth(MeasurementConditions conditions) {
+        requireCovers(conditions.temperature());
+        range().require(NAME, "reference temperature", conditions.referenceTemperature());
         return StrictMath.pow(
                 factor,
-                circumstances.temperature().celsius()
-                        - circumstances.referenceTemperature().celsius());
+                conditions.temperature().celsius()
+                        - conditions.referenceTemperature().celsius());
     }
 
     /** ∂R0/∂R = k^(t − t0) and ∂R0/∂t = R0 ln k. */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        double growth = growth(circumstances);
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        double growth = growth(conditions);
         return new Sensitivity(growth, value * growth * StrictMath.log(factor), 0, 0);
     }
 }

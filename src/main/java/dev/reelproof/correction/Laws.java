@@ -3,6 +3,7 @@ package dev.reelproof.correction;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -21,54 +22,63 @@ public final class Laws {
     /** What a law takes; a parameter without a default must be given. */
     private record Parameter(String name, OptionalDouble otherwise, String meaning) {}
 
-    private record Entry(List<Parameter> parameters, Function<Map<String, Double>, CorrectionLaw> law) {}
+    /** The parameters of one law, every one given or by its default. */
+    private record Coefficients(Map<String, Double> byName) {
+        double of(String name) {
+            return Objects.requireNonNull(byName.get(name), name);
+        }
+    }
+
+    private record Entry(List<Parameter> parameters, Function<Coefficients, CorrectionLaw> law) {}
 
     private static final Map<String, Entry> LAWS = new LinkedHashMap<>();
 
     static {
         add(
                 CopperTemperature.NAME,
-                given -> new CopperTemperature(given.get(COEFFICIENT)),
+                given -> new CopperTemperature(given.of(COEFFICIENT)),
                 required(COEFFICIENT, "per °C, such as 0.00393 for annealed copper"));
         add(
                 UnscreenedLossTemperature.NAME,
-                given -> new UnscreenedLossTemperature(given.get(TO_40), given.get(ABOVE_40)),
+                given -> new UnscreenedLossTemperature(given.of(TO_40), given.of(ABOVE_40)),
                 required(TO_40, "increase per °C up to 40 °C, such as 0.004"),
                 required(ABOVE_40, "increase per °C above 40 °C, such as 0.006"));
         add(LinearLength.NAME, given -> new LinearLength());
         add(SquareRootLength.NAME, given -> new SquareRootLength());
         add(
                 NearEndCrosstalkLength.NAME,
-                given -> new NearEndCrosstalkLength(isYes(given.get(LONGER))),
+                given -> new NearEndCrosstalkLength(isYes(given.of(LONGER))),
                 new Parameter(LONGER, OptionalDouble.of(0), "0: only below the reference length, 1: above it too"));
         add(FarEndCrosstalkLength.NAME, given -> new FarEndCrosstalkLength());
         add(InsulationResistanceLength.NAME, given -> new InsulationResistanceLength());
         add(HalfLinearLength.NAME, given -> new HalfLinearLength());
         add(
                 ScreenedLossTemperature.NAME,
-                given -> new ScreenedLossTemperature(given.get(COEFFICIENT)),
+                given -> new ScreenedLossTemperature(given.of(COEFFICIENT)),
                 required(COEFFICIENT, "increase per °C, such as 0.002"));
         add(
                 CableLossTemperature.NAME,
-                given -> new CableLossTemperature(given.get(COEFFICIENT), given.get(LOWEST), given.get(HIGHEST)),
+                given -> new CableLossTemperature(given.of(COEFFICIENT), given.of(LOWEST), given.of(HIGHEST)),
                 required(COEFFICIENT, "increase per °C, such as 0.0035"),
                 required(LOWEST, "lowest temperature that the coefficient holds at, °C"),
                 required(HIGHEST, "highest temperature that the coefficient holds at, °C"));
         add(
                 ResistanceLossTemperature.NAME,
-                given -> new ResistanceLossTemperature(given.get(COEFFICIENT)),
+                given -> new ResistanceLossTemperature(given.of(COEFFICIENT)),
                 required(COEFFICIENT, "of the resistance, per °C, such as 0.00393 for annealed copper"));
         add(
                 InsulationResistanceTemperature.NAME,
-                given -> new InsulationResistanceTemperature(given.get(FACTOR), given.get(LOWEST), given.get(HIGHEST)),
+                given -> new InsulationResistanceTemperature(given.of(FACTOR), given.of(LOWEST), given.of(HIGHEST)),
                 required(FACTOR, "how many times the resistance falls for 1 °C more, such as 1.05"),
                 required(LOWEST, "lowest temperature that the factor holds at, °C"),
                 required(HIGHEST, "highest temperature that the factor holds at, °C"));
     }
 
+    private static final String OF_LENGTH = "-length";
+
     private Laws() {}
 
-    private static void add(String name, Function<Map<String, Double>, CorrectionLaw> law, Parameter... parameters) {
+    private static void add(String name, Function<Coefficients, CorrectionLaw> law, Parameter... parameters) {
         LAWS.put(name, new Entry(List.of(parameters), law));
     }
 
@@ -115,12 +125,12 @@ public final class Laws {
                                         + ")")));
             }
         }
-        return entry.law().apply(given);
+        return entry.law().apply(new Coefficients(given));
     }
 
-    /** Whether a law of that name refers values to a length; by their names, as the laws of temperature are told. */
+    /** Whether a law refers values to a length: such laws, and no others, have names that end in {@code -length}. */
     public static boolean isOfLength(String name) {
-        return name.endsWith("-length");
+        return name.endsWith(OF_LENGTH);
     }
 
     /** The names of all laws, in a fixed order. */

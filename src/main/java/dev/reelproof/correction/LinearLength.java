@@ -44,17 +44,16 @@ public record LinearLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
+    public double correct(double value, MeasurementConditions conditions) {
         return value
-                * (circumstances.referenceLength().metres()
-                        / circumstances.length().metres());
+                * (conditions.referenceLength().metres() / conditions.length().metres());
     }
 
     /** ∂x0/∂x = L0/L and ∂x0/∂L = −x L0/L². */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        double metres = circumstances.length().metres();
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        double metres = conditions.length().metres();
         return new Sensitivity(
-                circumstances.referenceLength().metres() / metres, 0, -correct(value, circumstances) / metres, 0);
+                conditions.referenceLength().metres() / metres, 0, -correct(value, conditions) / metres, 0);
     }
 }

@@ -35,21 +35,21 @@ final class LossLine {
     }
 
     static double correct(
-            String law, TemperatureRange range, double coefficient, double value, MeasurementConditions circumstances) {
-        range.require(law, "cable temperature", circumstances.temperature());
-        range.require(law, "reference temperature", circumstances.referenceTemperature());
+            String law, TemperatureRange range, double coefficient, double value, MeasurementConditions conditions) {
+        range.require(law, "cable temperature", conditions.temperature());
+        range.require(law, "reference temperature", conditions.referenceTemperature());
         return value
-                * (factor(coefficient, circumstances.referenceTemperature())
-                        / factor(coefficient, circumstances.temperature()));
+                * (factor(coefficient, conditions.referenceTemperature())
+                        / factor(coefficient, conditions.temperature()));
     }
 
     /** ∂a0/∂a = d(t0)/d(t) and ∂a0/∂t = −a d(t0) δ/d(t)². */
     static Sensitivity sensitivity(
-            String law, TemperatureRange range, double coefficient, double value, MeasurementConditions circumstances) {
-        double corrected = correct(law, range, coefficient, value, circumstances);
-        double factor = factor(coefficient, circumstances.temperature());
+            String law, TemperatureRange range, double coefficient, double value, MeasurementConditions conditions) {
+        double corrected = correct(law, range, coefficient, value, conditions);
+        double factor = factor(coefficient, conditions.temperature());
         return new Sensitivity(
-                factor(coefficient, circumstances.referenceTemperature()) / factor,
+                factor(coefficient, conditions.referenceTemperature()) / factor,
                 -corrected * coefficient / factor,
                 0,
                 0);

@@ -5,7 +5,7 @@ import dev.reelproof.quantity.Temperature;
 import java.util.OptionalDouble;
 
 /**
- * Under what circumstances a value was measured, and what it is to be referred to.
+ * The conditions under which a value was measured, and the reference that it is corrected to.
  *
  * @param temperature cable temperature while measured
  * @param length the length that the value belongs to: that of the reel, or that which its unit refers it to

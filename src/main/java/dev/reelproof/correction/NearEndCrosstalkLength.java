@@ -1,5 +1,6 @@
 package dev.reelproof.correction;
 
+import dev.reelproof.quantity.Decibels;
 import dev.reelproof.quantity.Temperature;
 
 /**
@@ -31,8 +32,6 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
 
     private static final double THERE_AND_BACK = 2;
 
-    private static final double NATURAL_LOG_OF_TEN = 2.302585092994046;
-
     @Override
     public String name() {
         return NAME;
@@ -55,19 +54,19 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
-        double length = circumstances.length().metres();
-        double referenceLength = circumstances.referenceLength().metres();
+    public double correct(double value, MeasurementConditions conditions) {
+        double length = conditions.length().metres();
+        double referenceLength = conditions.referenceLength().metres();
         if (length == referenceLength || (length > referenceLength && !longer)) {
             return value;
         }
-        double lossPerMetre = requireLoss(circumstances);
+        double lossPerMetre = requireLoss(conditions);
         return value
                 - Decibels.ofPowerRatio(gathered(lossPerMetre * referenceLength) / gathered(lossPerMetre * length));
     }
 
-    private static double requireLoss(MeasurementConditions circumstances) {
-        double lossPerMetre = circumstances
+    private static double requireLoss(MeasurementConditions conditions) {
+        double lossPerMetre = conditions
                 .lossPerMetre()
                 .orElseThrow(() -> new OutsideLawException("the law " + NAME
                         + " needs the insertion loss of the disturbed pair at the frequency of the crosstalk, and none is given; "
@@ -82,7 +81,7 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
 
     /** 1 − 10^(−loss/5), in the form that keeps its digits at small losses. */
     private static double gathered(double loss) {
-        return -StrictMath.expm1(-NATURAL_LOG_OF_TEN * loss / ROUND_TRIP_DECIBELS);
+        return -StrictMath.expm1(-Decibels.LN_OF_DECADE * loss / ROUND_TRIP_DECIBELS);
     }
 
     /**
@@ -91,13 +90,13 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
      * <p>Where the law leaves the value unchanged, at the reference length and beyond it without {@code longer}, it adds nothing.
      */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        double length = circumstances.length().metres();
-        double referenceLength = circumstances.referenceLength().metres();
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        double length = conditions.length().metres();
+        double referenceLength = conditions.referenceLength().metres();
         if (length == referenceLength || (length > referenceLength && !longer)) {
             return Sensitivity.UNCHANGED;
         }
-        double lossPerMetre = requireLoss(circumstances);
+        double lossPerMetre = requireLoss(conditions);
         double atLength = stillToGather(lossPerMetre * length);
         double atReference = stillToGather(lossPerMetre * referenceLength);
         return new Sensitivity(

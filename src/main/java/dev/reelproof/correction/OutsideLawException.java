@@ -1,6 +1,6 @@
 package dev.reelproof.correction;
 
-/** A value was to be corrected where the law is not stated to hold; the message says what would be right. */
+/** A law was asked for a value outside the range that it is stated for; the message says how to get a value inside. */
 public class OutsideLawException extends RuntimeException {
 
     public OutsideLawException(String message) {

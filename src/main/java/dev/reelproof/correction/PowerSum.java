@@ -1,5 +1,7 @@
 package dev.reelproof.correction;
 
+import dev.reelproof.quantity.Decibels;
+
 /**
  * Source: ASTM D4566, power sum of a pair from all other pairs (from memory; that D4566 defines it was read in a course text).
  *

@@ -25,7 +25,7 @@ public record ResistanceLossTemperature(double coefficient) implements Correctio
     /** The law's name in limit set files. */
     public static final String NAME = "resistance-loss-temperature";
 
-    private static final double HALF = 0.5;
+    private static final double SQUARE_ROOT_EXPONENT = 0.5;
 
     /** @throws IllegalArgumentException when the coefficient is not possible */
     public ResistanceLossTemperature {
@@ -59,15 +59,15 @@ public record ResistanceLossTemperature(double coefficient) implements Correctio
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
-        return value * Math.sqrt(resistance(coefficient).correct(1, circumstances));
+    public double correct(double value, MeasurementConditions conditions) {
+        return value * Math.sqrt(resistance(coefficient).correct(1, conditions));
     }
 
     /** ∂a0/∂a = √q and ∂a0/∂t = ½ a q′/√q, where q is the ratio of the resistances and q′ its derivative by t. */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        Sensitivity ofResistance = resistance(coefficient).sensitivity(1, circumstances);
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        Sensitivity ofResistance = resistance(coefficient).sensitivity(1, conditions);
         double root = Math.sqrt(ofResistance.value());
-        return new Sensitivity(root, HALF * value * ofResistance.perDegree() / root, 0, 0);
+        return new Sensitivity(root, SQUARE_ROOT_EXPONENT * value * ofResistance.perDegree() / root, 0, 0);
     }
 }

@@ -51,12 +51,12 @@ public record ScreenedLossTemperature(double coefficient) implements CorrectionL
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
-        return LossLine.correct(NAME, RANGE, coefficient, value, circumstances);
+    public double correct(double value, MeasurementConditions conditions) {
+        return LossLine.correct(NAME, RANGE, coefficient, value, conditions);
     }
 
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        return LossLine.sensitivity(NAME, RANGE, coefficient, value, circumstances);
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        return LossLine.sensitivity(NAME, RANGE, coefficient, value, conditions);
     }
 }

@@ -11,7 +11,7 @@ package dev.reelproof.correction;
  *       length that the value belongs to in m, a measured insertion loss in dB/m
  *   <li>Range: where the law itself holds
  *   <li>Edge cases: a law that does not use a quantity has the derivative 0 by it
- *   <li>Known error: none; whether a first-order expansion is enough is the matter of whoever uses it
+ *   <li>Known error: none; the caller decides whether a first-order expansion is enough
  * </ul>
  *
  * @param value ∂c/∂x, a ratio
@@ -33,7 +33,7 @@ public record Sensitivity(double value, double perDegree, double perMetre, doubl
         }
     }
 
-    /** That of this law followed by the next, by the chain rule. */
+    /** The sensitivity of this law followed by the next, by the chain rule. */
     public Sensitivity then(Sensitivity next) {
         return new Sensitivity(
                 next.value * value,

@@ -21,7 +21,7 @@ public record SquareRootLength() implements CorrectionLaw {
     /** The law's name in limit set files. */
     public static final String NAME = "square-root-length";
 
-    private static final double HALF = 0.5;
+    private static final double SQUARE_ROOT_EXPONENT = 0.5;
 
     @Override
     public String name() {
@@ -45,20 +45,20 @@ public record SquareRootLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
+    public double correct(double value, MeasurementConditions conditions) {
         return value
-                * Math.sqrt(circumstances.referenceLength().metres()
-                        / circumstances.length().metres());
+                * Math.sqrt(conditions.referenceLength().metres()
+                        / conditions.length().metres());
     }
 
     /** ∂C0/∂C = √(L0/L) and ∂C0/∂L = −½ C √(L0/L)/L. */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        double metres = circumstances.length().metres();
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        double metres = conditions.length().metres();
         return new Sensitivity(
-                Math.sqrt(circumstances.referenceLength().metres() / metres),
+                Math.sqrt(conditions.referenceLength().metres() / metres),
                 0,
-                -HALF * correct(value, circumstances) / metres,
+                -SQUARE_ROOT_EXPONENT * correct(value, conditions) / metres,
                 0);
     }
 }

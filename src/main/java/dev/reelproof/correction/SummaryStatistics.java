@@ -1,12 +1,13 @@
 package dev.reelproof.correction;
 
+import dev.reelproof.quantity.Decibels;
 import java.util.Arrays;
 
 /**
  * Source: 7 CFR 1755.870(h), which limits the average, the root mean square, the root mean square deviation from the reel average
  * and the mean less one sigma of a reel's values (read; which divisor the last two take is not said there).
  *
- * <p>The figures of a population of values that a requirement may limit. Values are sorted before they are summed, so that the
+ * <p>The figures of a set of values that a requirement may limit. Values are sorted before they are summed, so that the
  * order in which a bay reports them cannot change a verdict.
  *
  * <ul>

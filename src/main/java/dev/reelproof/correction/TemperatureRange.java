@@ -9,7 +9,7 @@ import dev.reelproof.quantity.Temperature;
  * @param highest in °C
  */
 record TemperatureRange(double lowest, double highest) {
-    /** No reel is tested colder or warmer; catches °F. In °C. */
+    /** In °C. No reel is tested colder or warmer, so that °F given in place of °C is refused. */
     private static final double LOWEST_STATED = -60;
 
     private static final double HIGHEST_STATED = 120;

@@ -38,12 +38,12 @@ public enum UnbalanceDenominator {
     MEAN("difference over the arithmetic mean, met in practice (no source)") {
         @Override
         double of(double greater, double smaller) {
-            return (greater + smaller) / COUNT_OF_TWO;
+            return (greater + smaller) / RESISTANCES;
         }
     };
 
     private static final double PERCENT = 100;
-    private static final double COUNT_OF_TWO = 2;
+    private static final double RESISTANCES = 2;
 
     private final String citation;
 
@@ -110,7 +110,7 @@ public enum UnbalanceDenominator {
             bySmaller = -PERCENT * greater / (smaller * smaller);
         } else {
             double sum = greater + smaller;
-            double times = this == SUM ? COUNT_OF_TWO * PERCENT : COUNT_OF_TWO * COUNT_OF_TWO * PERCENT;
+            double times = this == SUM ? RESISTANCES * PERCENT : RESISTANCES * RESISTANCES * PERCENT;
             byGreater = times * smaller / (sum * sum);
             bySmaller = -times * greater / (sum * sum);
         }

@@ -20,7 +20,7 @@ public final class UnbalanceDirection {
             "7 CFR 1755.870(h)(8)(ii), random direction of unbalance (read); no figure is printed, the share is ours";
 
     private static final double PERCENT = 100;
-    private static final double HALF = 0.5;
+    private static final double EQUAL_COUNTED_AS = 0.5;
     private static final int CONDUCTORS = 2;
 
     private UnbalanceDirection() {}
@@ -42,7 +42,7 @@ public final class UnbalanceDirection {
             PairResistance.requireResistance(resistances[i]);
             PairResistance.requireResistance(resistances[i + 1]);
             int sign = Double.compare(resistances[i], resistances[i + 1]);
-            higher += sign > 0 ? 1 : sign == 0 ? HALF : 0;
+            higher += sign > 0 ? 1 : sign == 0 ? EQUAL_COUNTED_AS : 0;
         }
         return PERCENT * higher * CONDUCTORS / resistances.length;
     }

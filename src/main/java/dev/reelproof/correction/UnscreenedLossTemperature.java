@@ -71,10 +71,10 @@ public record UnscreenedLossTemperature(double to40, double above40) implements 
     }
 
     @Override
-    public double correct(double value, MeasurementConditions circumstances) {
-        requireCovers(circumstances.temperature());
-        RANGE.require(NAME, "reference temperature", circumstances.referenceTemperature());
-        return value * (factor(circumstances.referenceTemperature()) / factor(circumstances.temperature()));
+    public double correct(double value, MeasurementConditions conditions) {
+        requireCovers(conditions.temperature());
+        RANGE.require(NAME, "reference temperature", conditions.referenceTemperature());
+        return value * (factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
     }
 
     private double factor(Temperature temperature) {
@@ -89,11 +89,11 @@ public record UnscreenedLossTemperature(double to40, double above40) implements 
      * uncertainty is hidden by the kink.
      */
     @Override
-    public Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
-        double corrected = correct(value, circumstances);
-        double factor = factor(circumstances.temperature());
-        double ratio = factor(circumstances.referenceTemperature()) / factor;
-        double celsius = circumstances.temperature().celsius();
+    public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
+        double corrected = correct(value, conditions);
+        double factor = factor(conditions.temperature());
+        double ratio = factor(conditions.referenceTemperature()) / factor;
+        double celsius = conditions.temperature().celsius();
         double slope = celsius == STEP_C ? Math.max(to40, above40) : celsius < STEP_C ? to40 : above40;
         return new Sensitivity(ratio, -corrected * slope / factor, 0, 0);
     }

@@ -3,4 +3,7 @@
  *
  * <p>May use {@code quantity} and {@code measurement}. Pure functions; no law is chosen here: the limit set names it.
  */
+@NullMarked
 package dev.reelproof.correction;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,6 +1,6 @@
 package dev.reelproof.demo;
 
-import dev.reelproof.app.access.DemoCredentials;
+import dev.reelproof.app.access.DemoTokenFile;
 import io.quarkus.vertx.http.HttpServerStart;
 import jakarta.enterprise.event.ObservesAsync;
 import jakarta.inject.Inject;
@@ -15,16 +15,16 @@ public final class DemoLoader {
     private static final Set<String> ANY_HOST = Set.of("0.0.0.0", "::", "");
 
     private final boolean demo;
-    private final DemoCredentials doors;
+    private final DemoTokenFile tokenFile;
     private final int configuredPort;
 
     @Inject
     DemoLoader(
             @ConfigProperty(name = "reelproof.demo", defaultValue = "false") boolean demo,
-            DemoCredentials doors,
+            DemoTokenFile tokenFile,
             @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080") int configuredPort) {
         this.demo = demo;
-        this.doors = doors;
+        this.tokenFile = tokenFile;
         this.configuredPort = configuredPort;
     }
 
@@ -35,7 +35,8 @@ public final class DemoLoader {
             URI address =
                     URI.create("http://" + (host == null || ANY_HOST.contains(host) ? "localhost" : host) + ":" + port);
             // A thread of its own: readiness does not wait for the demo, and shutting down does not either.
-            DemoLoading loading = new DemoLoading(address, doors.token(), doors.tokenFile(), System.out);
+            DemoLoading loading =
+                    new DemoLoading(address, tokenFile.read().orElseThrow(), tokenFile.path(), System.out);
             Thread thread = new Thread(loading, "demo-loader");
             thread.setDaemon(true);
             thread.start();

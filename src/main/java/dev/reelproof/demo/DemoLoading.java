@@ -2,7 +2,7 @@ package dev.reelproof.demo;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import dev.reelproof.app.access.DemoCredentials;
+import dev.reelproof.app.access.DemoAccount;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -57,7 +57,7 @@ final class DemoLoading implements Runnable {
      * A loading.
      *
      * @param address of the service, such as {@code http://localhost:8080}
-     * @param token lets the loading in
+     * @param token authenticates the loading
      * @param tokenFile where scripts find the token; its place is printed, the token is not
      * @param out where the outcome is printed
      */
@@ -206,7 +206,7 @@ final class DemoLoading implements Runnable {
         out.println("Reelproof listens at " + address + "/");
         out.println();
         out.printf(Locale.ROOT, SIGN_IN, "sign in as", "password", "role");
-        for (DemoCredentials.Person person : DemoCredentials.PERSONS) {
+        for (DemoAccount person : DemoAccount.ALL) {
             out.printf(
                     Locale.ROOT,
                     SIGN_IN,
@@ -215,7 +215,7 @@ final class DemoLoading implements Runnable {
                     person.role().word());
         }
         out.println("Scripts send the token in " + tokenFile + ": 'Authorization: Bearer …'.");
-        out.println("These open nothing once the service runs without REELPROOF_DEMO=true.");
+        out.println("These are good for nothing once the service runs without REELPROOF_DEMO=true.");
         out.println();
         out.println("Invented data: no plant, product, customer, person or reel of the demo is real.");
         out.println();

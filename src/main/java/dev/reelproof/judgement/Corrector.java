@@ -69,18 +69,18 @@ final class Corrector {
 
     /** A single value at the reference. */
     double correct(double value, ReadingUnit sentUnit) {
-        return applied(value, circumstances(sentUnit));
+        return applied(value, conditions(sentUnit));
     }
 
     /** A value of a sweep at the reference. */
     double correct(double value, ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
-        return applied(value, circumstances(sentUnit, subject, grid, index));
+        return applied(value, conditions(sentUnit, subject, grid, index));
     }
 
     /** What a corrected single value depends on. */
     Influence influence(Reading reading) {
         return influence(
-                reading.property(), reading.subject(), reading.value(), Double.NaN, circumstances(reading.unit()));
+                reading.property(), reading.subject(), reading.value(), Double.NaN, conditions(reading.unit()));
     }
 
     /** What a corrected value of a sweep depends on. */
@@ -90,7 +90,7 @@ final class Corrector {
                 sweep.subject(),
                 sweep.value(index),
                 sweep.grid().megahertz(index),
-                circumstances(sweep.unit(), sweep.subject(), sweep.grid(), index));
+                conditions(sweep.unit(), sweep.subject(), sweep.grid(), index));
     }
 
     /**
@@ -132,20 +132,20 @@ final class Corrector {
                 losses);
     }
 
-    private Sensitivity sensitivity(double value, MeasurementConditions circumstances) {
+    private Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double corrected = value;
         Sensitivity all = Sensitivity.UNCHANGED;
         for (CorrectionLaw law : laws) {
-            all = all.then(law.sensitivity(corrected, circumstances));
-            corrected = law.correct(corrected, circumstances);
+            all = all.then(law.sensitivity(corrected, conditions));
+            corrected = law.correct(corrected, conditions);
         }
         return all;
     }
 
-    private double applied(double value, MeasurementConditions circumstances) {
+    private double applied(double value, MeasurementConditions conditions) {
         double corrected = value;
         for (CorrectionLaw law : laws) {
-            corrected = law.correct(corrected, circumstances);
+            corrected = law.correct(corrected, conditions);
         }
         return corrected;
     }
@@ -234,24 +234,24 @@ final class Corrector {
 
     /** The chain of a single value. */
     List<Step> steps(Property property, double value, ReadingUnit sentUnit) {
-        return steps(property, value, circumstances(sentUnit));
+        return steps(property, value, conditions(sentUnit));
     }
 
     /** The chain of a value of a sweep. */
     List<Step> steps(
             Property property, double value, ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
-        return steps(property, value, circumstances(sentUnit, subject, grid, index));
+        return steps(property, value, conditions(sentUnit, subject, grid, index));
     }
 
-    private List<Step> steps(Property property, double value, MeasurementConditions circumstances) {
+    private List<Step> steps(Property property, double value, MeasurementConditions conditions) {
         List<Step> steps = new ArrayList<>();
         double corrected = value;
         for (int i = 0; i < laws.size(); i++) {
             CorrectionLaw law = laws.get(i);
-            corrected = law.correct(corrected, circumstances);
+            corrected = law.correct(corrected, conditions);
             steps.add(new Step(
                     "corrected",
-                    law.name() + ": " + law.formula() + "; " + figures(circumstances),
+                    law.name() + ": " + law.formula() + "; " + figures(conditions),
                     corrected,
                     i + 1 == laws.size() ? unit : property.canonicalUnit(),
                     law.citation()));
@@ -259,16 +259,16 @@ final class Corrector {
         return steps;
     }
 
-    private static String figures(MeasurementConditions circumstances) {
-        String figures = "t = " + circumstances.temperature().celsius() + " °C, reference "
-                + circumstances.referenceTemperature().celsius() + " °C; L = "
-                + circumstances.length().metres() + " m, reference "
-                + circumstances.referenceLength().metres() + " m";
-        OptionalDouble loss = circumstances.lossPerMetre();
+    private static String figures(MeasurementConditions conditions) {
+        String figures = "t = " + conditions.temperature().celsius() + " °C, reference "
+                + conditions.referenceTemperature().celsius() + " °C; L = "
+                + conditions.length().metres() + " m, reference "
+                + conditions.referenceLength().metres() + " m";
+        OptionalDouble loss = conditions.lossPerMetre();
         return loss.isPresent() ? figures + "; a = " + loss.getAsDouble() + " dB/m measured" : figures;
     }
 
-    private MeasurementConditions circumstances(ReadingUnit sentUnit) {
+    private MeasurementConditions conditions(ReadingUnit sentUnit) {
         return new MeasurementConditions(
                 evidence.result().temperature(),
                 perConductorLength ? evidence.conductorLengthOf(sentUnit) : evidence.lengthOf(sentUnit),
@@ -277,12 +277,12 @@ final class Corrector {
                 OptionalDouble.empty());
     }
 
-    private MeasurementConditions circumstances(ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
-        MeasurementConditions circumstances = circumstances(sentUnit);
+    private MeasurementConditions conditions(ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
+        MeasurementConditions conditions = conditions(sentUnit);
         OptionalDouble loss = subject.pair() == null
                 ? OptionalDouble.empty()
                 : lossCurve(subject.pair()).map(curve -> curve.at(grid, index)).orElse(OptionalDouble.empty());
-        return loss.isPresent() ? circumstances.withLossPerMetre(loss.getAsDouble()) : circumstances;
+        return loss.isPresent() ? conditions.withLossPerMetre(loss.getAsDouble()) : conditions;
     }
 
     private Optional<LossCurve> lossCurve(int pair) {

@@ -22,7 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** Whether a population holds all that a requirement needs: every pair and combination, the whole range, a fine enough grid. */
+/** Whether the values gathered are all that a requirement needs: every pair and combination, the whole range, a fine enough grid. */
 final class Coverage {
     /** A step may be wider by this share: bays print frequencies with few decimals. Common practice, no source. */
     private static final double STEP_TOLERANCE = 1e-3;
@@ -40,7 +40,7 @@ final class Coverage {
     }
 
     /** What stands in the way; empty when nothing does. */
-    List<Obstacle> obstacles(Requirement requirement, GatheredSeries population) {
+    List<Obstacle> obstacles(Requirement requirement, GatheredSeries gathered) {
         List<Obstacle> obstacles = new ArrayList<>();
         boolean byUnits =
                 requirement.scope() != Scope.CORE || requirement.unitPairs().isPresent();
@@ -48,22 +48,22 @@ final class Coverage {
             obstacles.add(new Obstacle(Obstacle.Kind.UNITS_UNKNOWN, Map.of()));
             return obstacles;
         }
-        if (population.series().isEmpty()) {
+        if (gathered.series().isEmpty()) {
             obstacles.add(withMissingParts(Obstacle.Kind.NO_DATA, requirement, Map.of()));
-            obstacles.addAll(population.obstacles());
+            obstacles.addAll(gathered.obstacles());
             return obstacles;
         }
-        missing(requirement, population).ifPresent(obstacles::add);
-        for (Series series : population.series()) {
+        missing(requirement, gathered).ifPresent(obstacles::add);
+        for (Series series : gathered.series()) {
             range(requirement, series).ifPresent(obstacles::add);
         }
-        obstacles.addAll(population.obstacles());
+        obstacles.addAll(gathered.obstacles());
         return obstacles;
     }
 
-    private Optional<Obstacle> missing(Requirement requirement, GatheredSeries population) {
+    private Optional<Obstacle> missing(Requirement requirement, GatheredSeries gathered) {
         Set<Subject> present = new HashSet<>();
-        for (Series series : population.series()) {
+        for (Series series : gathered.series()) {
             Subject subject = series.subject();
             boolean anyEndWillDo = !requirement.property().needsEnd();
             present.add(subject.withSample(null).at(anyEndWillDo ? null : subject.end()));
@@ -73,7 +73,7 @@ final class Coverage {
         }
         List<Subject> expected = expected(requirement, requirement.property());
         List<Subject> missing = missing(expected, present, requirement.property());
-        return missing.isEmpty() || sample(requirement, population).isPresent()
+        return missing.isEmpty() || sample(requirement, gathered).isPresent()
                 ? Optional.empty()
                 : Optional.of(withMissingParts(
                         Obstacle.Kind.PAIR_MISSING,
@@ -110,8 +110,8 @@ final class Coverage {
     }
 
     /** In words that the pairs measured stand for all, where not all were and the requirement lets them; else empty. */
-    Optional<String> sample(Requirement requirement, GatheredSeries population) {
-        double[] values = population.series().stream()
+    Optional<String> sample(Requirement requirement, GatheredSeries gathered) {
+        double[] values = gathered.series().stream()
                 .filter(series -> series.obstacle(0).isEmpty())
                 .mapToDouble(series -> series.corrected(0))
                 .toArray();

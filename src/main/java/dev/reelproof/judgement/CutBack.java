@@ -20,9 +20,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * To what length a failing reel would have to be cut, the cable taken to be uniform along its length.
+ * Finds the length to which a failing reel would have to be cut, taking the cable to be uniform along its length.
  *
- * <p>Only a requirement on the value of the whole reel changes by cutting. One that refers its values to a length judges the cable and
+ * <p>Cutting changes only a requirement on the value of the whole reel. One that refers its values to a length judges the cable and
  * not the reel; what is measured into one end comes mostly from the cable near that end; and where a fault sits is not known.
  */
 final class CutBack {
@@ -72,8 +72,8 @@ final class CutBack {
     /**
      * The greatest length at which every requirement on the value of the whole reel passes; empty when there is none.
      *
-     * <p>Found by halving: whether a piece is too long for a requirement only turns once as it gets shorter. That the piece is not too
-     * short for another is seen to at the end: at any greater length something is too long, at any smaller one it only gets worse.
+     * <p>Halves the interval: as a piece gets shorter, it stops being too long for a requirement once and for all. Checks at the end
+     * that the piece is not too short for another requirement: if it is, a longer one is too long and a shorter one only worse.
      */
     Optional<Length> greatestLength() {
         long tooLong = (long) Math.ceil(result.length().metres() * STEPS_PER_METRE);
@@ -160,27 +160,24 @@ final class CutBack {
         return Sweep.of(sweep.property(), sweep.subject(), sweep.grid(), sent, sweep.unit(), sweep.origin());
     }
 
-    /** Why cutting does or does not mend a requirement, as the rest of a sentence that begins with its name. */
-    static String why(Requirement requirement) {
+    /** What cutting does to the value that a requirement judges. */
+    static CuttingEffect effect(Requirement requirement) {
         Property property = requirement.property();
         if (changes(requirement)) {
-            return "is judged on the value of the whole reel, which changes with the length";
+            return CuttingEffect.CHANGES_WITH_THE_LENGTH;
         }
         if (isReferredToALength(requirement) && WholeReel.lengthLaw(property).isPresent()) {
-            return "is referred to a fixed length of cable, so it stays the same however long the reel is";
+            return CuttingEffect.REFERRED_TO_A_LENGTH;
         }
         if (requirement.unit().kind() == Kind.COUNT) {
-            return "counts faults, and where along the cable they sit is not known";
+            return CuttingEffect.COUNTS_FAULTS;
         }
         if (MEASURED_INTO_AN_END.contains(property)) {
-            return "is measured into an end of the cable and comes mostly from the cable near it; what a piece would show is not known";
+            return CuttingEffect.MEASURED_INTO_AN_END;
         }
         if (requirement.unit().kind() == Kind.RATIO && property.isScalar() && !property.isSampled()) {
-            return "is a ratio of values that change alike with the length";
+            return CuttingEffect.RATIO;
         }
-        if (property.isSampled()) {
-            return "is of the material and the make, which are the same in every piece";
-        }
-        return "has no known law of how it changes with the length";
+        return property.isSampled() ? CuttingEffect.OF_THE_MATERIAL : CuttingEffect.NO_KNOWN_LAW;
     }
 }

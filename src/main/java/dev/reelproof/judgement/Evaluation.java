@@ -15,6 +15,14 @@ import java.util.TreeSet;
 record Evaluation(
         Figure figure, Outcome outcome, int points, List<Obstacle> obstacles, List<TreeSet<Integer>> failingPairs) {
 
+    Evaluation {
+        if (outcome != null && figure == null) {
+            throw new IllegalArgumentException("without a figure there is no outcome, such as " + outcome.word());
+        }
+        obstacles = List.copyOf(obstacles);
+        failingPairs = List.copyOf(failingPairs);
+    }
+
     boolean fails() {
         return outcome != null && outcome.rejects();
     }

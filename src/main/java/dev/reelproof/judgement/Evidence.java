@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 
-/** A result's values, found by property and subject; always in the order of the subjects, whatever the upload's was. */
+/** Finds a result's values by property and subject, always in the order of the subjects, whatever the order of the upload. */
 final class Evidence {
     private static final int CONDUCTORS_PER_PAIR = 2;
 

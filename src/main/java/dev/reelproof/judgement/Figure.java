@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * The worst figure of a requirement: where the margin is least.
  *
- * @param subject the pair, combination, conductor or end; the reel for a statistic over a population
+ * @param subject the pair, combination, conductor or end; the reel for a statistic of all values
  * @param megahertz the frequency in MHz; null for a property without one
  * @param measured the raw value there, in {@code measuredUnit}; null for a statistic over values that were sent in different units
  * @param measuredUnit the unit of the raw value, as sent; null where that is
@@ -33,7 +33,26 @@ public record Figure(
         Uncertainty uncertainty,
         List<Step> steps) {
 
+    /** @throws IllegalArgumentException when a number is not finite, a frequency not above 0, or a unit is missing */
     public Figure {
+        if (!(Double.isFinite(value) && Double.isFinite(judged) && Double.isFinite(limit) && Double.isFinite(margin))) {
+            throw new IllegalArgumentException("a figure is of finite numbers, not value " + value + ", judged "
+                    + judged + ", limit " + limit + ", margin " + margin);
+        }
+        if (unit == null || unit.isBlank()) {
+            throw new IllegalArgumentException("a figure has a unit");
+        }
+        if (megahertz != null && !(megahertz > 0 && Double.isFinite(megahertz))) {
+            throw new IllegalArgumentException(
+                    "the frequency of a figure is above 0 and finite, not " + megahertz + " MHz");
+        }
+        if (measured != null && !Double.isFinite(measured)) {
+            throw new IllegalArgumentException("a raw value is a finite number, not " + measured);
+        }
+        if ((measured == null) != (measuredUnit == null)) {
+            throw new IllegalArgumentException(
+                    "a raw value and its unit are both there or both absent, not " + measured + " and " + measuredUnit);
+        }
         steps = List.copyOf(steps);
     }
 }

@@ -30,14 +30,43 @@ public record Finding(
         List<Integer> varyingPairs,
         DecisionRule decisionRule) {
 
-    /** @throws IllegalArgumentException when something stands in the way of a finding that was tested */
+    /**
+     * Checks that the parts agree.
+     *
+     * @throws IllegalArgumentException when a finding that was tested has no figure or has obstacles, one that was not has no reason, or
+     *     a conditional one stands under a rule without conditional outcomes
+     */
     public Finding {
+        if (requirement == null || requirement.isBlank()) {
+            throw new IllegalArgumentException("a finding names its requirement");
+        }
+        if (outcome != Outcome.NOT_TESTED && figure == null) {
+            throw new IllegalArgumentException(
+                    "requirement '" + requirement + "' is said to be " + outcome.word() + " without a figure");
+        }
+        if (outcome == Outcome.NOT_TESTED && (reason == null || reason.isBlank())) {
+            throw new IllegalArgumentException(
+                    "requirement '" + requirement + "' is said to be not tested without a reason");
+        }
+        if ((outcome == Outcome.CONDITIONAL_PASS || outcome == Outcome.CONDITIONAL_FAIL)
+                && !decisionRule.isConditional()) {
+            throw new IllegalArgumentException("requirement '" + requirement + "' is said to be " + outcome.word()
+                    + ", which the rule '" + decisionRule.words() + "' does not know");
+        }
+        if (!(points >= 0)) {
+            throw new IllegalArgumentException(
+                    "requirement '" + requirement + "' judges 0 values or more, not " + points);
+        }
         Objects.requireNonNull(obstacles, "what stands in the way is none at least");
         if (!(obstacles.isEmpty() || outcome == Outcome.NOT_TESTED)) {
             throw new IllegalArgumentException("requirement '" + requirement + "' is said to be " + outcome.word()
                     + " and to have obstacles: " + obstacles.sentence());
         }
         varyingPairs = List.copyOf(varyingPairs);
+        if (!varyingPairs.stream().allMatch(pair -> pair >= 1)) {
+            throw new IllegalArgumentException(
+                    "requirement '" + requirement + "' leaves out pairs from 1, not " + varyingPairs);
+        }
     }
 
     /** A finding of which the sentence alone is known; where it is not tested, that is what stood in the way. */

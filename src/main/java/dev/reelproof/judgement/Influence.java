@@ -39,12 +39,12 @@ record Influence(List<Instrument> readings, double perDegree, double perMetre, T
      */
     record Loss(double megahertz, double reading, double derivative) {}
 
-    /** That of a value which is itself what was read, corrected by nothing. */
+    /** The influence on a value that is the reading itself, without correction. */
     static Influence ofReading(Property property, String place, double reading) {
         return new Influence(List.of(new Instrument(property, place, reading, Double.NaN, 1)), 0, 0, new TreeMap<>());
     }
 
-    /** That of a value derived from parts, by the chain rule. */
+    /** The influence on a value derived from parts, by the chain rule. */
     static Influence combined(double[] gradient, List<Influence> parts) {
         List<Instrument> readings = new ArrayList<>();
         double perDegree = 0;

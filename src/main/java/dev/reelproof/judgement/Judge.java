@@ -63,21 +63,21 @@ public final class Judge {
     }
 
     private Judgement judge(String engine) {
-        SeriesGatherer populations = new SeriesGatherer(evidence, core);
+        SeriesGatherer gatherer = new SeriesGatherer(evidence, core);
         Propagation propagation = new Propagation(uncertaintyModel, result);
         List<VaryingPairs.Case> cases = new ArrayList<>();
         Map<Property, List<CorrectedSweep>> sweeps = new EnumMap<>(Property.class);
         for (Requirement requirement : limitSet.requirements()) {
             Corrector corrector = new Corrector(evidence, limitSet, requirement);
-            GatheredSeries population = populations.of(requirement, corrector);
-            if (!requirement.particulars().required() && population.isEmpty()) {
+            GatheredSeries gathered = gatherer.of(requirement, corrector);
+            if (!requirement.particulars().required() && gathered.isEmpty()) {
                 continue;
             }
             corrector.requireCovers(result.temperature());
             if (core.meets(requirement)) {
                 cases.add(new VaryingPairs.Case(
-                        requirement, population, new Evaluator(limitSet, requirement, propagation)));
-                sweeps.computeIfAbsent(requirement.property(), property -> population.series().stream()
+                        requirement, gathered, new Evaluator(limitSet, requirement, propagation)));
+                sweeps.computeIfAbsent(requirement.property(), property -> gathered.series().stream()
                         .filter(series -> series.grid() != null)
                         .map(series -> series.toSweep(corrector.unit()))
                         .toList());
@@ -97,7 +97,7 @@ public final class Judge {
                 limitSet.revision(),
                 limitSet.sha256(),
                 engine,
-                verdict(findings),
+                Verdict.of(findings.stream().map(Finding::outcome).toList()),
                 findings,
                 sweeps.values().stream().flatMap(List::stream).toList(),
                 uncertaintyModel
@@ -119,14 +119,14 @@ public final class Judge {
             Predicate<Requirement> which,
             Set<Integer> varying) {
         Judge judge = new Judge(result, product, limitSet, uncertaintyModel);
-        SeriesGatherer populations = new SeriesGatherer(judge.evidence, judge.core);
+        SeriesGatherer gatherer = new SeriesGatherer(judge.evidence, judge.core);
         Propagation propagation = new Propagation(uncertaintyModel, result);
         return limitSet.requirements().stream()
                 .filter(which)
                 .filter(judge.core::meets)
                 .map(requirement -> new VaryingPairs.Case(
                         requirement,
-                        populations.of(requirement, new Corrector(judge.evidence, limitSet, requirement)),
+                        gatherer.of(requirement, new Corrector(judge.evidence, limitSet, requirement)),
                         new Evaluator(limitSet, requirement, propagation)))
                 .map(one -> judge.finding(one, varying, varying.size()))
                 .toList();
@@ -146,19 +146,10 @@ public final class Judge {
                 .toList();
     }
 
-    private static Verdict verdict(List<Finding> findings) {
-        if (findings.stream().anyMatch(finding -> finding.outcome().rejects())) {
-            return Verdict.REJECTED;
-        }
-        boolean allPass = !findings.isEmpty()
-                && findings.stream().allMatch(finding -> finding.outcome().accepts());
-        return allPass ? Verdict.ACCEPTED : Verdict.INCOMPLETE;
-    }
-
     private Finding finding(VaryingPairs.Case one, Set<Integer> varying, int mayVary) {
         Requirement requirement = one.requirement();
         Evaluation evaluation = one.whole();
-        Optional<Obstacle> unfit = lapsedEquipment(requirement, one.population())
+        Optional<Obstacle> unfit = lapsedEquipment(requirement, one.gathered())
                 .or(() -> outsideWindow(requirement, evaluation))
                 .or(() -> tooLittleTested(requirement, evaluation));
         if (unfit.isPresent()) {
@@ -167,7 +158,7 @@ public final class Judge {
         if (!evaluation.fails()) {
             return passUnlessObstructed(one, evaluation, warmerPass(requirement), Set.of());
         }
-        Evaluation without = one.evaluator().evaluate(one.population(), varying);
+        Evaluation without = one.evaluator().evaluate(one.gathered(), varying);
         boolean mayBeHelped = !varying.isEmpty()
                 && limitSet.allowance()
                         .map(Allowance::ceilings)
@@ -189,14 +180,14 @@ public final class Judge {
 
     private Finding passUnlessObstructed(
             VaryingPairs.Case one, Evaluation evaluation, String reason, Set<Integer> varying) {
-        List<Obstacle> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.population()));
+        List<Obstacle> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.gathered()));
         obstacles.addAll(evaluation.obstacles());
         if (obstacles.isEmpty() && evaluation.figure() == null) {
             obstacles.add(new Obstacle(
                     Obstacle.Kind.NO_DATA_WITHIN_LIMIT,
                     Map.of("property", one.requirement().property().id())));
         }
-        String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.population()))
+        String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.gathered()))
                 .flatMap(Optional::stream)
                 .reduce((first, second) -> first + "; " + second)
                 .orElse(null);
@@ -234,13 +225,13 @@ public final class Judge {
                 limitSet.decisionRuleOf(requirement));
     }
 
-    private Optional<Obstacle> lapsedEquipment(Requirement requirement, GatheredSeries population) {
+    private Optional<Obstacle> lapsedEquipment(Requirement requirement, GatheredSeries gathered) {
         LocalDate day = result.finished().toLocalDate();
         return result.equipment().stream()
                 .filter(equipment -> Stream.concat(
                                         Stream.of(requirement.property()), requirement.property().parts().stream())
                                 .anyMatch(property -> equipment.lapsedFor(property, day))
-                        || (equipment.lapsedFor(Property.INSERTION_LOSS, day) && restsOnLoss(requirement, population)))
+                        || (equipment.lapsedFor(Property.INSERTION_LOSS, day) && restsOnLoss(requirement, gathered)))
                 .min(Comparator.comparing(Equipment::id))
                 .map(equipment -> new Obstacle(
                         Obstacle.Kind.EQUIPMENT_OUT_OF_CALIBRATION,
@@ -251,9 +242,9 @@ public final class Judge {
     }
 
     /** Whether the measured loss of a pair decides on a value or enters it. */
-    private static boolean restsOnLoss(Requirement requirement, GatheredSeries population) {
+    private static boolean restsOnLoss(Requirement requirement, GatheredSeries gathered) {
         return requirement.particulars().leastRoundTripLoss().isPresent()
-                || population.series().stream().anyMatch(Series::takesLoss);
+                || gathered.series().stream().anyMatch(Series::takesLoss);
     }
 
     private Optional<Obstacle> outsideWindow(Requirement requirement, Evaluation evaluation) {

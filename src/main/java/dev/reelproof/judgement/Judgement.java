@@ -31,11 +31,33 @@ public record Judgement(
      * @param revision its revision
      * @param sha256 digest of its file
      */
-    public record Model(String id, int revision, String sha256) {}
+    public record Model(String id, int revision, String sha256) {
 
+        public Model {
+            requireRevision("uncertainty model", id, revision, sha256);
+        }
+    }
+
+    /** @throws IllegalArgumentException when the verdict is not what the findings come to, or a name is blank */
     public Judgement {
+        requireRevision("limit set", limitSet, revision, limitSetSha256);
+        if (engine == null || engine.isBlank()) {
+            throw new IllegalArgumentException("a judgement names the version of the program that judged");
+        }
         findings = List.copyOf(findings);
         sweeps = List.copyOf(sweeps);
+        Verdict come = Verdict.of(findings.stream().map(Finding::outcome).toList());
+        if (verdict != come) {
+            throw new IllegalArgumentException("the findings by limit set " + limitSet + " revision " + revision
+                    + " come to " + come.word() + ", not to " + (verdict == null ? null : verdict.word()));
+        }
+    }
+
+    private static void requireRevision(String what, String id, int revision, String sha256) {
+        if (id == null || id.isBlank() || sha256 == null || sha256.isBlank() || !(revision >= 1)) {
+            throw new IllegalArgumentException("a " + what + " has a name, a revision from 1 and a digest, not '" + id
+                    + "' revision " + revision + ", '" + sha256 + "'");
+        }
     }
 
     /** Whether the reel is accepted only conditionally: a passing value lies within a guard band. */

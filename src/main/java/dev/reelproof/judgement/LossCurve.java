@@ -9,8 +9,8 @@ import java.util.OptionalDouble;
 /**
  * Measured insertion loss of one pair per metre, at any frequency within its sweep.
  *
- * <p>Between two grid points the loss is interpolated linearly in √f, since conductor loss, the greater part, grows so; common
- * practice, no source. Outside the sweep there is no value.
+ * <p>Interpolates linearly in √f between two grid points, because the greater part, the loss of the conductors, grows so; common
+ * practice, no source. Has no value outside the sweep.
  */
 final class LossCurve {
     private final FrequencyGrid grid;

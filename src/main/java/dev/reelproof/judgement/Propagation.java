@@ -27,7 +27,7 @@ import java.util.TreeSet;
  *   <li>Edge cases: a model without an entry for the property and class gives none, with the reason. Of several instruments of
  *       different classes that may have measured a property, the greatest uncertainty counts
  *   <li>Known error: of first order. Readings of parts are taken as independent where they are summed as powers or subtracted,
- *       and as moving together over a population: the mean of 25 pairs read by one instrument is no surer than one of them, which
+ *       and as moving together in a statistic: the mean of 25 pairs read by one instrument is then no surer than one of them, which
  *       is on the safe side. Where a law uses a loss, its instrument is taken as independent of that of the crosstalk
  * </ul>
  */
@@ -44,7 +44,7 @@ final class Propagation {
         this.result = result;
     }
 
-    /** The coverage factor of what is stated; there is a model when there is a budget. */
+    /** The coverage factor of the model. A budget is known only where there is a model. */
     double coverageFactor() {
         return model.orElseThrow().coverageFactor();
     }
@@ -189,7 +189,7 @@ final class Propagation {
                 uncertainty.source().words());
     }
 
-    /** The classes of the instruments that may have measured a property, those that name it before those that name nothing. */
+    /** The classes of the instruments that name a property; where none does, of those that name no property at all. */
     private List<String> classesFor(Property property) {
         return classes.computeIfAbsent(property, key -> {
             TreeSet<String> naming = new TreeSet<>();

@@ -214,7 +214,7 @@ final class Series {
         return formed(property, subject, parts, formula, Optional.of(gradient), words, source, unit);
     }
 
-    /** A figure that is counted from corrected parts: it has no derivative by them, so that its uncertainty must be its own. */
+    /** A figure counted from corrected parts. It has no derivative by them, so the uncertainty model must have an entry for itself. */
     static Series counted(
             Property property,
             Subject subject,
@@ -288,7 +288,7 @@ final class Series {
                         .orElseGet(() -> Influence.ofReading(property, subject.words(), corrected[index])));
     }
 
-    /** Whether two series stand on the same frequencies, or both on none. */
+    /** Whether two series have the same frequencies, or both none. */
     boolean sharesGridWith(Series other) {
         return grid == other.grid || (grid != null && grid.equals(other.grid));
     }
@@ -311,7 +311,7 @@ final class Series {
         return sent[index];
     }
 
-    /** The value as sent without the sign of an unbalance, for the figure of a population before correction. */
+    /** The value as sent without the sign of an unbalance, for a statistic of values before correction. */
     double sentMagnitude(int index) {
         return size(property, sent[index]);
     }
@@ -347,7 +347,7 @@ final class Series {
         return influences.apply(index);
     }
 
-    /** Whether a law took the measured loss of a pair for a value. */
+    /** Whether a law used the measured loss of a pair. */
     boolean takesLoss() {
         return IntStream.range(0, size())
                 .filter(index -> obstacles[index] == null)

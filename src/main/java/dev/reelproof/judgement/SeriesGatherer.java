@@ -22,8 +22,8 @@ import java.util.stream.Stream;
 /**
  * Gathers what a requirement is judged on: values measured as such, and values derived from measured parts.
  *
- * <p>Where both are there, both are judged, so that neither can hide the other. Parts are corrected by the laws that the
- * requirement names before they are combined.
+ * <p>Takes both where both are there, so that neither can hide the other. Corrects parts by the laws that the requirement names before
+ * it combines them.
  */
 final class SeriesGatherer {
     private final Evidence evidence;
@@ -64,7 +64,7 @@ final class SeriesGatherer {
         return subject.partner() == null || core.counts(requirement, subject.pair(), subject.partner());
     }
 
-    /** One requirement's derivations; what cannot be derived is said in the obstacles. */
+    /** Derives the values of one requirement from their parts; adds to the obstacles what cannot be derived. */
     private final class Derivation {
         private final Requirement requirement;
         private final Corrector corrector;

@@ -10,4 +10,15 @@ package dev.reelproof.judgement;
  * @param unit the unit of the value
  * @param source where the law or figure comes from; null for the measurement itself and plain arithmetic
  */
-public record Step(String title, String detail, double value, String unit, String source) {}
+public record Step(String title, String detail, double value, String unit, String source) {
+
+    /** @throws IllegalArgumentException when it has no title or its value is not finite */
+    public Step {
+        if (title == null || title.isBlank()) {
+            throw new IllegalArgumentException("a step says what was done");
+        }
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException("the step '" + title + "' has a finite value, not " + value);
+        }
+    }
+}

@@ -17,9 +17,9 @@ import java.util.TreeSet;
 /**
  * Chooses the pairs that may vary under a limit set's allowance: as few as will do, never more than it allows.
  *
- * <p>A property is helped only when all of its values meet the ceiling of the allowance. Pairs are added one at a time, each
- * time the one that removes most failures, the lowest number on a tie; a choice that this misses is a reel for a person to
- * look at, never a wrong accept.
+ * <p>Helps a property only when all of its values meet the ceiling of the allowance. Adds pairs one at a time, each time the one
+ * that removes most failures, on a tie the lowest number. It may miss a choice that would do: the reel is then rejected for a person
+ * to look at, and never wrongly accepted.
  */
 final class VaryingPairs {
     /** How many of the pairs with the most extreme values are tried for a failing statistic. */
@@ -45,9 +45,9 @@ final class VaryingPairs {
      *
      * @param whole the evaluation with no pair left out
      */
-    record Case(Requirement requirement, GatheredSeries population, Evaluator evaluator, Evaluation whole) {
-        Case(Requirement requirement, GatheredSeries population, Evaluator evaluator) {
-            this(requirement, population, evaluator, evaluator.evaluate(population, Set.of()));
+    record Case(Requirement requirement, GatheredSeries gathered, Evaluator evaluator, Evaluation whole) {
+        Case(Requirement requirement, GatheredSeries gathered, Evaluator evaluator) {
+            this(requirement, gathered, evaluator, evaluator.evaluate(gathered, Set.of()));
         }
     }
 
@@ -83,7 +83,7 @@ final class VaryingPairs {
     private boolean meetsCeiling(Case one) {
         Bound.Constant ceiling = allowance.ceilings().get(one.requirement().property());
         Limit limit = one.requirement().limit().upper().isPresent() ? Limit.atMost(ceiling) : Limit.atLeast(ceiling);
-        return one.population().series().stream().allMatch(series -> {
+        return one.gathered().series().stream().allMatch(series -> {
             for (int i = 0; i < series.size(); i++) {
                 if (series.obstacle(i).isEmpty()
                         && !Comparison.of(series.corrected(i), limit, 0, rounding)
@@ -98,7 +98,7 @@ final class VaryingPairs {
     private static int failures(List<Case> cases, Set<Integer> without) {
         int failures = 0;
         for (Case one : cases) {
-            Evaluation evaluation = one.evaluator().evaluate(one.population(), without);
+            Evaluation evaluation = one.evaluator().evaluate(one.gathered(), without);
             failures +=
                     evaluation.fails() ? Math.max(1, evaluation.failingPairs().size()) : 0;
         }
@@ -108,16 +108,16 @@ final class VaryingPairs {
     private static Set<Integer> candidates(List<Case> cases, Set<Integer> without) {
         Set<Integer> candidates = new TreeSet<>();
         for (Case one : cases) {
-            one.evaluator().evaluate(one.population(), without).failingPairs().forEach(candidates::addAll);
-            candidates.addAll(extremes(one.population(), without));
+            one.evaluator().evaluate(one.gathered(), without).failingPairs().forEach(candidates::addAll);
+            candidates.addAll(extremes(one.gathered(), without));
         }
         return candidates;
     }
 
-    /** The pairs whose values lie furthest from the middle of the population. */
-    private static List<Integer> extremes(GatheredSeries population, Set<Integer> without) {
+    /** The pairs whose values lie furthest from the mean of all values. */
+    private static List<Integer> extremes(GatheredSeries gathered, Set<Integer> without) {
         Map<Integer, List<Double>> byPair = new TreeMap<>();
-        for (Series series : population.series()) {
+        for (Series series : gathered.series()) {
             Integer pair = series.subject().pair();
             if (pair != null && !without.contains(pair)) {
                 for (int i = 0; i < series.size(); i++) {

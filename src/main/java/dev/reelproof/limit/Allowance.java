@@ -20,10 +20,25 @@ public record Allowance(List<Step> steps, Map<Property, Bound.Constant> ceilings
      * @param pairs pair counts of the core
      * @param mayVary how many pairs may vary
      */
-    public record Step(PairCount pairs, int mayVary) {}
+    public record Step(PairCount pairs, int mayVary) {
+
+        public Step {
+            if (!(mayVary >= 0)) {
+                throw new IllegalArgumentException("0 pairs or more may vary, not " + mayVary);
+            }
+        }
+    }
 
     public Allowance {
         steps = List.copyOf(steps);
+        for (int i = 0; i < steps.size(); i++) {
+            for (Step before : steps.subList(0, i)) {
+                if (before.pairs().overlaps(steps.get(i).pairs())) {
+                    throw new IllegalArgumentException(
+                            "the pair counts of step " + (i + 1) + " of an allowance overlap those of a step before");
+                }
+            }
+        }
         ceilings = Map.copyOf(ceilings);
     }
 

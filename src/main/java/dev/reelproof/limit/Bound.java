@@ -1,5 +1,7 @@
 package dev.reelproof.limit;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
@@ -23,6 +25,18 @@ public sealed interface Bound {
      * @param places decimal places with which it is printed
      */
     record Constant(double value, int places) implements Bound {
+
+        /** @throws IllegalArgumentException when the figure is not finite, or has more decimal places than are printed */
+        public Constant {
+            if (!Double.isFinite(value)) {
+                throw new IllegalArgumentException("a limit must be a finite number, not " + value);
+            }
+            if (!(places >= 0 && BigDecimal.valueOf(value).stripTrailingZeros().scale() <= places)) {
+                throw new IllegalArgumentException(
+                        "the limit " + value + " cannot be printed with " + places + " decimal places");
+            }
+        }
+
         @Override
         public double at(double megahertz) {
             return value;
@@ -35,8 +49,8 @@ public sealed interface Bound {
 
         @Override
         public String formula(double megahertz) {
-            return java.math.BigDecimal.valueOf(value)
-                    .setScale(places, java.math.RoundingMode.UNNECESSARY)
+            return BigDecimal.valueOf(value)
+                    .setScale(places, RoundingMode.UNNECESSARY)
                     .toPlainString();
         }
     }

@@ -21,6 +21,12 @@ public record Construction(String id, String title, List<Grade> grades) {
      */
     public record Grade(String limitSet, Optional<String> gauge) {
 
+        public Grade {
+            if (limitSet == null || limitSet.isBlank()) {
+                throw new IllegalArgumentException("a grade names its limit set");
+            }
+        }
+
         /** Whether it holds for a product's gauge; an unstated gauge fits only a set that is bound to none. */
         public boolean fits(String productGauge) {
             return gauge.isEmpty() || plain(gauge.get()).equals(plain(productGauge));
@@ -32,6 +38,9 @@ public record Construction(String id, String title, List<Grade> grades) {
     }
 
     public Construction {
+        if (id == null || id.isBlank() || title == null || title.isBlank()) {
+            throw new IllegalArgumentException("a construction has a name and a title");
+        }
         grades = List.copyOf(grades);
     }
 }

@@ -3,8 +3,8 @@ package dev.reelproof.limit;
 /**
  * How measurement uncertainty enters the decision, in the terms of ILAC-G8:09/2019 clause 4.2 (read in a copy on the web).
  *
- * <p>The margin stays the distance to the limit itself; the guard band w = multiple · U is what the margin must reach. A margin of
- * exactly w, 0 or −w counts for the better side: the clause leaves that open.
+ * <p>The margin is the distance to the limit itself; for a pass it must reach the guard band w = multiple · U. A margin of exactly w, 0
+ * or −w counts for the better side: the clause leaves that open.
  *
  * @param form which statements there are
  * @param multiple w as a multiple of the expanded uncertainty U; 0 for simple acceptance

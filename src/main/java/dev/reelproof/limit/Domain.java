@@ -22,6 +22,14 @@ public sealed interface Domain {
      * @param megahertz the frequency, MHz
      */
     record Spot(double megahertz) implements Domain {
+
+        public Spot {
+            if (!(megahertz > 0 && Double.isFinite(megahertz))) {
+                throw new IllegalArgumentException(
+                        "a frequency must be positive and finite, not " + megahertz + " MHz");
+            }
+        }
+
         @Override
         public boolean holds(double other) {
             return Math.abs(other - megahertz) <= megahertz * FREQUENCY_TOLERANCE;
@@ -35,6 +43,14 @@ public sealed interface Domain {
      * @param to last frequency, MHz
      */
     record Range(double from, double to) implements Domain {
+
+        public Range {
+            if (!(from > 0 && to > from && Double.isFinite(to))) {
+                throw new IllegalArgumentException("a range runs from a positive frequency to a higher one, not from "
+                        + from + " to " + to + " MHz");
+            }
+        }
+
         @Override
         public boolean holds(double megahertz) {
             return megahertz >= from * (1 - FREQUENCY_TOLERANCE) && megahertz <= to * (1 + FREQUENCY_TOLERANCE);

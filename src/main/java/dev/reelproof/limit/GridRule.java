@@ -13,5 +13,9 @@ public record GridRule(double decades, double megahertz) {
             throw new IllegalArgumentException(
                     "the widest step must be positive, not " + decades + " decades and " + megahertz + " MHz");
         }
+        if (!(Double.isFinite(decades) && Double.isFinite(megahertz))) {
+            throw new IllegalArgumentException(
+                    "the widest step must be finite, not " + decades + " decades and " + megahertz + " MHz");
+        }
     }
 }

@@ -1,5 +1,6 @@
 package dev.reelproof.limit;
 
+import dev.reelproof.quantity.Decibels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -75,7 +76,7 @@ public record InstrumentUncertainty(
         double ofReading = proportional * reading;
         OptionalDouble expanded;
         if (side.isPresent()) {
-            double noise = noiseFloor.isEmpty() ? 0 : LevelSide.ratio(reading - noiseFloor.getAsDouble());
+            double noise = noiseFloor.isEmpty() ? 0 : Decibels.amplitudeRatio(reading - noiseFloor.getAsDouble());
             expanded = side.get().combined(noise, constant, ofReading, ofFrequency);
         } else {
             expanded = OptionalDouble.of(

@@ -11,6 +11,15 @@ import java.util.Map;
 public record LawSpec(String name, Map<String, Double> parameters) {
 
     public LawSpec {
+        if (name == null || name.isBlank()) {
+            throw new IllegalArgumentException("a correction names its law");
+        }
         parameters = Map.copyOf(parameters);
+        parameters.forEach((parameter, value) -> {
+            if (!Double.isFinite(value)) {
+                throw new IllegalArgumentException(
+                        "the " + parameter + " of the law " + name + " must be finite, not " + value);
+            }
+        });
     }
 }

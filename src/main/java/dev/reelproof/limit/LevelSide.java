@@ -1,5 +1,6 @@
 package dev.reelproof.limit;
 
+import dev.reelproof.quantity.Decibels;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 
@@ -7,7 +8,7 @@ import java.util.OptionalDouble;
  * Source: JCGM 100:2008 (GUM), 5.1.2 (root sum of squares), from memory; that a level's parts are combined as amplitudes and taken back
  * without linearising is common practice, no source.
  *
- * <p>On which side of a level in dB its limit lies, and how far to that side the uncertainties of its parts may carry it.
+ * <p>The side of a level in dB on which its limit lies, and how far to that side the uncertainties of its parts may carry it.
  *
  * <ul>
  *   <li>Equation: U = 20 lg(1 + √(Σ rᵢ² + n²)) to the lower side with rᵢ = 10^(pᵢ/20) − 1; U = −20 lg(1 − √(Σ rᵢ² + n²)) to the higher
@@ -25,8 +26,6 @@ public enum LevelSide {
     /** Insertion loss: a level above the limit is bad, and noise hides what is above. */
     HIGHER(-1);
 
-    private static final double DECIBELS_PER_DECADE_OF_AMPLITUDE = 20;
-
     private final int sign;
 
     LevelSide(int sign) {
@@ -42,17 +41,12 @@ public enum LevelSide {
     OptionalDouble combined(double noise, double... parts) {
         double squares = noise * noise
                 + Arrays.stream(parts)
-                        .map(part -> ratio(sign * Math.abs(part)) - 1)
+                        .map(part -> Decibels.amplitudeRatio(sign * Math.abs(part)) - 1)
                         .map(change -> change * change)
                         .sum();
         double left = 1 + sign * Math.sqrt(squares);
         return left > 0
-                ? OptionalDouble.of(sign * DECIBELS_PER_DECADE_OF_AMPLITUDE * Math.log10(left))
+                ? OptionalDouble.of(sign * Decibels.PER_DECADE_OF_AMPLITUDE * Math.log10(left))
                 : OptionalDouble.empty();
-    }
-
-    /** The ratio of amplitudes of a difference in dB. */
-    static double ratio(double decibels) {
-        return StrictMath.pow(10, decibels / DECIBELS_PER_DECADE_OF_AMPLITUDE);
     }
 }

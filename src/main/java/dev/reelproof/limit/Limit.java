@@ -14,6 +14,12 @@ public record Limit(Optional<Bound> lower, Optional<Bound> upper) {
         if (lower.isEmpty() && upper.isEmpty()) {
             throw new IllegalArgumentException("a limit needs a lower or an upper bound");
         }
+        if (lower.orElse(null) instanceof Bound.Constant low
+                && upper.orElse(null) instanceof Bound.Constant high
+                && !(low.value() <= high.value())) {
+            throw new IllegalArgumentException(
+                    "the lower figure " + low.value() + " is above the upper figure " + high.value());
+        }
     }
 
     public static Limit atMost(Bound bound) {

@@ -52,9 +52,22 @@ public record LimitSet(
      * @param what the requirement
      * @param why the reason
      */
-    public record LeftOut(String what, String why) {}
+    public record LeftOut(String what, String why) {
+
+        public LeftOut {
+            if (what == null || what.isBlank() || why == null || why.isBlank()) {
+                throw new IllegalArgumentException("what is left out is named, with the reason");
+            }
+        }
+    }
 
     public LimitSet {
+        if (id == null || id.isBlank() || title == null || title.isBlank()) {
+            throw new IllegalArgumentException("a limit set has a name and a title");
+        }
+        if (!(revision >= 1)) {
+            throw new IllegalArgumentException("revisions of a limit set count from 1, not from " + revision);
+        }
         requirements = List.copyOf(requirements);
         leftOut = List.copyOf(leftOut);
     }

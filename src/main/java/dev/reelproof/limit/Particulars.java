@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What a requirement may say beyond its limit. All of it is optional; {@link #NONE} is a requirement that says none of it.
+ * What a requirement may say beyond its limit. All of it is optional; {@link #NONE} says none of it.
  *
  * @param required whether a reel without any value of the property fails to be complete; false for tests that the source demands
  *     of samples, of a design or of one of two methods only
@@ -22,6 +22,16 @@ public record Particulars(
         Optional<TestedLength> testedLength,
         Optional<Sampling> sampling,
         Optional<Each> each) {
+
+    /** @throws IllegalArgumentException when the least loss is below 0 or not finite */
+    public Particulars {
+        leastRoundTripLoss.ifPresent(least -> {
+            if (!(least >= 0 && Double.isFinite(least))) {
+                throw new IllegalArgumentException(
+                        "the least loss there and back must be 0 or more and finite, not " + least + " dB");
+            }
+        });
+    }
 
     /** Nothing said: required, at any length, of every pair. */
     public static final Particulars NONE =
@@ -69,5 +79,12 @@ public record Particulars(
      * @param limit the limit, constant
      * @param unit its unit, which the values are corrected to
      */
-    public record Each(Limit limit, ReadingUnit unit) {}
+    public record Each(Limit limit, ReadingUnit unit) {
+
+        public Each {
+            if (limit.lower().or(limit::upper).orElseThrow() instanceof Bound.Curve) {
+                throw new IllegalArgumentException("what each pair must meet is one figure, not a curve");
+            }
+        }
+    }
 }

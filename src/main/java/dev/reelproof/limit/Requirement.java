@@ -44,6 +44,13 @@ public record Requirement(
         Optional<DecisionRule> decisionRule) {
 
     public Requirement {
+        if (id == null || id.isBlank()) {
+            throw new IllegalArgumentException("a requirement has an id");
+        }
+        if (particulars.each().isPresent() != (statistic == Statistic.PERCENT_OF_PAIRS)) {
+            throw new IllegalArgumentException(
+                    "requirement '" + id + "': a percentage of pairs, and nothing else, says what each pair must meet");
+        }
         laws = List.copyOf(laws);
     }
 

@@ -3,7 +3,7 @@ package dev.reelproof.limit;
 /**
  * A stretch of a limit curve in one of the closed shapes that the standards print; f in MHz.
  *
- * <p>Curves are not expressions: a shape that is missing here is added here, with a test.
+ * <p>Curves are no expression language: to add a shape, add a record here, with a test.
  */
 public sealed interface Segment {
 
@@ -34,6 +34,7 @@ public sealed interface Segment {
 
         public RootPolynomial {
             Segment.requireRange(from, to);
+            Segment.requireFinite(constant, sqrt, linear, inverseSqrt);
         }
 
         @Override
@@ -66,6 +67,7 @@ public sealed interface Segment {
 
         public LogSlope {
             Segment.requireRange(from, to);
+            Segment.requireFinite(value, slopePerDecade);
             if (!(at > 0 && Double.isFinite(at))) {
                 throw new IllegalArgumentException("the frequency of a slope must be positive, not " + at + " MHz");
             }
@@ -97,6 +99,7 @@ public sealed interface Segment {
 
         public Interpolated {
             Segment.requireRange(from, to);
+            Segment.requireFinite(atFrom, atTo);
         }
 
         @Override
@@ -121,6 +124,14 @@ public sealed interface Segment {
         if (!(from > 0 && to > from && Double.isFinite(to))) {
             throw new IllegalArgumentException("a segment runs from a positive frequency to a higher one, not from "
                     + from + " to " + to + " MHz");
+        }
+    }
+
+    private static void requireFinite(double... figures) {
+        for (double figure : figures) {
+            if (!Double.isFinite(figure)) {
+                throw new IllegalArgumentException("the figures of a segment must be finite, not " + figure);
+            }
         }
     }
 }

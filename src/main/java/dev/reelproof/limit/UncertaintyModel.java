@@ -34,7 +34,7 @@ public record UncertaintyModel(
         Map<String, Map<Property, InstrumentUncertainty>> classes,
         String sha256,
         String text) {
-    /** The class of equipment that names none. */
+    /** The class of equipment that states no class. */
     public static final String DEFAULT_CLASS = "default";
 
     public UncertaintyModel {

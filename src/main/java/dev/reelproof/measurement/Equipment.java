@@ -2,6 +2,7 @@ package dev.reelproof.measurement;
 
 import java.time.LocalDate;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An instrument that took part in a test.
@@ -11,17 +12,21 @@ import java.util.Set;
  * @param properties the properties it measured; empty for all
  * @param equipmentClass the class by which an uncertainty model knows it; null when not stated
  */
-public record Equipment(String id, LocalDate calibrationDue, Set<Property> properties, String equipmentClass) {
+public record Equipment(
+        String id, @Nullable LocalDate calibrationDue, Set<Property> properties, @Nullable String equipmentClass) {
 
     public Equipment {
         if (id == null || id.isBlank()) {
             throw new IllegalArgumentException("equipment needs an id");
         }
+        if (equipmentClass != null && equipmentClass.isBlank()) {
+            throw new IllegalArgumentException("equipment " + id + " states a class without naming it");
+        }
         properties = Set.copyOf(properties);
     }
 
     /** An instrument whose class is not stated. */
-    public Equipment(String id, LocalDate calibrationDue, Set<Property> properties) {
+    public Equipment(String id, @Nullable LocalDate calibrationDue, Set<Property> properties) {
         this(id, calibrationDue, properties, null);
     }
 

@@ -10,7 +10,7 @@ package dev.reelproof.measurement;
  */
 public record NetworkTerms(double differentialOhm, double commonOhm, boolean lossOfDisturbing) {
 
-    /** 100 ohm differential, 25 ohm common, the loss of the disturbed pair: what holds where a set says nothing. */
+    /** 100 ohm differential, 25 ohm common, the loss of the disturbed pair: the defaults of limit sets. */
     public static final NetworkTerms USUAL = new NetworkTerms(100, 25, false);
 
     public NetworkTerms {

@@ -1,6 +1,7 @@
 package dev.reelproof.measurement;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Where in an upload the values of a reading or sweep stood. */
 public sealed interface Origin {
@@ -25,8 +26,8 @@ public sealed interface Origin {
     }
 
     /**
-     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how a value was made of
-     * it. A class and not a record, since it holds an array.
+     * The frequencies of a network-analyser file, each with the line at which its matrix begins, and how values were derived from
+     * them. A class and not a record, because it holds an array.
      */
     final class Network implements Origin {
         private final String file;
@@ -42,11 +43,11 @@ public sealed interface Origin {
          * @param unit the unit of that figure
          * @param source where the formula comes from; null for the file itself
          */
-        public record Link(String title, String detail, Double value, String unit, String source) {}
+        public record Link(String title, String detail, @Nullable Double value, String unit, @Nullable String source) {}
 
         public Network(String file, int[] lines, List<Link> chain) {
             this.file = file;
-            this.lines = lines.clone();
+            this.lines = requireLines(file, lines);
             this.chain = List.copyOf(chain);
         }
 
@@ -65,19 +66,32 @@ public sealed interface Origin {
         }
     }
 
-    /** Lines of a file, one a value. A class and not a record, since it holds an array. */
+    /** Lines of a file, one a value. A class and not a record, because it holds an array. */
     final class Lines implements Origin {
         private final String file;
         private final int[] lines;
 
         public Lines(String file, int[] lines) {
             this.file = file;
-            this.lines = lines.clone();
+            this.lines = requireLines(file, lines);
         }
 
         @Override
         public String of(int index) {
             return file + ":" + lines[index];
         }
+    }
+
+    /** A copy of the lines, all from 1, of a file that has a name. */
+    private static int[] requireLines(String file, int[] lines) {
+        if (file == null || file.isBlank()) {
+            throw new IllegalArgumentException("values come from a file that has a name");
+        }
+        for (int line : lines) {
+            if (!(line >= 1)) {
+                throw new IllegalArgumentException("lines of " + file + " count from 1, not from " + line);
+            }
+        }
+        return lines.clone();
     }
 }

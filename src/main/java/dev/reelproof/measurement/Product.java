@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A cable product, as far as its judgement needs it.
@@ -24,7 +25,7 @@ public record Product(
         String limitSet,
         int pairs,
         String gauge,
-        Double nominalVelocity,
+        @Nullable Double nominalVelocity,
         Map<Integer, Length> lays,
         List<CoreUnit> units) {
 

@@ -8,7 +8,7 @@ import dev.reelproof.quantity.ReadingUnit;
  * @param property what was measured
  * @param subject what it belongs to
  * @param value the value in the property's canonical unit; finite
- * @param sent the value as sent, in {@code unit}
+ * @param sent the value as sent, in {@code unit}; finite
  * @param unit the unit as sent, with the length it refers to, if any
  * @param origin where it stood in the upload
  */
@@ -18,6 +18,10 @@ public record Reading(Property property, Subject subject, double value, double s
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException(property + " must be a finite number, not " + value);
         }
+        if (!Double.isFinite(sent)) {
+            throw new IllegalArgumentException(property + " as sent must be a finite number, not " + sent);
+        }
+        unit.numeratorFactorTo(property.canonicalUnit()); // refuses a unit of something else
         if (!property.isScalar()) {
             throw new IllegalArgumentException(property + " is measured against frequency: send it as a sweep");
         }

@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One test of one reel, as measured: readings, sweeps, conditions and equipment.
@@ -25,9 +26,9 @@ public record ReelResult(
         String product,
         Length length,
         Temperature temperature,
-        String station,
-        String technician,
-        OffsetDateTime started,
+        @Nullable String station,
+        @Nullable String technician,
+        @Nullable OffsetDateTime started,
         OffsetDateTime finished,
         List<Equipment> equipment,
         List<Reading> readings,
@@ -36,6 +37,12 @@ public record ReelResult(
     private record Key(Property property, Subject subject) {}
 
     public ReelResult {
+        if (product == null || product.isBlank()) {
+            throw new IllegalArgumentException("a result names the product that was tested");
+        }
+        if (length == null || temperature == null) {
+            throw new IllegalArgumentException("a result needs the length and the temperature of the cable");
+        }
         if (finished == null) {
             throw new IllegalArgumentException("a result needs the time at which it was finished");
         }
@@ -50,7 +57,7 @@ public record ReelResult(
         sweeps.forEach(sweep -> requireFirst(seen, sweep.property(), sweep.subject(), sweep.origin()));
     }
 
-    /** The same test with other values of another length; what a piece of the reel is expected to come to. */
+    /** The same test with other values at another length, such as those that a piece of the reel is expected to have. */
     public ReelResult withValues(Length newLength, List<Reading> newReadings, List<Sweep> newSweeps) {
         return new ReelResult(
                 product,

@@ -1,6 +1,7 @@
 package dev.reelproof.measurement;
 
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a value belongs to: the reel, a conductor, a pair or a combination of pairs, an end, a sample.
@@ -11,7 +12,12 @@ import java.util.Objects;
  * @param end the end; null where the property has none
  * @param sample the sample, from 1; null unless sampled more than once
  */
-public record Subject(Integer pair, Integer partner, Conductor conductor, End end, Integer sample)
+public record Subject(
+        @Nullable Integer pair,
+        @Nullable Integer partner,
+        @Nullable Conductor conductor,
+        @Nullable End end,
+        @Nullable Integer sample)
         implements Comparable<Subject> {
     private static final int MORE_THAN_ALL_PAIRS = 5003;
 
@@ -30,7 +36,7 @@ public record Subject(Integer pair, Integer partner, Conductor conductor, End en
         }
     }
 
-    private static void requirePositive(String name, Integer number) {
+    private static void requirePositive(String name, @Nullable Integer number) {
         if (number != null && !(number > 0)) {
             throw new IllegalArgumentException(name + " must be 1 or more, not " + number);
         }
@@ -52,11 +58,11 @@ public record Subject(Integer pair, Integer partner, Conductor conductor, End en
         return new Subject(pair, partner, null, null, null);
     }
 
-    public Subject at(End newEnd) {
+    public Subject at(@Nullable End newEnd) {
         return new Subject(pair, partner, conductor, newEnd, sample);
     }
 
-    public Subject withSample(Integer newSample) {
+    public Subject withSample(@Nullable Integer newSample) {
         return new Subject(pair, partner, conductor, end, newSample);
     }
 
@@ -91,14 +97,14 @@ public record Subject(Integer pair, Integer partner, Conductor conductor, End en
         return order == 0 ? nullFirst(sample, other.sample) : order;
     }
 
-    private static <T extends Comparable<T>> int nullFirst(T one, T other) {
+    private static <T extends Comparable<T>> int nullFirst(@Nullable T one, @Nullable T other) {
         if (one == null || other == null) {
             return Boolean.compare(one != null, other != null);
         }
         return one.compareTo(other);
     }
 
-    /** The one of records gives dozens of a large core's combinations the same number, and a set of them is then slow. */
+    /** Spreads the combinations of a large core, of which the hash code of a record gives dozens the same number: sets would be slow. */
     @Override
     public int hashCode() {
         int pairs = Objects.hashCode(pair) * MORE_THAN_ALL_PAIRS + Objects.hashCode(partner);

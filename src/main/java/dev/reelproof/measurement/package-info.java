@@ -3,4 +3,7 @@
  *
  * <p>May use {@code quantity}.
  */
+@NullMarked
 package dev.reelproof.measurement;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,12 +1,14 @@
 package dev.reelproof.network;
 
+import org.jspecify.annotations.Nullable;
+
 /**
- * What is known of a cable before its phase is looked at.
+ * What is known of a cable before its phase is unwrapped.
  *
  * @param metres its length in m; positive and finite
  * @param nominalVelocity velocity of propagation over that of light, between 0 and 1; null when not stated
  */
-public record CableSpan(double metres, Double nominalVelocity) {
+public record CableSpan(double metres, @Nullable Double nominalVelocity) {
 
     public CableSpan {
         if (!(metres > 0 && Double.isFinite(metres))) {

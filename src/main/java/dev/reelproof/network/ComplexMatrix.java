@@ -1,6 +1,6 @@
 package dev.reelproof.network;
 
-/** A square complex matrix by rows, real and imaginary part in turn. Its holder may change it; it is never shared. */
+/** A square complex matrix by rows, real and imaginary part in turn. Mutable, and never shared. */
 final class ComplexMatrix {
     private final int n;
     private final double[] parts;

@@ -10,7 +10,7 @@ import java.util.Set;
  *
  * @param sweeps the sweeps, each property and subject once
  * @param reachable the properties that the ports of the file reach; of a delay among them there may be no sweep, with a warning
- * @param warnings what the readers of the result should know, as sentences
+ * @param warnings what the reader of the result should know, as sentences
  */
 public record DerivedSweeps(List<Sweep> sweeps, Set<Property> reachable, List<String> warnings) {
 

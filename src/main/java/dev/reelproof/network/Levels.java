@@ -1,5 +1,7 @@
 package dev.reelproof.network;
 
+import dev.reelproof.quantity.Decibels;
+
 /**
  * Source: the decibel of an amplitude, 20 log10, as in ISO 80000-3, and Zin = Z (1 + S11)/(1 − S11), textbook (both from
  * memory).
@@ -18,13 +20,11 @@ final class Levels {
     static final String IMPEDANCE_CITATION = "Zin = Z (1 + S11)/(1 − S11), textbook (from memory)";
     static final double LEAST_MAGNITUDE = 1e-15;
 
-    private static final double DECIBELS_PER_DECADE = 20;
-
     private Levels() {}
 
     /** The loss of an entry, dB. */
     static double loss(ComplexMatrix modes, int row, int column) {
-        return -DECIBELS_PER_DECADE * StrictMath.log10(Math.max(LEAST_MAGNITUDE, modes.abs(row, column))); // (1)
+        return -Decibels.ofAmplitudeRatio(Math.max(LEAST_MAGNITUDE, modes.abs(row, column))); // (1)
     }
 
     /** The size of the impedance seen into a mode, ohm. */

@@ -13,8 +13,8 @@ import java.util.List;
  *       (2), from Vd = Va − Vb, Id = (Ia − Ib)/2, Vc = (Va + Vb)/2, Ic = Ia + Ib
  *   <li>Symbols: S single-ended scattering matrix, all ports to z; Smm that of the modes, the differential modes first, then
  *       the common ones, to 2z and z/2 (no unit; z in ohm)
- *   <li>Range: equal real references z; {@link Renormalisation} sees to it, before for the differential reference and after for
- *       a common one that is not a quarter of it
+ *   <li>Range: equal real references z, to which {@link Renormalisation} brings the ports before; afterwards it brings the common
+ *       modes to their reference where that is not a quarter of the differential one
  *   <li>Edge cases: exchanging a and b turns the sign of the differential mode, which no level shows
  *   <li>Known error: none beyond rounding
  * </ul>

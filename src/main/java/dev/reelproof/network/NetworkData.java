@@ -14,7 +14,7 @@ public final class NetworkData {
     private final List<String> warnings;
 
     /**
-     * Takes the arrays over: they are not copied, and the caller lets go of them.
+     * Takes the arrays over without copying them: the caller must not keep them.
      *
      * @param file the file's name
      * @param words version, format and unit of the file in words
@@ -23,7 +23,7 @@ public final class NetworkData {
      * @param lines the line at which each frequency begins
      * @param matrices of each frequency S by rows, real and imaginary part in turn
      * @param referenceOhm reference impedance of each port in ohm
-     * @param warnings what the readers of the result should know, as sentences
+     * @param warnings what the reader of the result should know, as sentences
      */
     NetworkData(
             String file,
@@ -82,7 +82,7 @@ public final class NetworkData {
         return new ComplexMatrix(ports, matrices[index].clone());
     }
 
-    /** What the readers of the result should know. */
+    /** What the reader of the result should know. */
     public List<String> warnings() {
         return warnings;
     }

@@ -15,18 +15,18 @@ import java.util.Optional;
  *       ends from the one there is
  *   <li>Symbols: φ phase of S21 in rad, without jumps and 0 at 0 Hz; f frequency in MHz; τp propagation (phase) delay, τg group
  *       delay, in ns
- *   <li>Unwrapping, lowest frequencies (up to three times the first, eight points at least): the delay lies in a range that is
- *       known beforehand: from none to that of 0.4 of the velocity of light over the length, if the grid tells so much apart;
- *       else from that of light itself; else that of the product's nominal velocity, give or take a tenth. A grid tells a range
- *       apart when its step times the range's width is below three quarters of a turn. The phase of the range's middle is taken
- *       off, so that what is left turns by less than three eighths of a turn a step, and an eighth is left for noise
+ *   <li>Unwrapping at the lowest frequencies (up to three times the first, eight points at least): the delay is expected in the
+ *       widest of three ranges that the grid resolves. They begin at no delay, or at that of light over the length, and end at that of
+ *       0.4 of the velocity of light; or they are the delay of the product's nominal velocity, give or take a tenth. A grid resolves
+ *       a range when its step times the width of the range is below three quarters of a turn. The phase of the middle of the range
+ *       is taken off; what is left turns by less than three eighths of a turn a step, and an eighth remains for noise
  *   <li>Turns at the first frequency: the skin effect's phase, which in rad equals its loss in Np and grows with √f, is taken
  *       off; what is left is extrapolated to 0 Hz as a straight line in f, and the nearest whole number of turns is what was
  *       lost. Further than a quarter of a turn from a whole number there is no delay
- *   <li>Unwrapping, from there on: a pair's delay, the skin effect's part aside, is within 2 % that of the point before, which
- *       must tell the step apart in the same way; so a grid may widen as its frequencies grow
- *   <li>A grid that tells nothing apart is refused. A step of more than three eighths of a turn beside what was expected leaves
- *       no delay: the signal is lost in noise, or it is no cable
+ *   <li>Unwrapping from there on: apart from the skin effect's part, a pair's delay is expected within 2 % of that of the point
+ *       before, a range that the step must resolve as above; so a grid may widen as its frequencies grow
+ *   <li>A grid that resolves none of the ranges is refused. A step of more than three eighths of a turn beside what was expected
+ *       leaves no delay: the signal is lost in noise, or it is no cable
  *   <li>Range: a cable between 0.3 and 1 of the velocity of light, seen at two frequencies at least; edge cases: an attenuator
  *       has no delay, and a pair with its conductors exchanged at one end half a turn too much: neither has one here
  *   <li>Known error: of (1) that of the phase over 2πf; of (2) that of the difference of two phases over 2π times their

@@ -13,6 +13,15 @@ import dev.reelproof.measurement.End;
  */
 public record Port(int number, End end, int pair, Conductor conductor) {
 
+    public Port {
+        if (!(number >= 1 && pair >= 1)) {
+            throw new IllegalArgumentException("ports and pairs count from 1, not port " + number + " of pair " + pair);
+        }
+        if (end == null || conductor == null) {
+            throw new IllegalArgumentException("port " + number + " is connected to a conductor at an end");
+        }
+    }
+
     /** In words: "near end, pair 1, conductor a". */
     String place() {
         return end.word() + " end, pair " + pair + ", conductor " + conductor.letter();

@@ -118,6 +118,12 @@ public final class PortMap {
         return modePorts;
     }
 
+    /** A pair at an end in words, such as "near end of pair 1". */
+    String words(int modePort) {
+        ModePort port = modePorts.get(modePort);
+        return port.end().word() + " end of pair " + port.pair();
+    }
+
     /** The index of a pair at an end among {@link #modePorts()}; empty when it is not connected. */
     Optional<Integer> indexOf(End end, int pair) {
         for (int i = 0; i < modePorts.size(); i++) {

@@ -1,11 +1,8 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
-import dev.reelproof.pdf.page.EmbeddedFont;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
  * Draws a certificate: facts, verdict and the table of requirements first, then the plots.
@@ -24,38 +21,17 @@ public final class CertificatePdf {
      * <p>One to three pages of A4. Only a content whose table alone fills more is given more pages: nothing is left out.
      */
     public static byte[] render(CertificateContent content) {
-        byte[] bytes = null;
-        try {
-            for (Density density : Density.values()) {
-                try (PDDocument document = new PDDocument()) {
-                    draw(document, content, density);
-                    ByteArrayOutputStream out = new ByteArrayOutputStream();
-                    document.save(out);
-                    bytes = out.toByteArray();
-                    if (document.getNumberOfPages() <= MOST_PAGES) {
-                        return bytes;
-                    }
-                }
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException("certificate " + content.number() + " cannot be drawn", e);
+        try (CertificateDraft draft = draft(content)) {
+            return draft.finish(content);
         }
-        return bytes;
     }
 
-    private static void draw(PDDocument document, CertificateContent content, Density density) throws IOException {
-        EmbeddedFont font = EmbeddedFont.in(document);
-        PdfA.describe(document, content, font);
-        try (PageFlow flow = new PageFlow(document, content, font)) {
-            Letterhead.draw(flow, content);
-            FactsBlock.draw(flow, content);
-            VerdictBox.draw(flow, content);
-            RequirementTable.draw(flow, content, density);
-            NotesBlock.draw(flow, content);
-            Signatures.draw(flow, content);
-            PlotGallery.draw(flow, content, density);
-            EndMark.draw(flow, content);
-            PageFooters.draw(flow, content);
+    /** Draws all of a certificate but its number, its issue and the time of its issue; the caller closes the draft. */
+    public static CertificateDraft draft(CertificateContent content) {
+        try {
+            return CertificateDraft.of(content, MOST_PAGES);
+        } catch (IOException e) {
+            throw new UncheckedIOException("the certificate of reel " + content.reel() + " cannot be drawn", e);
         }
     }
 }

@@ -17,12 +17,17 @@ final class EndMark {
 
     private EndMark() {}
 
-    static void draw(PageFlow flow, CertificateContent content) throws IOException {
+    /** Goes to where the words will stand. */
+    static void makeRoom(PageFlow flow) throws IOException {
         flow.makeRoom(HEIGHT);
+        flow.moveDown(TOP_TO_BASELINE);
+    }
+
+    /** Draws the words where {@link #makeRoom} went. */
+    static void draw(PageFlow flow, CertificateContent content) throws IOException {
         String words = "End of certificate " + content.number();
         float middle = PageLayout.MARGIN + PageLayout.BODY_WIDTH / 2;
         float half = flow.font().width(words, PageLayout.HEADING_SIZE) / 2 + WORDS_TO_RULE;
-        flow.moveDown(TOP_TO_BASELINE);
         flow.canvas().textCentredAt(words, middle, flow.y(), PageLayout.HEADING_SIZE, Palette.TEXT);
         rule(flow, middle - half - RULE_LENGTH, middle - half);
         rule(flow, middle + half, middle + half + RULE_LENGTH);

@@ -4,6 +4,7 @@ import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Quantity;
 import dev.reelproof.pdf.page.PlainNumber;
+import dev.reelproof.wording.Figures;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -13,8 +14,6 @@ import java.util.stream.Collectors;
 /** The facts of a certificate as they are printed: quantities in the unit as sent and in the canonical one, times to the minute. */
 final class FactTexts {
     private static final String NOT_STATED = "not stated";
-    private static final int TEMPERATURE_PLACES = 1;
-    private static final int LENGTH_PLACES = 2;
     private static final DateTimeFormatter DATE_AND_MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
     private static final int DATE_LENGTH = "yyyy-MM-dd".length();
@@ -54,7 +53,7 @@ final class FactTexts {
     }
 
     String length() {
-        String sent = quantity(content.length());
+        String sent = Figures.length(content.length().value(), content.length().unit());
         return "m".equals(content.length().unit()) ? sent : sent + " (" + metres(content.lengthMetres()) + ")";
     }
 
@@ -82,8 +81,8 @@ final class FactTexts {
     String temperature() {
         Quantity sent = content.conditions().temperature();
         return "°C".equals(sent.unit())
-                ? quantity(sent)
-                : quantity(sent) + " (" + celsius(content.conditions().celsius()) + ")";
+                ? temperature(sent)
+                : temperature(sent) + " (" + celsius(content.conditions().celsius()) + ")";
     }
 
     String tested() {
@@ -123,16 +122,16 @@ final class FactTexts {
         return text == null || text.isBlank() ? otherwise : text;
     }
 
-    private static String quantity(Quantity quantity) {
-        return PlainNumber.of(quantity.value()) + " " + quantity.unit();
+    private static String temperature(Quantity quantity) {
+        return Figures.temperature(quantity.value(), quantity.unit());
     }
 
     private static String celsius(double value) {
-        return PlainNumber.rounded(value, TEMPERATURE_PLACES) + " °C";
+        return Figures.temperature(value, "°C");
     }
 
     private static String metres(double value) {
-        return PlainNumber.rounded(value, LENGTH_PLACES) + " m";
+        return Figures.length(value, "m");
     }
 
     /** A time to the minute with its offset from UTC. */

@@ -5,7 +5,10 @@ import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;
 
-/** Draws the head of the first page: the plant with its address on the left, what the paper is and its number on the right. */
+/**
+ * Draws the head of the first page: the plant with its address on the left, what the paper is and its number on the right. Number and
+ * issue have their place and are drawn when they are known.
+ */
 final class Letterhead {
     private static final float PLANT_SIZE = 12;
     private static final float PLANT_TOP = 8;
@@ -27,7 +30,7 @@ final class Letterhead {
     static void draw(PageFlow flow, CertificateContent content) throws IOException {
         float top = flow.y();
         float left = plant(flow, content, top + PLANT_TOP);
-        float right = title(flow, content, top + TITLE_TOP);
+        float right = title(flow, top + TITLE_TOP);
         flow.moveTo(Math.max(left, right) + TEXT_TO_RULE);
         flow.canvas().line(PageLayout.MARGIN, flow.y(), PageLayout.RIGHT, flow.y(), Palette.ACCENT, RULE);
         flow.moveDown(RULE_TO_FACTS);
@@ -49,11 +52,16 @@ final class Letterhead {
         return y;
     }
 
-    private static float title(PageFlow flow, CertificateContent content, float top) throws IOException {
-        float y = top;
-        PageCanvas canvas = flow.canvas();
-        canvas.boldTextEndingAt("Test certificate", PageLayout.RIGHT, y, TITLE_SIZE, Palette.ACCENT);
-        y += TITLE_TO_NUMBER;
+    /** Draws the title and gives where the lines under it end. */
+    private static float title(PageFlow flow, float top) throws IOException {
+        flow.canvas().boldTextEndingAt("Test certificate", PageLayout.RIGHT, top, TITLE_SIZE, Palette.ACCENT);
+        return top + TITLE_TO_NUMBER + NUMBER_TO_ISSUE + PageLayout.FACT_SIZE * PageLayout.LEADING;
+    }
+
+    /** Draws the number and the issue under the title. */
+    static void drawNumber(PageFlow flow, CertificateContent content) throws IOException {
+        PageCanvas canvas = flow.pages().get(0);
+        float y = PageLayout.TOP + TITLE_TOP + TITLE_TO_NUMBER;
         canvas.boldTextEndingAt(content.number(), PageLayout.RIGHT, y, NUMBER_SIZE, Palette.TEXT);
         y += NUMBER_TO_ISSUE;
         canvas.textEndingAt(
@@ -62,6 +70,5 @@ final class Letterhead {
                 y,
                 PageLayout.FACT_SIZE,
                 Palette.MUTED);
-        return y + PageLayout.FACT_SIZE * PageLayout.LEADING;
     }
 }

@@ -87,6 +87,13 @@ final class PageFlow implements AutoCloseable {
         y += RUNNING_HEAD_GAP;
     }
 
+    /** Ends what was drawn on all pages so far; what follows is drawn on top of it. */
+    void beginLayer() throws IOException {
+        for (PageCanvas page : pages) {
+            page.beginLayer();
+        }
+    }
+
     @Override
     public void close() throws IOException {
         for (PageCanvas page : pages) {

@@ -3,6 +3,7 @@ package dev.reelproof.quantity;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A unit as a bay or a limit set writes it: {@code ohm}, {@code nF/kft}, {@code dB/100 m}, {@code megohm·km}.
@@ -42,7 +43,7 @@ public record ReadingUnit(String text, String numerator, Kind kind, Optional<Len
         return of(trimmed, trimmed, null);
     }
 
-    private static ReadingUnit of(String text, String numerator, Length referredTo) {
+    private static ReadingUnit of(String text, String numerator, @Nullable Length referredTo) {
         Units.Symbol symbol = Units.symbol(numerator);
         return new ReadingUnit(text, numerator.trim(), symbol.kind(), Optional.ofNullable(referredTo));
     }

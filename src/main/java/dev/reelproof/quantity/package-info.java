@@ -3,4 +3,7 @@
  *
  * <p>May use the JDK and the units library only.
  */
+@NullMarked
 package dev.reelproof.quantity;
+
+import org.jspecify.annotations.NullMarked;

@@ -18,7 +18,7 @@ public final class Figures {
 
     private static final int PLACES_OF_TEMPERATURE = 1;
     private static final double LONG_METRES = 10;
-    private static final int PLACES_OF_LONG = 1;
+    private static final int PLACES_OF_LONG = 2;
     private static final int PLACES_OF_SHORT = 3;
     private static final double KILOHERTZ_PER_MEGAHERTZ = 1000;
 
@@ -51,12 +51,12 @@ public final class Figures {
         return significant(megahertz, DIGITS_OF_FREQUENCY);
     }
 
-    /** A temperature with its unit, to one decimal. */
+    /** A temperature with its unit, to one decimal, which is left out where it is zero. */
     public static String temperature(double value, String unit) {
-        return fixed(value, PLACES_OF_TEMPERATURE) + " " + unit;
+        return print(shortened(number(value).setScale(PLACES_OF_TEMPERATURE, RoundingMode.HALF_EVEN))) + " " + unit;
     }
 
-    /** A length with its unit: to a tenth of the unit from 10 on, trailing zeros left out. */
+    /** A length with its unit: two decimals from 10 on, three below, trailing zeros left out. */
     public static String length(double value, String unit) {
         int places = Math.abs(value) >= LONG_METRES ? PLACES_OF_LONG : PLACES_OF_SHORT;
         return print(shortened(number(value).setScale(places, RoundingMode.HALF_EVEN))) + " " + unit;

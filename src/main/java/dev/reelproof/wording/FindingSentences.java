@@ -142,6 +142,6 @@ final class FindingSentences {
         boolean computed = finding.figure() != null
                 && finding.figure().derived()
                 && requirement.statistic() == Statistic.INDIVIDUAL;
-        return computed ? note + " · " + words.text("note.computed") : note;
+        return computed ? note + " · " + wording.computed() : note;
     }
 }

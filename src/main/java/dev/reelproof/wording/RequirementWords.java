@@ -1,7 +1,10 @@
 package dev.reelproof.wording;
 
+import dev.reelproof.judgement.Figure;
+import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
@@ -57,8 +60,29 @@ final class RequirementWords {
                 : words.text("units.of-range", "from", String.valueOf(range.from()), "to", String.valueOf(range.to()));
     }
 
+    /** A limit in words: the figure or, of a curve, the formula where the figure was found, with unit and range. */
+    String limit(Requirement requirement, Figure figure) {
+        double megahertz = figure.megahertz() == null ? Double.NaN : figure.megahertz();
+        Limit limit = requirement.limit();
+        String figures = words.text(
+                "limit." + limit.sense(),
+                "lower",
+                limit.lower().map(bound -> formula(bound, megahertz)).orElse(null),
+                "upper",
+                limit.upper().map(bound -> formula(bound, megahertz)).orElse(null));
+        String unit = PrintedFigure.isCount(requirement)
+                ? ""
+                : " " + requirement.unit().text();
+        String where = domain(requirement.domain());
+        return figures + unit + (where.isEmpty() ? "" : ", " + where);
+    }
+
+    private static String formula(Bound bound, double megahertz) {
+        return bound.formula(megahertz).replace('-', '−');
+    }
+
     /** Where along frequency a limit holds; empty where frequency plays no part. */
-    String domain(Domain domain) {
+    private String domain(Domain domain) {
         if (domain instanceof Domain.Range range) {
             return range(range.from(), range.to());
         }
@@ -68,7 +92,7 @@ final class RequirementWords {
     }
 
     /** A range of frequencies, the unit once where both ends share it. */
-    String range(double from, double to) {
+    private String range(double from, double to) {
         return words.text(
                 "range",
                 "from",

@@ -8,17 +8,19 @@ import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
-import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Says in one language what the core found out. */
 public final class Wording {
     private static final double NEARLY_SURE = 0.999;
+    private static final double HARDLY_POSSIBLE = 0.001;
     private static final double PERCENT = 100;
 
     private final Catalogue words;
@@ -60,11 +62,6 @@ public final class Wording {
         return requirements.title(requirement);
     }
 
-    /** Where along frequency a limit holds; empty where frequency plays no part. */
-    public String domain(Domain domain) {
-        return requirements.domain(domain);
-    }
-
     /** Where a figure was found: pair, combination or conductor, end, sample, frequency. */
     public String place(Property property, Figure figure) {
         return places.of(property, figure);
@@ -87,7 +84,7 @@ public final class Wording {
 
     /** The name of a limit in a key: what distinguishes it from other limits on the property; at one frequency with its figure. */
     public String label(Requirement requirement) {
-        String name = words.text("label.limit") + requirements.qualifiers(requirement);
+        String name = limitName(requirement, true);
         if (!(requirement.domain() instanceof Domain.Spot spot)) {
             return name;
         }
@@ -98,6 +95,11 @@ public final class Wording {
                 .orElseThrow()
                 .at(spot.megahertz());
         return name + ": " + Figures.step(value, requirement.unit().text());
+    }
+
+    /** The name of a limit in a drawing; with what distinguishes it where there are several. */
+    public String limitName(Requirement requirement, boolean several) {
+        return several ? words.text("label.limit") + requirements.qualifiers(requirement) : words.text("label.limit");
     }
 
     /** What runs along the axis of a plot over frequency. */
@@ -115,13 +117,71 @@ public final class Wording {
         return PrintedFigure.of(requirement, figure, this);
     }
 
+    /** A limit in words: the figure or, of a curve, the formula where the figure was found, with unit and range. */
+    public String limit(Requirement requirement, Figure figure) {
+        return requirements.limit(requirement, figure);
+    }
+
+    /** How sure a figure is, for who reads the symbol U. */
+    public String uncertainty(PrintedFigure figure) {
+        return words.text(
+                "note.uncertainty",
+                "expanded",
+                figure.expanded(),
+                "unit",
+                figure.unit(),
+                "probability",
+                figure.probability());
+    }
+
+    /** What the uncertainties of a judgement are and where they come from; empty when it has none. */
+    public Optional<String> uncertainty(Judgement judgement) {
+        Judgement.Model model = judgement.uncertaintyModel();
+        return judgement.findings().stream()
+                .map(Finding::figure)
+                .filter(figure -> figure != null && figure.uncertainty() != null)
+                .findFirst()
+                .filter(figure -> model != null)
+                .map(figure -> words.text(
+                        "uncertainty.in-full",
+                        "factor",
+                        Figures.step(figure.uncertainty().coverageFactor(), null),
+                        "model",
+                        model.id(),
+                        "revision",
+                        String.valueOf(model.revision()),
+                        "sha256",
+                        model.sha256()));
+    }
+
+    /** That a value was computed, not measured as such. */
+    public String computed() {
+        return words.text("note.computed");
+    }
+
+    /** By which laws a value was corrected. */
+    public String corrected(String laws) {
+        return words.text("note.corrected", "laws", laws);
+    }
+
+    /** Which pairs were left out under an allowance. */
+    public String leftOut(List<Integer> pairs) {
+        String numbers = pairs.stream().map(String::valueOf).collect(Collectors.joining(", "));
+        return words.text(
+                "note.left-out",
+                "pairs",
+                pairs.size() == 1
+                        ? words.text("place.pair", "pair", numbers)
+                        : words.text("place.pairs", "pairs", numbers));
+    }
+
     /** A probability in percent with one place; never said to be certain. */
     public String probability(double probability) {
         if (!(probability <= NEARLY_SURE)) {
             return words.text("probability.above", "percent", Figures.fixed(PERCENT * NEARLY_SURE, 1));
         }
-        return probability < 1 - NEARLY_SURE
-                ? words.text("probability.below", "percent", Figures.fixed(PERCENT * (1 - NEARLY_SURE), 1))
+        return probability < HARDLY_POSSIBLE
+                ? words.text("probability.below", "percent", Figures.fixed(PERCENT * HARDLY_POSSIBLE, 1))
                 : words.text("probability", "percent", Figures.fixed(PERCENT * probability, 1));
     }
 
@@ -166,12 +226,11 @@ public final class Wording {
     }
 
     /**
-     * What else a reel could be, a line each.
+     * What else a reel could be.
      *
-     * @param own the reel's own limit set
      * @param pairs how many pairs the product has
      */
-    public List<String> alternatives(Alternatives alternatives, LimitSet own, int pairs) {
-        return new AdviceLines(this, pairs).of(alternatives, own);
+    public AlternativesWords alternatives(Alternatives alternatives, int pairs) {
+        return new AlternativesWords(this, alternatives, pairs);
     }
 }

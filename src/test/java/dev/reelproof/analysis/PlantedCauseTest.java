@@ -17,6 +17,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class PlantedCauseTest {
     private static final int SEEDS = 100;
     private static final int MUST_BE_FIRST = 95;
+    private static final int PLANTS_WITHOUT_A_CAUSE = 200;
     private static final int REELS = 2_000;
 
     /** A cause touches this many reels at least, and at most half of all. */
@@ -73,15 +74,15 @@ class PlantedCauseTest {
         return tested;
     }
 
-    // Without any cause every name is a false alarm; at level 0.05 at most 5 of 100 populations on the average may
-    // bring one. Among
-    // 100 seeds that number is binomial: the test allows the number that a method with exactly that rate exceeds once
-    // in a thousand.
+    /**
+     * Without a cause every name is a false alarm; at level 0.05 at most 5 of 100 populations may bring one on average. Their number is
+     * binomial: the test allows what a method with exactly that rate exceeds once in a thousand.
+     */
     @ParameterizedTest
     @EnumSource(Evidence.class)
     void withoutACauseFalseAlarmsAreAtMostAsStated(Evidence evidence) {
         List<String> alarms = new ArrayList<>();
-        for (long seed = 1; seed <= SEEDS; seed++) {
+        for (long seed = 1; seed <= PLANTS_WITHOUT_A_CAUSE; seed++) {
             List<Set<Exposure>> met = SimulatedPlant.reels(seed, REELS);
             SuspectRanking ranking = SuspectRanking.of(
                     Population.of(tested(met, null, new Random(~seed)), SimulatedPlant.exposed(met)),
@@ -92,10 +93,12 @@ class PlantedCauseTest {
                 alarms.add("seed " + seed + ": " + first.group() + ", q " + first.q());
             }
         }
-        int allowed =
-                BinomialDistribution.of(SEEDS, SuspectQuestion.USUAL_LEVEL).inverseSurvivalProbability(UNLUCKY);
+        int allowed = BinomialDistribution.of(PLANTS_WITHOUT_A_CAUSE, SuspectQuestion.USUAL_LEVEL)
+                .inverseSurvivalProbability(UNLUCKY);
         assertTrue(alarms.size() <= allowed, alarms.size() + " false alarms, " + allowed + " allowed: " + alarms);
         System.getLogger(PlantedCauseTest.class.getName())
-                .log(System.Logger.Level.INFO, evidence + ": " + alarms.size() + " false alarms of " + SEEDS);
+                .log(
+                        System.Logger.Level.INFO,
+                        evidence + ": " + alarms.size() + " false alarms of " + PLANTS_WITHOUT_A_CAUSE);
     }
 }

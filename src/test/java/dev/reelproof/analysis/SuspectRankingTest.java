@@ -10,8 +10,11 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class SuspectRankingTest {
     private static final Exposure LOT = new Exposure(Factor.LOT, "PE-1");
@@ -230,5 +233,59 @@ class SuspectRankingTest {
         assertThrows(IllegalArgumentException.class, () -> new TestedReel("R", true, Double.NaN));
         assertThrows(IllegalArgumentException.class, () -> new Exposure(Factor.LOT, " "));
         assertThrows(IllegalArgumentException.class, () -> new CountTable(3, 4, 1, 0));
+    }
+
+    /**
+     * Plants in which some suspects cannot be significant whatever was found: their p lie among those of the tested, and must neither
+     * lower a q nor get one.
+     */
+    @ParameterizedTest
+    @EnumSource(Evidence.class)
+    void onlyWhatWasTestedIsCorrectedForByBenjaminiAndHochberg(Evidence evidence) {
+        int mixed = 0;
+        for (long seed = 1; seed <= 50; seed++) {
+            SuspectRanking ranking = randomPlant(evidence, new Random(seed));
+            List<Suspect> suspects = ranking.suspects();
+            List<Double> tested =
+                    suspects.stream().filter(Suspect::tested).map(Suspect::p).toList();
+            assertEquals(tested.size(), ranking.tested());
+            for (Suspect suspect : suspects) {
+                double q = suspect.tested() ? benjaminiHochberg(tested, suspect.p()) : 1;
+                assertEquals(q, suspect.q(), 1e-12, suspect::toString);
+            }
+            double worst = tested.stream().mapToDouble(p -> p).max().orElse(0);
+            mixed += suspects.stream().anyMatch(suspect -> !suspect.tested() && suspect.p() < worst) ? 1 : 0;
+        }
+        assertTrue(mixed >= 25, mixed + " of 50 plants mix both kinds");
+    }
+
+    /** Few reels fail, and exposures range from the fewest that count to half of all reels. */
+    private static SuspectRanking randomPlant(Evidence evidence, Random random) {
+        int count = evidence == Evidence.FAILURES ? 40 : 12;
+        List<TestedReel> tested = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            tested.add(new TestedReel("R-" + i, random.nextInt(10) == 0, random.nextGaussian()));
+        }
+        Map<Exposure, BitSet> met = new TreeMap<>();
+        for (int i = 0; i < 30; i++) {
+            BitSet reelsMet = new BitSet();
+            int size = 1 + random.nextInt(count / 2);
+            while (reelsMet.cardinality() < size) {
+                reelsMet.set(random.nextInt(count));
+            }
+            met.put(new Exposure(Factor.LOT, "L-" + i), reelsMet);
+        }
+        return SuspectRanking.of(Population.of(tested, met), new SuspectQuestion(evidence, 0.05, 1), 1_000);
+    }
+
+    /** As the definition says: the least rate m t / R(t) of all thresholds t from p on, R(t) how many lie at or below t. */
+    private static double benjaminiHochberg(List<Double> all, double p) {
+        return all.stream()
+                .filter(threshold -> threshold >= p)
+                .mapToDouble(threshold -> all.size()
+                        * threshold
+                        / all.stream().filter(other -> other <= threshold).count())
+                .min()
+                .orElse(1);
     }
 }

@@ -30,6 +30,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -39,7 +40,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 @ExtendWith(SignedIn.class)
 class ProblemsTest {
     private static final HttpClient CLIENT = HttpClient.newHttpClient();
-    private static final int FIFTY_MEGABYTES = 50 * 1024 * 1024;
+    private static final int LARGEST_BODY = 50 * 1024 * 1024;
 
     private static final RestAssuredConfig RAW = RestAssuredConfig.config()
             .encoderConfig(EncoderConfig.encoderConfig()
@@ -70,6 +71,23 @@ class ProblemsTest {
         problem(get("/api/v1/certificates/none.pdf").then(), 404);
         problem(get("/api/v1/schemas/none").then(), 404);
         problem(test("none", new SampleResult().json()), 404).body("detail", containsString("PUT /api/v1/reels/none"));
+    }
+
+    @Test
+    void aBrowserGetsAPageWithAWayBack() {
+        String browser = "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;q=0.8";
+        for (String path : List.of("/no-such-page", "/no/such/page.html")) {
+            given().accept(browser)
+                    .get(path)
+                    .then()
+                    .statusCode(404)
+                    .contentType("text/html")
+                    .body("html.body.header.a.@href", equalTo("/"))
+                    .body("html.body.main.h1", equalTo("There is no page here"));
+            problem(given().accept("application/json").get(path).then(), 404);
+            problem(given().accept("*/*").get(path).then(), 404);
+        }
+        problem(given().accept(browser).get("/api/v1/reels/none").then(), 404).body("detail", containsString("'none'"));
     }
 
     @Test
@@ -166,14 +184,14 @@ class ProblemsTest {
 
     @Test
     void aBodyThatStatesThatItIsTooLarge() throws Exception {
-        byte[] body = new byte[2 * FIFTY_MEGABYTES];
+        byte[] body = new byte[2 * LARGEST_BODY];
         HttpResponse<String> answer = post(BodyPublishers.ofByteArray(body));
         assertTooLarge(answer);
     }
 
     @Test
     void aBodyThatTurnsOutToBeTooLarge() throws Exception {
-        byte[] body = new byte[FIFTY_MEGABYTES + 1];
+        byte[] body = new byte[LARGEST_BODY + 1];
         assertTooLarge(post(BodyPublishers.fromPublisher(BodyPublishers.ofByteArray(body))));
     }
 
@@ -188,11 +206,25 @@ class ProblemsTest {
         assertEquals(201, CLIENT.send(request, BodyHandlers.ofString()).statusCode());
     }
 
+    @Test
+    void partsThatDoNotStateTheirSizeAreReadAllTheSame() throws Exception {
+        String parts =
+                "--x\r\nContent-Disposition: form-data; name=\"result\"\r\nContent-Type: application/json\r\n\r\n"
+                        + new SampleResult().json() + "\r\n--x--\r\n";
+        byte[] body = parts.getBytes(StandardCharsets.UTF_8);
+        HttpRequest request = HttpRequest.newBuilder(service.toURI().resolve("/api/v1/reels/" + newReel() + "/tests"))
+                .header("Content-Type", "multipart/form-data; boundary=x")
+                .header("Authorization", SignedIn.authorization())
+                .POST(BodyPublishers.fromPublisher(BodyPublishers.ofByteArray(body)))
+                .build();
+        assertEquals(201, CLIENT.send(request, BodyHandlers.ofString()).statusCode());
+    }
+
     private static void assertTooLarge(HttpResponse<String> answer) {
         assertEquals(413, answer.statusCode());
         assertEquals(
                 Problem.MEDIA_TYPE, answer.headers().firstValue("Content-Type").orElseThrow());
-        assertTrue(answer.body().contains("At most " + FIFTY_MEGABYTES + " bytes"), answer.body());
+        assertTrue(answer.body().contains("At most " + LARGEST_BODY + " bytes"), answer.body());
     }
 
     private HttpResponse<String> post(BodyPublisher body) throws Exception {

@@ -11,7 +11,11 @@ import dev.reelproof.certificate.CertificateContent.Line;
 import dev.reelproof.certificate.CertificateContent.Plot;
 import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.judgement.CorrectedSweep;
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.limit.DecisionRule;
+import dev.reelproof.limit.LimitSamples;
 import dev.reelproof.measurement.Property;
 import java.util.Collections;
 import java.util.List;
@@ -143,6 +147,16 @@ class CertificateContentTest {
         assertEquals(content, json.readValue(json.writeValueAsBytes(content), CertificateContent.class));
     }
 
+    private static final Finding FAILS = new Finding(
+            "next",
+            Property.NEXT,
+            Outcome.FAIL,
+            null,
+            CertificateSamples.figure(Property.NEXT),
+            1,
+            List.of(),
+            DecisionRule.SIMPLE_ACCEPTANCE);
+
     @Test
     void aRejectedReelHasNone() {
         String message = assertThrows(
@@ -152,7 +166,7 @@ class CertificateContentTest {
                                 CertificateSamples.item(),
                                 CertificateSamples.conditions(),
                                 CertificateSamples.product(4),
-                                sample.judgement(Verdict.REJECTED),
+                                CertificateSamples.judgementOf(Verdict.REJECTED, FAILS),
                                 sample.limitSet()))
                 .getMessage();
         assertTrue(message.startsWith("reel R-2026-00417: only an accepted reel"), message);
@@ -171,5 +185,22 @@ class CertificateContentTest {
                                 sample.limitSet(2)))
                 .getMessage();
         assertTrue(message.contains("revision 1") && message.contains("revision 2"), message);
+    }
+
+    /** A count alone needs no unit in print; a count per length means nothing without. A place more, so that the margin shows. */
+    @Test
+    void aCountPerLengthKeepsItsUnitAndItsPlaces() {
+        Row faults =
+                CertificateSamples.meetingAll(LimitSamples.shipped("us-terminating-cable-24awg", 2), 100)
+                        .rows()
+                        .stream()
+                        .filter(row -> row.property().equals("insulation-faults"))
+                        .findFirst()
+                        .orElseThrow();
+
+        assertEquals("≤ 1 count/3000 m", faults.limit());
+        assertEquals("0.99", faults.value());
+        assertEquals("0.01", faults.margin());
+        assertEquals("count/3000 m", faults.unit());
     }
 }

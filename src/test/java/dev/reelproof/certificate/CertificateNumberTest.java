@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -19,6 +20,7 @@ class CertificateNumberTest {
     void whatIsPrintedIsReadBack() {
         CertificateNumber number = CertificateNumber.of("n2", 2031, 999_999);
         assertEquals(number, CertificateNumber.parse(number.toString()));
+        assertEquals(Optional.of(number), CertificateNumber.find(number.toString()));
     }
 
     @ParameterizedTest
@@ -39,6 +41,7 @@ class CertificateNumberTest {
             })
     void anythingElseIsRefused(String text) {
         assertThrows(IllegalArgumentException.class, () -> CertificateNumber.parse(text));
+        assertEquals(Optional.empty(), CertificateNumber.find(text));
     }
 
     @Test

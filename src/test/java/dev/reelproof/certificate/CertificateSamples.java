@@ -127,13 +127,27 @@ public final class CertificateSamples {
      * figure a little on the good side of its limit.
      */
     public static CertificateContent meetingAll(LimitSet set, int pairs) {
+        return contentOf(set, judgementMeetingAll(set, pairs), pairs);
+    }
+
+    /** The judgement of such a certificate. */
+    public static Judgement judgementMeetingAll(LimitSet set, int pairs) {
         List<Finding> findings = set.requirements().stream()
                 .filter(requirement ->
                         requirement.pairs().map(range -> range.holds(pairs)).orElse(true))
                 .map(CertificateSamples::met)
                 .toList();
-        Judgement judgement = new Judgement(
+        return judgementOf(set, findings);
+    }
+
+    /** A judgement by a set that accepts, without sweeps. */
+    public static Judgement judgementOf(LimitSet set, List<Finding> findings) {
+        return new Judgement(
                 set.id(), set.revision(), set.sha256(), "0.1.0", Verdict.ACCEPTED, findings, List.of(), null);
+    }
+
+    /** The certificate of a judgement. */
+    public static CertificateContent contentOf(LimitSet set, Judgement judgement, int pairs) {
         return CertificateContent.of(issuing(), item(), conditions(), product(pairs), judgement, set);
     }
 
@@ -170,6 +184,12 @@ public final class CertificateSamples {
                 DecisionRule.SIMPLE_ACCEPTANCE);
     }
 
+    /** A figure on its limit. */
+    public static Figure figure(Property property) {
+        String unit = property.canonicalUnit();
+        return new Figure(Subject.ofReel(), null, 1.0, unit, 1, 1, 1, 0, unit, false, null, List.of());
+    }
+
     /** A judgement without sweeps that has the given findings. */
     public static Judgement judgementOf(Verdict verdict, Finding... findings) {
         return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, List.of(findings), List.of(), null);
@@ -188,6 +208,15 @@ public final class CertificateSamples {
     }
 
     LimitSet limitSet(int revision) {
+        return limitSet(revision, requirements);
+    }
+
+    /** An invented limit set. */
+    public static LimitSet limitSetOf(List<Requirement> requirements) {
+        return limitSet(1, requirements);
+    }
+
+    private static LimitSet limitSet(int revision, List<Requirement> requirements) {
         return new LimitSet(
                 "category-6a-cable",
                 revision,

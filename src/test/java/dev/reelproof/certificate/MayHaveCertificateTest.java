@@ -1,6 +1,7 @@
 package dev.reelproof.certificate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.judgement.Figure;
@@ -14,9 +15,12 @@ import dev.reelproof.measurement.Subject;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 class MayHaveCertificateTest {
-    private static final Finding PASSES = finding(Property.MUTUAL_CAPACITANCE, Outcome.PASS, null, null);
+    private static final DecisionRule FOUR_OUTCOMES = new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1);
+    private static final Finding PASSES = finding(
+            Property.MUTUAL_CAPACITANCE, Outcome.PASS, null, CertificateSamples.figure(Property.MUTUAL_CAPACITANCE));
     private static final Finding FAILS = finding(
             Property.NEXT,
             Outcome.FAIL,
@@ -38,8 +42,7 @@ class MayHaveCertificateTest {
             finding(Property.RETURN_LOSS, Outcome.NOT_TESTED, "no data for pair 3, near end", null);
 
     private static Finding finding(Property property, Outcome outcome, String reason, Figure figure) {
-        return new Finding(
-                property.id(), property, outcome, reason, figure, 1, List.of(), DecisionRule.SIMPLE_ACCEPTANCE);
+        return new Finding(property.id(), property, outcome, reason, figure, 1, List.of(), FOUR_OUTCOMES);
     }
 
     @Test
@@ -62,7 +65,7 @@ class MayHaveCertificateTest {
 
     @Test
     void aConditionalPassMayAndAConditionalFailMayNot() {
-        Finding passes = finding(Property.MUTUAL_CAPACITANCE, Outcome.CONDITIONAL_PASS, null, null);
+        Finding passes = finding(Property.MUTUAL_CAPACITANCE, Outcome.CONDITIONAL_PASS, null, PASSES.figure());
         Finding fails = finding(Property.NEXT, Outcome.CONDITIONAL_FAIL, null, FAILS.figure());
         assertEquals(
                 Optional.empty(),
@@ -74,22 +77,27 @@ class MayHaveCertificateTest {
     }
 
     @Test
-    void missingIsNotPassingWhateverTheVerdictSays() {
+    void missingIsNotPassing() {
         assertTrue(
-                MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, PASSES, NOT_TESTED))
+                MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.INCOMPLETE, PASSES, NOT_TESTED))
                         .isPresent());
     }
 
     @Test
     void nothingJudgedIsNotAccepted() {
-        String reason = MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED))
+        String reason = MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.INCOMPLETE))
                 .orElseThrow();
         assertTrue(reason.startsWith("nothing was judged"), reason);
     }
 
+    /** So that no verdict but that of the findings can be certified. */
     @Test
-    void theVerdictCountsEvenWhenAllFindingsPass() {
-        assertTrue(MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.INCOMPLETE, PASSES))
-                .isPresent());
+    void noJudgementSaysOtherThanItsFindings() {
+        for (Executable making : List.<Executable>of(
+                () -> CertificateSamples.judgementOf(Verdict.ACCEPTED, PASSES, NOT_TESTED),
+                () -> CertificateSamples.judgementOf(Verdict.ACCEPTED),
+                () -> CertificateSamples.judgementOf(Verdict.INCOMPLETE, PASSES))) {
+            assertThrows(IllegalArgumentException.class, making);
+        }
     }
 }

@@ -53,8 +53,8 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres,
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double referenceMetres,
             @ForAll @DoubleRange(min = 1e-4, max = 1) @Scale(9) double lossPerMetre) {
-        MeasurementConditions there = circumstances(celsius, metres, referenceCelsius, referenceMetres, lossPerMetre);
-        MeasurementConditions back = circumstances(referenceCelsius, referenceMetres, celsius, metres, lossPerMetre);
+        MeasurementConditions there = conditions(celsius, metres, referenceCelsius, referenceMetres, lossPerMetre);
+        MeasurementConditions back = conditions(referenceCelsius, referenceMetres, celsius, metres, lossPerMetre);
         double returned = law.correct(law.correct(value, there), back);
         assertEquals(value, returned, isInDecibels(law) ? DECIBEL_ROUNDINGS : value * ROUNDINGS);
     }
@@ -65,7 +65,7 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = -200, max = 200) @Scale(9) double value,
             @ForAll @DoubleRange(min = -20, max = 60) @Scale(9) double celsius,
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres) {
-        MeasurementConditions atReference = circumstances(celsius, metres, celsius, metres, 0.02);
+        MeasurementConditions atReference = conditions(celsius, metres, celsius, metres, 0.02);
         assertEquals(value, law.correct(value, atReference), 0);
     }
 
@@ -76,8 +76,8 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 0.001, max = 100) @Scale(9) double more,
             @ForAll @DoubleRange(min = -20, max = 60) @Scale(9) double celsius,
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres) {
-        MeasurementConditions circumstances = circumstances(celsius, metres, 20, 100, 0.02);
-        assertTrue(law.correct(value + more, circumstances) > law.correct(value, circumstances));
+        MeasurementConditions conditions = conditions(celsius, metres, 20, 100, 0.02);
+        assertTrue(law.correct(value + more, conditions) > law.correct(value, conditions));
     }
 
     @Property
@@ -91,8 +91,8 @@ class CorrectionPropertyTest {
                 new ScreenedLossTemperature(0.002),
                 new CableLossTemperature(0.0035, -40, 80),
                 new ResistanceLossTemperature(0.00393))) {
-            double cool = law.correct(value, circumstances(celsius, 100, 20, 100, 0.02));
-            double warm = law.correct(value, circumstances(celsius + warmer, 100, 20, 100, 0.02));
+            double cool = law.correct(value, conditions(celsius, 100, 20, 100, 0.02));
+            double warm = law.correct(value, conditions(celsius + warmer, 100, 20, 100, 0.02));
             assertTrue(warm < cool, law.name());
         }
     }
@@ -103,8 +103,8 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 0.001, max = 1) @Scale(9) double warmer,
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
         CorrectionLaw law = new InsulationResistanceTemperature(1.06, -40, 80);
-        double cool = law.correct(value, circumstances(celsius, 100, 20, 100, 0.02));
-        double warm = law.correct(value, circumstances(celsius + warmer, 100, 20, 100, 0.02));
+        double cool = law.correct(value, conditions(celsius, 100, 20, 100, 0.02));
+        double warm = law.correct(value, conditions(celsius + warmer, 100, 20, 100, 0.02));
         assertTrue(warm > cool);
     }
 
@@ -112,7 +112,7 @@ class CorrectionPropertyTest {
     void theSquareRootOfResistanceLawTakesLessThanTheResistancesOwn(
             @ForAll @DoubleRange(min = -20, max = 60) @Scale(9) double celsius,
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
-        MeasurementConditions there = circumstances(celsius, 100, 20, 100, 0.02);
+        MeasurementConditions there = conditions(celsius, 100, 20, 100, 0.02);
         double root = new ResistanceLossTemperature(0.00393).correct(value, there);
         double whole = new CopperTemperature(0.00393).correct(value, there);
         assertEquals(whole, root * root / value, value * ROUNDINGS);
@@ -124,14 +124,14 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double metres,
             @ForAll @DoubleRange(min = 1, max = 10_000) @Scale(9) double referenceMetres,
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
-        MeasurementConditions there = circumstances(20, metres, 20, referenceMetres, 0.02);
+        MeasurementConditions there = conditions(20, metres, 20, referenceMetres, 0.02);
         double linear = new LinearLength().correct(value, there);
         double root = new SquareRootLength().correct(value, there);
         double half = new HalfLinearLength().correct(value, there);
         double slack = value * ROUNDINGS * Math.max(1, referenceMetres / metres);
         assertTrue(half >= Math.min(linear, root) - slack);
         assertTrue(half <= Math.max(linear, root) + slack);
-        MeasurementConditions atReference = circumstances(20, metres, 20, metres, 0.02);
+        MeasurementConditions atReference = conditions(20, metres, 20, metres, 0.02);
         assertEquals(value, new HalfLinearLength().correct(value, atReference), 0);
     }
 
@@ -141,8 +141,8 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1, max = 100) @Scale(9) double value) {
         double step = 1e-6;
         UnscreenedLossTemperature law = new UnscreenedLossTemperature(0.004, 0.006);
-        double change = law.correct(value, circumstances(celsius + step, 100, 20, 100, 0.02))
-                - law.correct(value, circumstances(celsius, 100, 20, 100, 0.02));
+        double change = law.correct(value, conditions(celsius + step, 100, 20, 100, 0.02))
+                - law.correct(value, conditions(celsius, 100, 20, 100, 0.02));
         // The steepest relative slope is 0.006/1.08 above the step; below it 0.004/0.84.
         assertTrue(Math.abs(change) <= value * step * 0.006 / 0.84 / 0.84 + value * ROUNDINGS);
     }
@@ -152,8 +152,8 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1, max = 5_000) @Scale(9) double metres,
             @ForAll @DoubleRange(min = 1.01, max = 2) @Scale(9) double longer,
             @ForAll @DoubleRange(min = 1, max = 200) @Scale(9) double value) {
-        MeasurementConditions shortReel = circumstances(20, metres, 20, 100, 0.002);
-        MeasurementConditions longReel = circumstances(20, metres * longer, 20, 100, 0.002);
+        MeasurementConditions shortReel = conditions(20, metres, 20, 100, 0.002);
+        MeasurementConditions longReel = conditions(20, metres * longer, 20, 100, 0.002);
         for (CorrectionLaw adding : List.of(new LinearLength(), new SquareRootLength(), new HalfLinearLength())) {
             assertTrue(adding.correct(value, longReel) < adding.correct(value, shortReel), adding.name());
         }
@@ -170,7 +170,7 @@ class CorrectionPropertyTest {
             @ForAll @DoubleRange(min = 1e-6, max = 1) @Scale(9) double lossPerMetre,
             @ForAll @DoubleRange(min = 20, max = 100) @Scale(9) double value) {
         double referred =
-                new NearEndCrosstalkLength(false).correct(value, circumstances(20, metres, 20, 100, lossPerMetre));
+                new NearEndCrosstalkLength(false).correct(value, conditions(20, metres, 20, 100, lossPerMetre));
         assertTrue(referred <= value);
         assertTrue(referred >= value - 10 * Math.log10(100 / metres) - DECIBEL_ROUNDINGS);
     }
@@ -215,17 +215,17 @@ class CorrectionPropertyTest {
     @Property
     void figuresLieWhereTheyMust(
             @ForAll @Size(min = 2, max = 60) List<@DoubleRange(min = 0.5, max = 120) @Scale(9) Double> values) {
-        double[] population = primitive(values);
+        double[] numbers = primitive(values);
         double smallest = Collections.min(values);
         double greatest = Collections.max(values);
         double slack = greatest * ROUNDINGS;
-        double mean = SummaryStatistics.mean(population);
+        double mean = SummaryStatistics.mean(numbers);
         assertTrue(mean >= smallest && mean <= greatest + slack);
-        assertTrue(SummaryStatistics.rms(population) >= mean - slack);
-        assertTrue(SummaryStatistics.rms(population) <= greatest + slack);
-        assertTrue(SummaryStatistics.rmsOfLevels(population) <= mean + DECIBEL_ROUNDINGS);
-        assertTrue(SummaryStatistics.rmsOfLevels(population) >= smallest - DECIBEL_ROUNDINGS);
-        assertTrue(SummaryStatistics.meanMinusSigma(population) <= mean);
+        assertTrue(SummaryStatistics.rms(numbers) >= mean - slack);
+        assertTrue(SummaryStatistics.rms(numbers) <= greatest + slack);
+        assertTrue(SummaryStatistics.rmsOfLevels(numbers) <= mean + DECIBEL_ROUNDINGS);
+        assertTrue(SummaryStatistics.rmsOfLevels(numbers) >= smallest - DECIBEL_ROUNDINGS);
+        assertTrue(SummaryStatistics.meanMinusSigma(numbers) <= mean);
     }
 
     @Property
@@ -250,7 +250,7 @@ class CorrectionPropertyTest {
         return values.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    private static MeasurementConditions circumstances(
+    private static MeasurementConditions conditions(
             double celsius, double metres, double referenceCelsius, double referenceMetres, double lossPerMetre) {
         return new MeasurementConditions(
                 Temperature.ofCelsius(celsius),

@@ -37,7 +37,7 @@ class GradientTest {
     }
 
     @Property
-    void ofFiguresOverAPopulation(
+    void ofFiguresOfValues(
             @ForAll @Size(min = 2, max = 25) @UniqueElements
                     List<@DoubleRange(min = 5, max = 80) @Scale(0) Double> values) {
         double[] x = values.stream().mapToDouble(Double::doubleValue).toArray();

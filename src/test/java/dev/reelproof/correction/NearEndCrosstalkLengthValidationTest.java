@@ -19,8 +19,8 @@ class NearEndCrosstalkLengthValidationTest {
     @ParameterizedTest(name = "{0} dB/100 m, {1} m: {2} dB")
     @CsvSource({"2.025, 30, -3.95", "2.025, 50, -2.11", "19.8, 30, -0.29", "19.8, 50, -0.05", "2.025, 305, 1.91"})
     void referredTo100Metres(double decibelsPer100Metres, double metres, double change) {
-        MeasurementConditions circumstances = Reel.of(metres, 100).withLossPerMetre(decibelsPer100Metres / 100);
-        double referred = new NearEndCrosstalkLength(true).correct(MEASURED, circumstances);
+        MeasurementConditions conditions = Reel.of(metres, 100).withLossPerMetre(decibelsPer100Metres / 100);
+        double referred = new NearEndCrosstalkLength(true).correct(MEASURED, conditions);
         assertEquals(change, referred - MEASURED, HALF_LAST_PLACE);
     }
 

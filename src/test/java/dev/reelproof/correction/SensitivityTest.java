@@ -54,17 +54,17 @@ class SensitivityTest {
         // The kinks, where no two-sided derivative exists, have tests of their own.
         double t = Math.abs(celsius - 40) < 0.01 ? 39 : celsius;
         double length = Math.abs(metres / referenceMetres - 1) < 0.001 ? 0.9 * referenceMetres : metres;
-        Sensitivity found = law.sensitivity(value, circumstances(t, length, referenceMetres, lossPerMetre));
-        agrees(found.value(), value, x -> law.correct(x, circumstances(t, length, referenceMetres, lossPerMetre)));
+        Sensitivity found = law.sensitivity(value, conditions(t, length, referenceMetres, lossPerMetre));
+        agrees(found.value(), value, x -> law.correct(x, conditions(t, length, referenceMetres, lossPerMetre)));
         agrees(
                 found.perDegree(),
                 t == 0 ? 1 : t,
-                shifted(t, x -> law.correct(value, circumstances(x, length, referenceMetres, lossPerMetre))));
-        agrees(found.perMetre(), length, x -> law.correct(value, circumstances(t, x, referenceMetres, lossPerMetre)));
+                shifted(t, x -> law.correct(value, conditions(x, length, referenceMetres, lossPerMetre))));
+        agrees(found.perMetre(), length, x -> law.correct(value, conditions(t, x, referenceMetres, lossPerMetre)));
         agrees(
                 found.perLossPerMetre(),
                 lossPerMetre,
-                x -> law.correct(value, circumstances(t, length, referenceMetres, x)));
+                x -> law.correct(value, conditions(t, length, referenceMetres, x)));
     }
 
     /** A temperature of 0 °C has no relative step: it is taken as seen from 1 °C. */
@@ -81,18 +81,18 @@ class SensitivityTest {
 
     @Test
     void twoLawsInARowFollowTheChainRule() {
-        MeasurementConditions warmAndLong = circumstances(30, 305, 100, 0.02);
+        MeasurementConditions warmAndLong = conditions(30, 305, 100, 0.02);
         CorrectionLaw temperature = new CopperTemperature(0.00393);
         CorrectionLaw length = new LinearLength();
         double between = temperature.correct(28.6, warmAndLong);
         Sensitivity both = temperature.sensitivity(28.6, warmAndLong).then(length.sensitivity(between, warmAndLong));
         DoubleUnaryOperator byTemperature = celsius -> {
-            MeasurementConditions at = circumstances(celsius, 305, 100, 0.02);
+            MeasurementConditions at = conditions(celsius, 305, 100, 0.02);
             return length.correct(temperature.correct(28.6, at), at);
         };
         agrees(both.perDegree(), 30, byTemperature);
         agrees(both.perMetre(), 305, metres -> {
-            MeasurementConditions at = circumstances(30, metres, 100, 0.02);
+            MeasurementConditions at = conditions(30, metres, 100, 0.02);
             return length.correct(temperature.correct(28.6, at), at);
         });
         assertEquals(100.0 / 305 / (1 + 0.00393 * 10), both.value(), 1e-15);
@@ -101,11 +101,9 @@ class SensitivityTest {
     @Test
     void onTheStepOfTheLossLawTheSteeperSlopeCounts() {
         CorrectionLaw law = new UnscreenedLossTemperature(0.004, 0.006);
-        double below =
-                law.sensitivity(20, circumstances(39.999, 100, 100, 0.02)).perDegree();
-        double on = law.sensitivity(20, circumstances(40, 100, 100, 0.02)).perDegree();
-        double above =
-                law.sensitivity(20, circumstances(40.001, 100, 100, 0.02)).perDegree();
+        double below = law.sensitivity(20, conditions(39.999, 100, 100, 0.02)).perDegree();
+        double on = law.sensitivity(20, conditions(40, 100, 100, 0.02)).perDegree();
+        double above = law.sensitivity(20, conditions(40.001, 100, 100, 0.02)).perDegree();
         // A thousandth of a degree changes the slope by 1e-5 of itself, 1e-6.
         assertEquals(above, on, 2e-6);
         assertTrue(Math.abs(on) > Math.abs(below) * 1.4);
@@ -126,7 +124,7 @@ class SensitivityTest {
         assertThrows(OutsideLawException.class, () -> new CopperTemperature(0.00393).sensitivity(20, Reel.at(-41)));
     }
 
-    private static MeasurementConditions circumstances(
+    private static MeasurementConditions conditions(
             double celsius, double metres, double referenceMetres, double lossPerMetre) {
         return new MeasurementConditions(
                 Temperature.ofCelsius(celsius),

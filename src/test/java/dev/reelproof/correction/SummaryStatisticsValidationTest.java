@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Figures of populations against certified and hand-worked values. */
+/** Figures of sets of values against certified and hand-worked values. */
 class SummaryStatisticsValidationTest {
     // Source: NIST/SEMATECH e-Handbook 6.3.2.2, flow rate, 10 batches (read in public test suites that quote it).
     private static final double[] FLOW_RATE = {49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};

@@ -67,8 +67,8 @@ class WholeReelPropertyTest {
         CorrectionLaw law = WholeReel.lengthLaw(property).orElseThrow();
         Length reel = Length.ofMetres(metres);
         Length piece = Length.ofMetres(metres * share);
-        double ofReel = law.correct(value, circumstances(reel));
-        double ofPiece = law.correct(WholeReel.valueOfPiece(property, value, reel, piece), circumstances(piece));
+        double ofReel = law.correct(value, conditions(reel));
+        double ofPiece = law.correct(WholeReel.valueOfPiece(property, value, reel, piece), conditions(piece));
         boolean decibels = law instanceof FarEndCrosstalkLength;
         assertEquals(ofReel, ofPiece, decibels ? DECIBEL_ROUNDINGS : ofReel * ROUNDINGS);
     }
@@ -87,7 +87,7 @@ class WholeReelPropertyTest {
                 value, WholeReel.valueOfPiece(property, value, Length.ofMetres(metres), Length.ofMetres(metres)), 0);
     }
 
-    private static MeasurementConditions circumstances(Length length) {
+    private static MeasurementConditions conditions(Length length) {
         return new MeasurementConditions(ANY, length, ANY, Length.ofMetres(100), OptionalDouble.empty());
     }
 }

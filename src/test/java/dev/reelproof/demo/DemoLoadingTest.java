@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
-import dev.reelproof.app.access.DemoCredentials;
+import dev.reelproof.app.access.DemoAccount;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -126,7 +126,7 @@ class DemoLoadingTest {
         assertEquals(Set.of("Bearer " + TOKEN), authorizations);
         assertTrue(printed.contains(Path.of("data", "demo-token").toString()), printed);
         assertFalse(printed.contains(TOKEN), printed);
-        for (DemoCredentials.Person person : DemoCredentials.PERSONS) {
+        for (DemoAccount person : DemoAccount.ALL) {
             assertTrue(
                     printed.lines()
                             .anyMatch(line -> line.startsWith(person.name())

@@ -24,7 +24,11 @@ import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Length;
+import dev.reelproof.wording.AlternativesWords;
+import dev.reelproof.wording.Catalogue;
+import dev.reelproof.wording.Wording;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -33,6 +37,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** What else a failed reel could be; the lengths expected are worked out by hand from the law beside them. */
 class AlternativesTest {
+    private static AlternativesWords words(Alternatives found) {
+        return Wording.english().alternatives(found, 4);
+    }
+
+    private static String advice(Alternatives found) {
+        return words(found).advice();
+    }
+
     private static final Domain NONE = new Domain.NoFrequency();
 
     private static Requirement wholeReel(Property property, Limit limit) {
@@ -60,8 +72,8 @@ class AlternativesTest {
                 .alternatives();
         assertEquals(metres(284.66), found.cutTo());
         assertEquals(List.of(Property.CONDUCTOR_RESISTANCE), found.blockedBy());
-        assertTrue(found.advice().contains("Cut to 284.66 m or less"), found.advice());
-        assertTrue(found.advice().contains("advice for whoever has the authority"), found.advice());
+        assertTrue(advice(found).contains("Cut to 284.66 m or less"), advice(found));
+        assertTrue(advice(found).contains("advice for whoever has the authority"), advice(found));
     }
 
     @Test
@@ -98,8 +110,8 @@ class AlternativesTest {
         for (Requirement one : List.of(perLength, toTheReference)) {
             Alternatives found = thirtyOhm().require(one).alternatives();
             assertEquals(Optional.empty(), found.cutTo());
-            assertFalse(found.obstacles().get(0).cuttingChangesIt());
-            assertTrue(found.advice().contains("stays the same however long the reel is"), found.advice());
+            assertFalse(found.unmet().get(0).cuttingChangesIt());
+            assertTrue(advice(found).contains("stays the same however long the reel is"), advice(found));
         }
     }
 
@@ -113,7 +125,7 @@ class AlternativesTest {
                 .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(9.4, 1)))
                 .alternatives();
         assertEquals(Optional.empty(), found.cutTo());
-        assertTrue(found.advice().contains("No length was found"), found.advice());
+        assertTrue(advice(found).contains("No length was found"), advice(found));
     }
 
     @Test
@@ -221,8 +233,8 @@ class AlternativesTest {
         assertEquals(Optional.empty(), found.cutTo());
         assertEquals(
                 List.of(Property.CONDUCTOR_RESISTANCE, Property.SPARK_FAULTS, Property.RETURN_LOSS), found.blockedBy());
-        assertTrue(found.advice().contains("spark-faults counts faults"), found.advice());
-        assertTrue(found.advice().contains("return-loss is measured into an end"), found.advice());
+        assertTrue(advice(found).contains("spark-faults counts faults"), advice(found));
+        assertTrue(advice(found).contains("return-loss is measured into an end"), advice(found));
     }
 
     @Test
@@ -249,8 +261,8 @@ class AlternativesTest {
                 .alternatives();
         assertEquals(Optional.empty(), found.cutTo());
         assertEquals(List.of(), found.blockedBy());
-        assertEquals(List.of(), found.obstacles());
-        assertTrue(found.advice().startsWith("The reel is accepted"), found.advice());
+        assertEquals(List.of(), found.unmet());
+        assertTrue(advice(found).startsWith("The reel is accepted"), advice(found));
     }
 
     @Test
@@ -262,7 +274,7 @@ class AlternativesTest {
         assertEquals(metres(284.66), found.cutTo());
         assertEquals(List.of(Property.CONDUCTOR_RESISTANCE), found.blockedBy());
         assertEquals(List.of(Property.SPARK_FAULTS), found.notTested());
-        assertTrue(found.advice().contains("Not tested, whatever is done: spark-faults"), found.advice());
+        assertTrue(advice(found).contains("Not tested, whatever is done: spark-faults"), advice(found));
     }
 
     @Test
@@ -277,7 +289,7 @@ class AlternativesTest {
                 .alternatives(hot);
         assertEquals(List.of(), found.passes());
         assertTrue(
-                found.grades().get(0).why().contains("80 °C lies outside"),
+                words(found).why(found.grades().get(0)).contains("80 °C lies outside"),
                 found.grades().toString());
     }
 
@@ -409,8 +421,11 @@ class AlternativesTest {
     void whyCuttingMendsItOrNot(Property property, String unit, String why) {
         assertEquals(
                 why,
-                CutBack.why(RequirementBuilder.of(property, atMost(1, 0), NONE, unit)
-                        .build()));
+                Catalogue.of(Locale.ENGLISH)
+                        .text("cutting."
+                                + CutBack.effect(RequirementBuilder.of(property, atMost(1, 0), NONE, unit)
+                                                .build())
+                                        .id()));
     }
 
     private static final String AUTHORITY =
@@ -440,14 +455,14 @@ class AlternativesTest {
                         + " piece is a new reel and must be tested. As measured it passes passes. Of nearly a single requirement"
                         + " stands in the way: spark-faults. "
                         + AUTHORITY,
-                found.advice());
+                advice(found));
         assertEquals(
                 List.of(
                         "Every requirement passes as measured.",
                         "A single requirement stands in the way: spark-faults (not tested).",
                         "In the way stand: conductor-resistance (fails), spark-faults (not tested).",
                         "No requirement of the set holds for this product."),
-                found.grades().stream().map(Alternatives.Grade::why).toList());
+                found.grades().stream().map(words(found)::why).toList());
     }
 
     @Test
@@ -455,18 +470,14 @@ class AlternativesTest {
         Requirement tight = wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(28, 0));
         Bench fails = new Bench().named("fails").require(tight);
         assertTrue(
-                thirtyOhm()
-                        .require(tight)
-                        .alternatives(fails)
-                        .advice()
+                advice(thirtyOhm().require(tight).alternatives(fails))
                         .contains("As measured it passes no other limit set of its construction. Of fails a single"),
-                () -> thirtyOhm().require(tight).alternatives(fails).advice());
+                () -> advice(thirtyOhm().require(tight).alternatives(fails)));
         assertEquals(
                 "The reel is accepted by own. " + AUTHORITY,
-                thirtyOhm()
+                advice(thirtyOhm()
                         .named("own")
                         .require(wholeReel(Property.CONDUCTOR_RESISTANCE, atMost(31, 0)))
-                        .alternatives()
-                        .advice());
+                        .alternatives()));
     }
 }

@@ -38,14 +38,14 @@ import org.junit.jupiter.api.Test;
 /** What is kept and told of the way from what was measured to what was judged. */
 class ChainTest {
     private static final Domain NONE = new Domain.NoFrequency();
-    private static final Domain TO_TEN = new Domain.Range(1, 10);
+    private static final Domain UP_TO_10_MHZ = new Domain.Range(1, 10);
     private static final FrequencyGrid GRID = everyMegahertzTo(10);
     private static final Requirement NEXT =
-            requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(40, 1, 10)), TO_TEN, "dB");
+            requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(40, 1, 10)), UP_TO_10_MHZ, "dB");
     private static final Requirement PS_NEXT =
-            requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(37, 1, 10)), TO_TEN, "dB");
+            requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(37, 1, 10)), UP_TO_10_MHZ, "dB");
     private static final Requirement RETURN_LOSS =
-            requirement(Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB");
+            requirement(Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), UP_TO_10_MHZ, "dB");
 
     private static Bench nextOfThreePairs(Bench bench, FrequencyGrid lastGrid) {
         return bench.pairs(3)
@@ -85,7 +85,7 @@ class ChainTest {
                         Property.INSERTION_LOSS,
                         Statistic.INDIVIDUAL,
                         Limit.atMost(flat(30, 1, 10)),
-                        TO_TEN,
+                        UP_TO_10_MHZ,
                         "dB/100 m"),
                 copper,
                 law("linear-length"));
@@ -142,7 +142,7 @@ class ChainTest {
     @Test
     void theSweepsAreKeptAsMeasuredAndAsCorrected() {
         Requirement loss = requirement(
-                Property.INSERTION_LOSS, Statistic.INDIVIDUAL, Limit.atMost(flat(30, 1, 10)), TO_TEN, "dB/100 m");
+                Property.INSERTION_LOSS, Statistic.INDIVIDUAL, Limit.atMost(flat(30, 1, 10)), UP_TO_10_MHZ, "dB/100 m");
         Judgement judgement = nextOfThreePairs(new Bench().require(with(loss, law("linear-length"))), GRID)
                 .require(PS_NEXT)
                 .reel(200, 20)

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class ConformityValidationTest {
     // The figures have ten decimal places: half of the last.
-    private static final double TEN_PLACES = 5e-11;
+    private static final double HALF_LAST_PLACE = 5e-11;
 
     private static Limit atMost(double value) {
         return Limit.atMost(new Bound.Constant(value, 1));
@@ -36,7 +36,7 @@ class ConformityValidationTest {
     @Test
     void theGuidesTwoSidedExample() {
         Limit between = Limit.between(new Bound.Constant(12.5, 1), new Bound.Constant(16.3, 1));
-        assertEquals(0.6626297865, probability(13.6, between, 1.8), TEN_PLACES);
+        assertEquals(0.6626297865, probability(13.6, between, 1.8), HALF_LAST_PLACE);
     }
 
     /** Source: the standard normal distribution function, calculated; 1.645, 1.96 and 2 are in every table of it. */
@@ -53,9 +53,9 @@ class ConformityValidationTest {
     })
     void oneSided(double z, double expected) {
         double standard = 0.25;
-        assertEquals(expected, probability(10 - z * standard, atMost(10), standard), TEN_PLACES);
-        assertEquals(expected, probability(10 + z * standard, atLeast(10), standard), TEN_PLACES);
-        assertEquals(1 - expected, probability(10 + z * standard, atMost(10), standard), TEN_PLACES);
+        assertEquals(expected, probability(10 - z * standard, atMost(10), standard), HALF_LAST_PLACE);
+        assertEquals(expected, probability(10 + z * standard, atLeast(10), standard), HALF_LAST_PLACE);
+        assertEquals(1 - expected, probability(10 + z * standard, atMost(10), standard), HALF_LAST_PLACE);
     }
 
     /**
@@ -67,7 +67,7 @@ class ConformityValidationTest {
     void theRiskOnTheEdgeOfAGuardBand(double widthInStandardUncertainties, double risk) {
         double standard = 0.3;
         double onTheEdge = 93.8 - widthInStandardUncertainties * standard;
-        assertEquals(risk, 1 - probability(onTheEdge, atMost(93.8), standard), TEN_PLACES);
+        assertEquals(risk, 1 - probability(onTheEdge, atMost(93.8), standard), HALF_LAST_PLACE);
     }
 
     /** A loop resistance of at most 93.8 ohm/km with u = 0.3 and w = U = 0.6; limit illustrative, probabilities calculated. */
@@ -83,7 +83,7 @@ class ConformityValidationTest {
     })
     void aCablesLoopResistance(double value, double expected, Outcome outcome) {
         Limit limit = atMost(93.8);
-        assertEquals(expected, probability(value, limit, 0.3), TEN_PLACES);
+        assertEquals(expected, probability(value, limit, 0.3), HALF_LAST_PLACE);
         assertEquals(
                 outcome,
                 Comparison.unrounded(value, limit, Double.NaN).outcome(new DecisionRule(Form.GUARD_BAND_FOUR, 1), 0.6));

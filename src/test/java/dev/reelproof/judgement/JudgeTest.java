@@ -44,13 +44,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class JudgeTest {
     private static final Domain NONE = new Domain.NoFrequency();
-    private static final Domain TO_TEN = new Domain.Range(1, 10);
+    private static final Domain UP_TO_10_MHZ = new Domain.Range(1, 10);
     private static final Requirement CAPACITANCE =
             requirement(Property.MUTUAL_CAPACITANCE, Statistic.INDIVIDUAL, atMost(5.6, 1), NONE, "nF/100 m");
     private static final Requirement RETURN_LOSS =
-            requirement(Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB");
+            requirement(Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), UP_TO_10_MHZ, "dB");
     private static final Requirement NEXT =
-            requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(40, 1, 10)), TO_TEN, "dB");
+            requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(40, 1, 10)), UP_TO_10_MHZ, "dB");
 
     private static final Requirement RMS_WITHIN_UNITS = RequirementBuilder.like(requirement(
                     Property.CAPACITANCE_UNBALANCE_PAIR_TO_PAIR, Statistic.RMS, atMost(45.3, 1), NONE, "pF/100 m"))
@@ -309,7 +309,7 @@ class JudgeTest {
     @Test
     void powerSumsComeFromOneSweepACombination() {
         Requirement sum =
-                requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(37, 1, 10)), TO_TEN, "dB");
+                requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(37, 1, 10)), UP_TO_10_MHZ, "dB");
         Bench bench = new Bench().require(NEXT).require(sum);
         for (int pair = 1; pair <= 4; pair++) {
             for (int partner = pair + 1; partner <= 4; partner++) {
@@ -333,8 +333,8 @@ class JudgeTest {
 
     @Test
     void anIncompletePowerSumIsNotTested() {
-        Requirement sum =
-                requirement(Property.PS_ACR_F, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB");
+        Requirement sum = requirement(
+                Property.PS_ACR_F, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), UP_TO_10_MHZ, "dB");
         Bench bench = new Bench().pairs(3).require(sum);
         for (int pair = 1; pair <= 3; pair++) {
             for (int partner = 1; partner <= 3; partner++) {
@@ -358,7 +358,7 @@ class JudgeTest {
     @Test
     void skewIsTheLargestDifferenceAtAnyOneFrequency() {
         Requirement skew = requirement(
-                Property.DELAY_SKEW, Statistic.INDIVIDUAL, Limit.atMost(flat(45, 1, 10)), TO_TEN, "ns/100 m");
+                Property.DELAY_SKEW, Statistic.INDIVIDUAL, Limit.atMost(flat(45, 1, 10)), UP_TO_10_MHZ, "ns/100 m");
         Bench bench = new Bench().pairs(2).reel(200, 20).require(with(skew, law("linear-length")));
         bench.sweep(Property.PROPAGATION_DELAY, Subject.ofPair(1), everyMegahertzTo(10), f -> 1000 + f);
         bench.sweep(Property.PROPAGATION_DELAY, Subject.ofPair(2), everyMegahertzTo(10), f -> 1080 - f);

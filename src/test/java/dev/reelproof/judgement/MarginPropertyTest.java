@@ -28,7 +28,7 @@ class MarginPropertyTest {
     private static final long SEED = 20_270_101;
     private static final int ROUNDS = 25;
 
-    /** A worse value may spread the population, which these two judge, or draw two values together. */
+    /** A worse value may spread the values, which these two judge, or draw two values together. */
     private static final Set<Statistic> NOT_MONOTONE = Set.of(Statistic.RMS_DEVIATION, Statistic.MEAN_MINUS_SIGMA);
 
     private static final Set<Property> DIFFERENCES =

@@ -231,21 +231,17 @@ class RequirementKindsTest {
     // ---- statistics
 
     private static Finding shareOfPairs(double... ohms) {
-        Requirement share = saying(
-                with(
-                        requirement(
-                                Property.CONDUCTOR_RESISTANCE,
-                                Statistic.PERCENT_OF_PAIRS,
-                                atLeast(75, 0),
-                                NO_FREQUENCY,
-                                "%"),
-                        law("linear-length")),
-                new Particulars(
+        Requirement share = RequirementBuilder.of(Property.CONDUCTOR_RESISTANCE, atLeast(75, 0), NO_FREQUENCY, "%")
+                .id("conductor-resistance-percent-of-pairs")
+                .statistic(Statistic.PERCENT_OF_PAIRS)
+                .laws(law("linear-length"))
+                .particulars(new Particulars(
                         true,
                         OptionalDouble.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.of(new Particulars.Each(atMost(9.0, 1), ReadingUnit.parse("ohm/100 m")))));
+                        Optional.of(new Particulars.Each(atMost(9.0, 1), ReadingUnit.parse("ohm/100 m")))))
+                .build();
         Bench bench = new Bench().pairs(ohms.length / 2).reel(200, 20).require(share);
         for (int i = 0; i < ohms.length; i++) {
             bench.read(

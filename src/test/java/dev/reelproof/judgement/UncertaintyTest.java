@@ -43,9 +43,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 class UncertaintyTest {
     private static final double ROUNDINGS = 1e-12;
     private static final Domain NONE = new Domain.NoFrequency();
-    private static final Domain TO_TEN = new Domain.Range(1, 10);
-    private static final DecisionRule TWO = new DecisionRule(Form.GUARD_BAND_TWO, 1);
-    private static final DecisionRule FOUR = new DecisionRule(Form.GUARD_BAND_FOUR, 1);
+    private static final Domain UP_TO_10_MHZ = new Domain.Range(1, 10);
+    private static final DecisionRule TWO_OUTCOMES = new DecisionRule(Form.GUARD_BAND_TWO, 1);
+    private static final DecisionRule FOUR_OUTCOMES = new DecisionRule(Form.GUARD_BAND_FOUR, 1);
     private static final Requirement RESISTANCE =
             requirement(Property.CONDUCTOR_RESISTANCE, Statistic.INDIVIDUAL, atMost(9.38, 2), NONE, "ohm/100 m");
     private static final LawSpec COPPER = new LawSpec("copper-temperature", Map.of("coefficient", 0.004));
@@ -161,8 +161,8 @@ class UncertaintyTest {
                 .require(CAPACITANCE)
                 .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), value, "nF");
         assertEquals(simple, bench.only().outcome());
-        assertEquals(two, bench.rule(TWO).only().outcome());
-        assertEquals(four, bench.rule(FOUR).only().outcome());
+        assertEquals(two, bench.rule(TWO_OUTCOMES).only().outcome());
+        assertEquals(four, bench.rule(FOUR_OUTCOMES).only().outcome());
         assertEquals(
                 four.rejects() ? Verdict.REJECTED : Verdict.ACCEPTED,
                 bench.judge().verdict());
@@ -175,7 +175,7 @@ class UncertaintyTest {
         Bench bench = new Bench()
                 .pairs(1)
                 .require(CAPACITANCE)
-                .rule(TWO)
+                .rule(TWO_OUTCOMES)
                 .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5.0, "nF");
         assertEquals(Outcome.NOT_TESTED, bench.only().outcome());
         assertEquals(
@@ -235,7 +235,7 @@ class UncertaintyTest {
     @Test
     void aPowerSumsPartsAreIndependent() {
         Requirement powerSum =
-                requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(35, 1, 10)), TO_TEN, "dB");
+                requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(35, 1, 10)), UP_TO_10_MHZ, "dB");
         Bench bench = new Bench().pairs(3).model(MODEL).require(powerSum);
         for (int[] pair : new int[][] {{1, 2}, {1, 3}, {2, 3}}) {
             bench.sweep(
@@ -248,7 +248,7 @@ class UncertaintyTest {
     @Test
     void theMeasuredLossOfTheNearEndLawContributes() {
         Requirement next = with(
-                requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(30, 1, 10)), TO_TEN, "dB"),
+                requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(30, 1, 10)), UP_TO_10_MHZ, "dB"),
                 law("near-end-crosstalk-length"));
         Bench bench = new Bench().pairs(2).reel(50, 20).model(MODEL).require(next);
         for (int pair = 1; pair <= 2; pair++) {
@@ -274,7 +274,7 @@ class UncertaintyTest {
             bench.read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(pair), 5 + 0.1 * pair, "nF");
         }
         assertEquals(0.2, uncertainty(bench).expanded(), ROUNDINGS);
-        assertEquals(Outcome.PASS, bench.rule(FOUR).only().outcome());
+        assertEquals(Outcome.PASS, bench.rule(FOUR_OUTCOMES).only().outcome());
         assertEquals(
                 Outcome.CONDITIONAL_PASS,
                 bench.rule(new DecisionRule(Form.GUARD_BAND_FOUR, 2)).only().outcome());
@@ -282,8 +282,8 @@ class UncertaintyTest {
 
     @Test
     void theSkewOfTwoPairsHasTheUncertaintyOfBoth() {
-        Requirement skew =
-                requirement(Property.DELAY_SKEW, Statistic.INDIVIDUAL, Limit.atMost(flat(45, 1, 10)), TO_TEN, "ns");
+        Requirement skew = requirement(
+                Property.DELAY_SKEW, Statistic.INDIVIDUAL, Limit.atMost(flat(45, 1, 10)), UP_TO_10_MHZ, "ns");
         Bench bench = new Bench().pairs(3).model(MODEL).require(skew);
         for (int pair = 1; pair <= 3; pair++) {
             double delay = 480 + 10 * pair;
@@ -308,13 +308,13 @@ class UncertaintyTest {
                         source: own
                         read: true
                 """);
-        Requirement returnLoss =
-                requirement(Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB");
+        Requirement returnLoss = requirement(
+                Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), UP_TO_10_MHZ, "dB");
         Bench bench = new Bench().pairs(1).model(rising).require(returnLoss);
         bench.sweep(
                 Property.RETURN_LOSS, Subject.ofPair(1).at(End.NEAR), everyMegahertzTo(10), f -> f == 2 ? 21.5 : 22);
         assertEquals(2.0, bench.only().figure().megahertz(), "simple acceptance: the least margin");
-        Finding guarded = bench.rule(FOUR).only();
+        Finding guarded = bench.rule(FOUR_OUTCOMES).only();
         assertEquals(10.0, guarded.figure().megahertz());
         assertEquals(2, guarded.figure().margin(), ROUNDINGS);
         assertEquals(Outcome.CONDITIONAL_PASS, guarded.outcome());
@@ -337,9 +337,9 @@ class UncertaintyTest {
                         source: own
                         read: true
                 """);
-        Requirement returnLoss =
-                requirement(Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB");
-        Bench bench = new Bench().pairs(1).model(rising).rule(FOUR).require(returnLoss);
+        Requirement returnLoss = requirement(
+                Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), UP_TO_10_MHZ, "dB");
+        Bench bench = new Bench().pairs(1).model(rising).rule(FOUR_OUTCOMES).require(returnLoss);
         bench.sweep(
                 Property.RETURN_LOSS,
                 Subject.ofPair(1).at(End.NEAR),
@@ -357,7 +357,7 @@ class UncertaintyTest {
         Bench bench = new Bench()
                 .pairs(1)
                 .model(MODEL)
-                .rule(TWO)
+                .rule(TWO_OUTCOMES)
                 .read(Property.DIELECTRIC_WITHSTAND, Subject.ofReel(), 0, "count");
         assertEquals(Outcome.NOT_TESTED, bench.require(withstand).only().outcome());
         Requirement simple = RequirementBuilder.like(withstand)
@@ -365,7 +365,7 @@ class UncertaintyTest {
                 .build();
         Finding finding = new Bench()
                 .pairs(1)
-                .rule(TWO)
+                .rule(TWO_OUTCOMES)
                 .read(Property.DIELECTRIC_WITHSTAND, Subject.ofReel(), 0, "count")
                 .require(simple)
                 .only();
@@ -380,7 +380,7 @@ class UncertaintyTest {
         Bench bench = new Bench()
                 .pairs(3)
                 .model(MODEL)
-                .rule(TWO)
+                .rule(TWO_OUTCOMES)
                 .mayVary(1, Map.of(Property.MUTUAL_CAPACITANCE, new Bound.Constant(6, 0)))
                 .require(capacitance);
         bench.read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5.0, "nF");
@@ -397,15 +397,15 @@ class UncertaintyTest {
             @ForAll @DoubleRange(min = 0, max = 40) @Scale(2) double celsius) {
         Finding whole = resistance(CORRECTED, per100Metres * metres / 100, "ohm")
                 .reel(metres, celsius)
-                .rule(FOUR)
+                .rule(FOUR_OUTCOMES)
                 .only();
         Finding perKilometre = resistance(CORRECTED, per100Metres * 10, "ohm/km")
                 .reel(metres, celsius)
-                .rule(FOUR)
+                .rule(FOUR_OUTCOMES)
                 .only();
         Finding perThousandFeet = resistance(CORRECTED, per100Metres * 3.048, "ohm/kft")
                 .reel(metres, celsius)
-                .rule(FOUR)
+                .rule(FOUR_OUTCOMES)
                 .only();
         double expected = whole.figure().uncertainty().expanded();
         assertEquals(expected, perKilometre.figure().uncertainty().expanded(), expected * 1e-9);
@@ -418,11 +418,13 @@ class UncertaintyTest {
     void aGreaterReadingHasALesserMarginAndProbabilityAndNoBetterOutcome(
             @ForAll @DoubleRange(min = 24, max = 32) @Scale(6) double reading,
             @ForAll @DoubleRange(min = 0.001, max = 2) @Scale(6) double more) {
-        Finding less =
-                resistance(CORRECTED, reading, "ohm").reel(300, 30).rule(FOUR).only();
+        Finding less = resistance(CORRECTED, reading, "ohm")
+                .reel(300, 30)
+                .rule(FOUR_OUTCOMES)
+                .only();
         Finding greater = resistance(CORRECTED, reading + more, "ohm")
                 .reel(300, 30)
-                .rule(FOUR)
+                .rule(FOUR_OUTCOMES)
                 .only();
         assertTrue(greater.figure().margin() < less.figure().margin());
         assertTrue(greater.figure().uncertainty().probabilityOfConformity()
@@ -438,7 +440,7 @@ class UncertaintyTest {
         Bench bench = new Bench()
                 .pairs(1)
                 .model(MODEL)
-                .rule(FOUR)
+                .rule(FOUR_OUTCOMES)
                 .require(least)
                 .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 4.9, "nF");
         assertEquals(Outcome.CONDITIONAL_FAIL, bench.only().outcome());
@@ -447,7 +449,7 @@ class UncertaintyTest {
 
     // ---- where the model or a law says nothing
 
-    private static final UncertaintyModel UP_TO_FIVE = model(
+    private static final UncertaintyModel UP_TO_5_MHZ = model(
             """
             temperature: { constant: 0 °C, source: own, read: true }
             length: { constant: 0 m, source: own, read: true }
@@ -466,10 +468,10 @@ class UncertaintyTest {
     void beyondTheFrequenciesOfTheModelAGuardBandTestsNothing() {
         Bench bench = new Bench()
                 .pairs(1)
-                .model(UP_TO_FIVE)
-                .rule(TWO)
+                .model(UP_TO_5_MHZ)
+                .rule(TWO_OUTCOMES)
                 .require(requirement(
-                        Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB"))
+                        Property.RETURN_LOSS, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), UP_TO_10_MHZ, "dB"))
                 .sweep(Property.RETURN_LOSS, Subject.ofPair(1).at(End.NEAR), everyMegahertzTo(10), f -> 25);
         Finding finding = bench.only();
         assertEquals(Outcome.NOT_TESTED, finding.outcome());
@@ -486,8 +488,8 @@ class UncertaintyTest {
         Requirement mean = requirement(Property.MUTUAL_CAPACITANCE, Statistic.MEAN, atMost(5.6, 1), NONE, "nF/100 m");
         Finding finding = new Bench()
                 .pairs(1)
-                .model(UP_TO_FIVE)
-                .rule(TWO)
+                .model(UP_TO_5_MHZ)
+                .rule(TWO_OUTCOMES)
                 .require(mean)
                 .read(Property.MUTUAL_CAPACITANCE, Subject.ofPair(1), 5, "nF")
                 .only();
@@ -523,17 +525,18 @@ class UncertaintyTest {
     }
 
     private static final Requirement NEAR_END_NEXT = with(
-            requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB"),
+            requirement(Property.NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), UP_TO_10_MHZ, "dB"),
             law("near-end-crosstalk-length"));
     private static final Requirement NEAR_END_SUM = with(
-            requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), TO_TEN, "dB"),
+            requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(20, 1, 10)), UP_TO_10_MHZ, "dB"),
             law("near-end-crosstalk-length"));
     private static final String LOSS_BY_A_TENTH =
             "      - { property: insertion-loss, unit: dB, proportional: 10 %, source: own, read: true }";
 
     @Test
     void aLawsLossWithoutAnUncertaintyLeavesTheValueWithoutOne() {
-        Finding finding = nearEnd("").pairs(3).rule(TWO).require(NEAR_END_NEXT).only();
+        Finding finding =
+                nearEnd("").pairs(3).rule(TWO_OUTCOMES).require(NEAR_END_NEXT).only();
         assertEquals(Outcome.NOT_TESTED, finding.outcome());
         assertTrue(finding.reason().contains("no entry for insertion-loss"), finding.reason());
     }
@@ -579,7 +582,7 @@ class UncertaintyTest {
                             "dB/100 m");
             assertEquals(Outcome.PASS, bench.only().outcome());
             assertNull(uncertainty(bench));
-            assertEquals(Outcome.NOT_TESTED, bench.rule(TWO).only().outcome());
+            assertEquals(Outcome.NOT_TESTED, bench.rule(TWO_OUTCOMES).only().outcome());
         }
     }
 
@@ -635,7 +638,7 @@ class UncertaintyTest {
     void theGuardBandIsAStepWhereTheRuleHasOne() {
         Bench bench = resistance(CORRECTED, 28, "ohm").reel(300, 30);
         assertEquals(List.of(), steps(bench.only(), "guard band"));
-        Finding guarded = bench.rule(TWO).only();
+        Finding guarded = bench.rule(TWO_OUTCOMES).only();
         assertEquals(
                 guarded.figure().uncertainty().expanded(),
                 steps(guarded, "guard band").get(0).value(),

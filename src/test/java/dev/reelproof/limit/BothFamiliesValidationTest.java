@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class BothFamiliesValidationTest {
     /** Half a unit of the second decimal place, in which the computed figures below are given. */
-    private static final double HUNDREDTH = 0.005;
+    private static final double HALF_LAST_PLACE = 0.005;
 
     private static double limit(String set, String requirement, double megahertz) {
         Limit limit =
@@ -140,7 +140,7 @@ class BothFamiliesValidationTest {
         "category-5e-25-pair-cable, return-loss, 100, 20.11"
     })
     void spotValuesOfTheFormulas(String set, String requirement, double megahertz, double expected) {
-        assertEquals(expected, limit(set, requirement, megahertz), HUNDREDTH);
+        assertEquals(expected, limit(set, requirement, megahertz), HALF_LAST_PLACE);
     }
 
     /** IEC 61156-5 from memory, medium confidence: level at 17.3 dB from 250 MHz, where the TIA curve falls to 15.2 dB at 500 MHz. */

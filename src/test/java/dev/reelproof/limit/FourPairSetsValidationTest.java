@@ -31,7 +31,7 @@ class FourPairSetsValidationTest {
     private static final double[] GUIDE_FREQUENCIES = {1, 4, 10, 16, 20, 31.25, 62.5, 100, 155, 200};
 
     /** Half a unit of the second decimal place, in which the facts that the figures below come from are computed. */
-    private static final double HUNDREDTH = 0.005;
+    private static final double HALF_LAST_PLACE = 0.005;
 
     private static double limit(LimitSet set, String requirement, double megahertz) {
         Limit limit = LimitSamples.requirement(set, requirement).limit();
@@ -170,7 +170,7 @@ class FourPairSetsValidationTest {
         "category-6a-cable, delay-skew, 500, 45"
     })
     void spotValuesOfTheFormulas(String set, String requirement, double megahertz, double expected) {
-        assertEquals(expected, limit(LimitSamples.shipped(set), requirement, megahertz), HUNDREDTH);
+        assertEquals(expected, limit(LimitSamples.shipped(set), requirement, megahertz), HALF_LAST_PLACE);
     }
 
     /** The three stretches of the return loss formula (read in a secondary source) meet: 20 + 5 log10(10) = 25 = 25 − 7 log10(1). */

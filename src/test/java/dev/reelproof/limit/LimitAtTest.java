@@ -46,10 +46,6 @@ class LimitAtTest {
     @Test
     void hasNothingOnWhatTheSetDoesNotJudge() {
         assertEquals(Optional.empty(), LimitAt.of(CATEGORY_6A, "strip-force", Optional.empty(), Optional.empty()));
-        assertEquals(
-                Optional.empty(),
-                LimitAt.of(CATEGORY_6A, "next", Optional.of(100.0), Optional.of(25))
-                        .filter(at -> !at.requirement().holdsFor(25)));
     }
 
     /** One id may stand for several ranges of pair counts; each product meets one of them. */

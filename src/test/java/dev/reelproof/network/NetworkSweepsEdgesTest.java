@@ -20,12 +20,12 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** What is left out, what is refused, and the words that go with a derived sweep. */
 class NetworkSweepsEdgesTest {
-    private static final CableSpan HUNDRED = new CableSpan(100, 0.68);
+    private static final CableSpan REFERENCE_SPAN = new CableSpan(100, 0.68);
     private static final String ZERO = " 0 0".repeat(16) + "\n";
 
     private static DerivedSweeps derive(String file, String text, List<Port> ports, NetworkTerms terms) {
         return NetworkSweeps.derive(
-                NetworkSweepsTest.read(file, text), PortMap.of(ports), terms, HUNDRED, NetworkSweeps.DERIVABLE);
+                NetworkSweepsTest.read(file, text), PortMap.of(ports), terms, REFERENCE_SPAN, NetworkSweeps.DERIVABLE);
     }
 
     private static Sweep sweep(DerivedSweeps derived, Property property, Subject subject) {
@@ -134,8 +134,8 @@ class NetworkSweepsEdgesTest {
     void oneKindOfDelayIsGivenAloneWhereItAloneIsWanted(Property delay) {
         SyntheticCable cable = new SyntheticCable(1, 100, 0.68);
         NetworkData data = NetworkSweepsTest.read("x.s4p", cable.touchstone(new double[] {1, 1.5, 2}));
-        DerivedSweeps derived =
-                NetworkSweeps.derive(data, PortMap.of(cable.ports()), NetworkTerms.USUAL, HUNDRED, EnumSet.of(delay));
+        DerivedSweeps derived = NetworkSweeps.derive(
+                data, PortMap.of(cable.ports()), NetworkTerms.USUAL, REFERENCE_SPAN, EnumSet.of(delay));
         assertEquals(
                 List.of(delay), derived.sweeps().stream().map(Sweep::property).toList());
         // what the ports reach is told whatever is wanted of it

@@ -31,7 +31,7 @@ class NetworkSweepsTest {
     private static final double DECIBEL = 2e-5;
 
     private static final double LIGHT = 0.299792458;
-    private static final CableSpan HUNDRED = new CableSpan(100, 0.68);
+    private static final CableSpan REFERENCE_SPAN = new CableSpan(100, 0.68);
 
     static NetworkData read(String file, String text) {
         try {
@@ -109,7 +109,7 @@ class NetworkSweepsTest {
         double delay = 100 / (0.68 * LIGHT);
         double[] grid = linear(1, 100, 0.5);
         NetworkData data = read("line.s4p", coupledPair(grid, line(80, 1.1 * delay, 0), line(50, delay, 0.3)));
-        DerivedSweeps derived = derive(data, onePair(), NetworkTerms.USUAL, HUNDRED);
+        DerivedSweeps derived = derive(data, onePair(), NetworkTerms.USUAL, REFERENCE_SPAN);
         Subject pair = Subject.ofPair(1);
         Sweep loss = sweep(derived, Property.INSERTION_LOSS, pair);
         Sweep returned = sweep(derived, Property.RETURN_LOSS, pair.at(End.NEAR));
@@ -135,7 +135,7 @@ class NetworkSweepsTest {
         double[] grid = linear(1, 60, 0.25);
         // the odd mode at 60 ohm is a differential line of 120 ohm, here without loss
         NetworkData data = read("line.s4p", coupledPair(grid, line(50, delay, 0), line(60, delay, 0)));
-        DerivedSweeps derived = derive(data, onePair(), NetworkTerms.USUAL, HUNDRED);
+        DerivedSweeps derived = derive(data, onePair(), NetworkTerms.USUAL, REFERENCE_SPAN);
         Sweep impedance =
                 sweep(derived, Property.INPUT_IMPEDANCE, Subject.ofPair(1).at(End.NEAR));
         Sweep returned = sweep(derived, Property.RETURN_LOSS, Subject.ofPair(1).at(End.NEAR));
@@ -157,7 +157,7 @@ class NetworkSweepsTest {
     void aMatchedAttenuatorHasLossAndNoDelay(double step) {
         DoubleFunction<Complex[]> attenuator = f -> new Complex[] {Complex.real(0), Complex.real(0.1)};
         NetworkData data = read("pad.s4p", coupledPair(linear(1, 50, step), attenuator, attenuator));
-        DerivedSweeps derived = derive(data, onePair(), NetworkTerms.USUAL, HUNDRED);
+        DerivedSweeps derived = derive(data, onePair(), NetworkTerms.USUAL, REFERENCE_SPAN);
         assertEquals(
                 20, sweep(derived, Property.INSERTION_LOSS, Subject.ofPair(1)).value(7), 1e-12);
         assertEquals(
@@ -176,7 +176,7 @@ class NetworkSweepsTest {
         SyntheticCable cable = new SyntheticCable(4, 100, 0.68);
         double[] grid = SyntheticCable.grid(500);
         NetworkData data = read("cable.s16p", cable.touchstone(grid));
-        DerivedSweeps derived = derive(data, cable.ports(), NetworkTerms.USUAL, HUNDRED);
+        DerivedSweeps derived = derive(data, cable.ports(), NetworkTerms.USUAL, REFERENCE_SPAN);
         assertEquals(List.of(), derived.warnings());
         Map<Property, Long> counts =
                 derived.sweeps().stream().collect(Collectors.groupingBy(Sweep::property, Collectors.counting()));
@@ -227,9 +227,9 @@ class NetworkSweepsTest {
         double[] grid = linear(1, 20, 0.5);
         int[] order = {5, 0, 7, 2, 1, 4, 3, 6};
         DerivedSweeps straight =
-                derive(read("a.s8p", cable.touchstone(grid)), cable.ports(), NetworkTerms.USUAL, HUNDRED);
-        DerivedSweeps turned =
-                derive(read("b.s8p", cable.touchstone(grid, order)), cable.ports(order), NetworkTerms.USUAL, HUNDRED);
+                derive(read("a.s8p", cable.touchstone(grid)), cable.ports(), NetworkTerms.USUAL, REFERENCE_SPAN);
+        DerivedSweeps turned = derive(
+                read("b.s8p", cable.touchstone(grid, order)), cable.ports(order), NetworkTerms.USUAL, REFERENCE_SPAN);
         assertEquals(straight.sweeps().size(), turned.sweeps().size());
         for (Sweep sweep : straight.sweeps()) {
             Sweep other = sweep(turned, sweep.property(), sweep.subject());
@@ -258,8 +258,8 @@ class NetworkSweepsTest {
         }
         NetworkData data = read("two.s8p", text.toString());
         List<Port> ports = new SyntheticCable(2, 100, 0.68).ports();
-        DerivedSweeps disturbed = derive(data, ports, NetworkTerms.USUAL, HUNDRED);
-        DerivedSweeps disturbing = derive(data, ports, new NetworkTerms(100, 25, true), HUNDRED);
+        DerivedSweeps disturbed = derive(data, ports, NetworkTerms.USUAL, REFERENCE_SPAN);
+        DerivedSweeps disturbing = derive(data, ports, new NetworkTerms(100, 25, true), REFERENCE_SPAN);
         Subject one = Subject.ofCombination(1, 2).at(End.NEAR);
         Subject two = Subject.ofCombination(2, 1).at(End.NEAR);
         assertEquals(30, sweep(disturbed, Property.ACR_F, one).value(0), 1e-9);
@@ -281,7 +281,7 @@ class NetworkSweepsTest {
                 read("dc.s4p", text.replace("R 50\n", "R 50\n0" + zero + "0.0001" + zero)),
                 cable.ports(),
                 NetworkTerms.USUAL,
-                HUNDRED);
+                REFERENCE_SPAN);
         assertEquals(
                 grid.length - 2,
                 sweep(derived, Property.INSERTION_LOSS, Subject.ofPair(1)).size());
@@ -294,7 +294,7 @@ class NetworkSweepsTest {
                         .origin()
                         .of(0));
         NetworkData none = read("dc.s4p", "# MHz S RI R 50\n0" + zero);
-        assertThrows(NetworkException.class, () -> derive(none, cable.ports(), NetworkTerms.USUAL, HUNDRED));
+        assertThrows(NetworkException.class, () -> derive(none, cable.ports(), NetworkTerms.USUAL, REFERENCE_SPAN));
     }
 
     @Test
@@ -317,7 +317,7 @@ class NetworkSweepsTest {
                 read("x.s4p", new SyntheticCable(1, 100, 0.68).oneWay(0.9).touchstone(linear(1, 10, 1))),
                 active.ports(),
                 NetworkTerms.USUAL,
-                HUNDRED);
+                REFERENCE_SPAN);
         assertEquals(1, oneWay.warnings().size(), oneWay.warnings()::toString);
         assertTrue(oneWay.warnings().get(0).contains("not reciprocal at 10 of 10"), oneWay.warnings()::toString);
         assertTrue(oneWay.warnings().get(0).contains("S1,2 and S2,1"), oneWay.warnings()::toString);
@@ -330,7 +330,7 @@ class NetworkSweepsTest {
                 read("c.s8p", cable.touchstone(linear(1, 5, 0.5))),
                 cable.ports(),
                 new NetworkTerms(120, 40, false),
-                HUNDRED);
+                REFERENCE_SPAN);
         Origin.Network origin = (Origin.Network)
                 sweep(derived, Property.NEXT, Subject.ofCombination(1, 2).at(End.FAR))
                         .origin();
@@ -410,8 +410,8 @@ class NetworkSweepsTest {
                 new Port(2, End.NEAR, 1, Conductor.B),
                 new Port(3, End.FAR, 1, Conductor.B),
                 new Port(4, End.FAR, 1, Conductor.A));
-        DerivedSweeps derived =
-                derive(read("x.s4p", cable.touchstone(linear(1, 20, 0.5))), crossed, NetworkTerms.USUAL, HUNDRED);
+        DerivedSweeps derived = derive(
+                read("x.s4p", cable.touchstone(linear(1, 20, 0.5))), crossed, NetworkTerms.USUAL, REFERENCE_SPAN);
         assertEquals(1, derived.warnings().size());
         assertTrue(derived.warnings().get(0).contains("exchanged at one end"), derived.warnings()::toString);
         assertTrue(derived.sweeps().stream().noneMatch(sweep -> sweep.property() == Property.GROUP_DELAY));
@@ -424,7 +424,7 @@ class NetworkSweepsTest {
                 ? Complex.line(50, new Complex(0.5, 2 * Math.PI * f * 0.49), 50)
                 : new Complex[] {Complex.real(0), Complex.polar(1e-6, f * f * 40)};
         DerivedSweeps derived =
-                derive(read("x.s4p", coupledPair(grid, odd, odd)), onePair(), NetworkTerms.USUAL, HUNDRED);
+                derive(read("x.s4p", coupledPair(grid, odd, odd)), onePair(), NetworkTerms.USUAL, REFERENCE_SPAN);
         assertEquals(1, derived.warnings().size());
         assertTrue(derived.warnings().get(0).contains("lost in noise"), derived.warnings()::toString);
         assertTrue(derived.sweeps().stream().noneMatch(sweep -> sweep.property() == Property.PROPAGATION_DELAY));
@@ -440,7 +440,7 @@ class NetworkSweepsTest {
                 new Port(2, End.NEAR, 1, Conductor.B),
                 new Port(3, End.NEAR, 2, Conductor.A),
                 new Port(4, End.NEAR, 2, Conductor.B));
-        DerivedSweeps derived = derive(data, near, NetworkTerms.USUAL, HUNDRED);
+        DerivedSweeps derived = derive(data, near, NetworkTerms.USUAL, REFERENCE_SPAN);
         assertEquals(
                 EnumSet.of(Property.RETURN_LOSS, Property.INPUT_IMPEDANCE, Property.TCL, Property.NEXT),
                 derived.sweeps().stream().map(Sweep::property).collect(Collectors.toSet()));

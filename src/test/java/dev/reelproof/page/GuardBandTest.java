@@ -114,6 +114,12 @@ class GuardBandTest {
                 .path("id");
 
         people.station()
+                .get("/api/v1/reels?query=" + reel)
+                .then()
+                .body("reels[0].verdict", equalTo("accepted"))
+                .body("reels[0].verdictText", equalTo("accepted, conditionally"))
+                .body("reels[0].look", equalTo("conditional"));
+        people.station()
                 .get("/api/v1/records/" + id + "/findings/conductor-resistance")
                 .then()
                 .statusCode(200)

@@ -3,12 +3,8 @@ package dev.reelproof.page;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.access.AccountName;
-import dev.reelproof.access.Password;
 import dev.reelproof.access.Role;
-import dev.reelproof.store.access.Accounts;
-import dev.reelproof.store.access.Tokens;
-import io.quarkus.arc.Arc;
+import dev.reelproof.api.access.TestAccounts;
 import io.restassured.RestAssured;
 import io.restassured.specification.RequestSpecification;
 import java.io.IOException;
@@ -32,20 +28,12 @@ final class People {
     private final String station;
 
     private People(String mark) {
-        Accounts accounts = Arc.container().instance(Accounts.class).get();
         for (Role role : Role.values()) {
-            AccountName name = AccountName.of(role.word() + "-" + mark);
-            assertTrue(
-                    accounts.make(PLANT, name, "Invented " + role.word(), Set.of(role), Password.of(PASSWORD))
-                            .isPresent(),
-                    name + " is new");
-            names.put(role, name.text());
+            String name = role.word() + "-" + mark;
+            TestAccounts.make(name, "Invented " + role.word(), Set.of(role), PASSWORD);
+            names.put(role, name);
         }
-        station = Arc.container()
-                .instance(Tokens.class)
-                .get()
-                .make(PLANT, "station-" + mark, Set.of(Role.QUALITY_MANAGER), PLANT, null)
-                .secret();
+        station = TestAccounts.token("station-" + mark, Set.of(Role.QUALITY_MANAGER), PLANT);
     }
 
     /** A certificate that was issued. */

@@ -3,16 +3,19 @@ package dev.reelproof.pdf;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Row;
+import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.CertificateSamples;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.file.LimitSetReader;
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -133,6 +136,35 @@ class CertificatePdfTest {
         assertArrayEquals(
                 pdf, CertificatePdf.render(CertificateSamples.of(4, 500).content()));
         assertFalse(Arrays.equals(pdf, CertificatePdf.render(withCustomer("Another (invented)"))));
+    }
+
+    private static CertificateContent standIn() {
+        return content.numbered(
+                CertificateNumber.parse("NORTH-2025-000001"), 7, OffsetDateTime.parse("2025-01-01T00:00:00Z"));
+    }
+
+    @Test
+    void aDraftBecomesTheCertificateAsIfItHadBeenDrawnAtOnce() throws Exception {
+        try (CertificateDraft draft = CertificatePdf.draft(standIn())) {
+            byte[] finished = draft.finish(content);
+            assertArrayEquals(pdf, finished);
+            assertFalse(String.join(" ", pages(finished)).contains("2025"), "what stood in was drawn");
+        }
+    }
+
+    @Test
+    void aDraftBecomesNoOtherCertificate() {
+        try (CertificateDraft draft = CertificatePdf.draft(standIn())) {
+            assertThrows(IllegalArgumentException.class, () -> draft.finish(withCustomer("Another (invented)")));
+        }
+    }
+
+    @Test
+    void aDraftBecomesOneCertificate() {
+        try (CertificateDraft draft = CertificatePdf.draft(standIn())) {
+            draft.finish(content);
+            assertThrows(IllegalStateException.class, () -> draft.finish(content));
+        }
     }
 
     @Test

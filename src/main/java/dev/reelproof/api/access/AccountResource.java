@@ -1,18 +1,13 @@
 package dev.reelproof.api.access;
 
 import dev.reelproof.access.Account;
+import dev.reelproof.access.AccountChange;
 import dev.reelproof.access.AccountName;
-import dev.reelproof.access.Action;
-import dev.reelproof.access.Caller;
-import dev.reelproof.access.Callers;
 import dev.reelproof.access.Password;
 import dev.reelproof.access.Role;
-import dev.reelproof.app.ConflictException;
-import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.Plants;
+import dev.reelproof.app.access.ManageAccounts;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.access.Accounts;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -39,14 +34,10 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Accounts and sign-in")
 @Authenticated
 public class AccountResource {
-    private final Accounts accounts;
-    private final Callers callers;
-    private final Plants plants;
+    private final ManageAccounts accounts;
 
-    AccountResource(Accounts accounts, Callers callers, Plants plants) {
+    AccountResource(ManageAccounts accounts) {
         this.accounts = accounts;
-        this.callers = callers;
-        this.plants = plants;
     }
 
     /** An account as it is answered. */
@@ -85,7 +76,6 @@ public class AccountResource {
     @APIResponse(responseCode = "200", description = "the accounts")
     @APIResponse(responseCode = "403", description = "the role may not")
     public Listed list() {
-        permitted();
         return new Listed(accounts.all().stream().map(Answer::of).toList());
     }
 
@@ -101,7 +91,7 @@ public class AccountResource {
     @APIResponse(responseCode = "409", description = "there is an account of this name, or of one that reads like it")
     @APIResponse(responseCode = "422", description = "name, roles or password cannot be")
     public Response make(byte[] body) {
-        String trail = permitted();
+        accounts.requirePermission();
         Faults faults = new Faults();
         SentObject root = SentObject.read("account", body, faults)
                 .allow("name", "displayName", "roles", "password")
@@ -112,14 +102,7 @@ public class AccountResource {
         Optional<Password> password = SentAccess.password(root, "password");
         faults.refuseIfAny();
         Account made = accounts.make(
-                        trail,
-                        name.orElseThrow(),
-                        displayName.orElseThrow(),
-                        roles.orElseThrow(),
-                        password.orElseThrow())
-                .orElseThrow(() -> new ConflictException("There is an account '"
-                        + name.orElseThrow() + "' already, or one whose name reads the same; accounts are closed with"
-                        + " 'active': false and never removed."));
+                name.orElseThrow(), displayName.orElseThrow(), roles.orElseThrow(), password.orElseThrow());
         return Response.status(Response.Status.CREATED).entity(Answer.of(made)).build();
     }
 
@@ -137,28 +120,18 @@ public class AccountResource {
     @APIResponse(responseCode = "409", description = "it is the last active administrator")
     @APIResponse(responseCode = "422", description = "roles or password cannot be, or there is no reason")
     public Answer change(String name, byte[] body) {
-        String trail = permitted();
+        accounts.requirePermission();
         Faults faults = new Faults();
         SentObject root = SentObject.read("account", body, faults)
                 .allow("displayName", "roles", "active", "password", "reason")
                 .require("reason");
-        Accounts.Change change = new Accounts.Change(
+        AccountChange change = new AccountChange(
                 SentAccess.shownName(root, "displayName").orElse(null),
                 SentAccess.roles(root, "roles").orElse(null),
                 root.truth("active").orElse(null),
                 SentAccess.password(root, "password").orElse(null));
         Optional<String> reason = root.text("reason", SentAccess.LONGEST_REASON);
         faults.refuseIfAny();
-        return accounts.change(trail, name, change, reason.orElseThrow())
-                .map(Answer::of)
-                .orElseThrow(() -> new NothingThereException("There is no account '" + name + "'."));
-    }
-
-    /** Accounts are the whole installation's: nobody of one plant alone manages them. */
-    private String permitted() {
-        Caller caller = callers.current();
-        caller.require(Action.MANAGE_USERS);
-        caller.requireEveryPlant();
-        return plants.home();
+        return Answer.of(accounts.change(name, change, reason.orElseThrow()));
     }
 }

@@ -2,15 +2,11 @@ package dev.reelproof.api.access;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Approval;
-import dev.reelproof.access.ApprovalConflictException;
-import dev.reelproof.access.Callers;
 import dev.reelproof.api.QueryParameters;
-import dev.reelproof.app.ConflictException;
-import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.Plants;
+import dev.reelproof.app.access.AskApproval;
+import dev.reelproof.app.access.DecideApproval;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.access.Approvals;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
@@ -21,8 +17,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -40,14 +34,12 @@ public class ApprovalResource {
     private static final int LONGEST_SUBJECT = 200;
     private static final int LONGEST_REASON = 1000;
 
-    private final Approvals approvals;
-    private final Callers callers;
-    private final Plants plants;
+    private final AskApproval asking;
+    private final DecideApproval deciding;
 
-    ApprovalResource(Approvals approvals, Callers callers, Plants plants) {
-        this.approvals = approvals;
-        this.callers = callers;
-        this.plants = plants;
+    ApprovalResource(AskApproval asking, DecideApproval deciding) {
+        this.asking = asking;
+        this.deciding = deciding;
     }
 
     @GET
@@ -56,11 +48,9 @@ public class ApprovalResource {
             @QueryParam("open") @DefaultValue("false") boolean open,
             @QueryParam("before") String before,
             @QueryParam("limit") @DefaultValue("50") String limit,
-            @QueryParam("plant") String plantNamed) {
-        String plant = plants.named(plantNamed, "plant");
-        callers.current().requirePlant(plant);
-        long newest = before == null ? Long.MAX_VALUE : AuditResource.id(before, "before");
-        return new ApprovalAnswer.Listed(approvals.list(plant, open, newest, QueryParameters.limit(limit)).stream()
+            @QueryParam("plant") String plant) {
+        long newest = before == null ? Long.MAX_VALUE : QueryParameters.id("before", before);
+        return new ApprovalAnswer.Listed(asking.list(plant, open, newest, QueryParameters.limit(limit)).stream()
                 .map(ApprovalAnswer::of)
                 .toList());
     }
@@ -75,8 +65,8 @@ public class ApprovalResource {
             content = @Content(schema = @Schema(implementation = ApprovalAnswer.class)))
     @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
     @APIResponse(responseCode = "422", description = "unknown action, or no subject or reason")
-    public Response request(@QueryParam("plant") String plantNamed, byte[] body) {
-        String plant = permitted(plantNamed);
+    public Response request(@QueryParam("plant") String plant, byte[] body) {
+        asking.requirePermission(plant);
         Faults faults = new Faults();
         SentObject root = SentObject.read("approval", body, faults)
                 .allow("action", "subject", "reason")
@@ -89,8 +79,7 @@ public class ApprovalResource {
         Optional<String> subject = root.text("subject", LONGEST_SUBJECT);
         Optional<String> reason = root.text("reason", LONGEST_REASON);
         faults.refuseIfAny();
-        Approval asked =
-                approvals.request(plant, action.orElseThrow(), subject.orElseThrow(), reason.orElseThrow(), now());
+        Approval asked = asking.ask(plant, action.orElseThrow(), subject.orElseThrow(), reason.orElseThrow());
         return Response.status(Response.Status.CREATED)
                 .entity(ApprovalAnswer.of(asked))
                 .build();
@@ -107,9 +96,9 @@ public class ApprovalResource {
     @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
     @APIResponse(responseCode = "404", description = "no such approval")
     @APIResponse(responseCode = "409", description = "asked for by the same person, or decided before")
-    public ApprovalAnswer decide(String id, @QueryParam("plant") String plantNamed, byte[] body) {
-        String plant = permitted(plantNamed);
-        long number = AuditResource.id(id, "id");
+    public ApprovalAnswer decide(String id, @QueryParam("plant") String plant, byte[] body) {
+        asking.requirePermission(plant);
+        long number = QueryParameters.id("id", id);
         Faults faults = new Faults();
         SentObject root = SentObject.read("decision", body, faults)
                 .allow("approve", "reason")
@@ -117,26 +106,6 @@ public class ApprovalResource {
         Optional<Boolean> approve = root.truth("approve");
         Optional<String> reason = root.text("reason", LONGEST_REASON);
         faults.refuseIfAny();
-        try {
-            return approvals
-                    .decide(plant, number, approve.orElseThrow(), reason.orElseThrow(), now())
-                    .map(ApprovalAnswer::of)
-                    .orElseThrow(
-                            () -> new NothingThereException("Plant " + plant + " has no approval " + number + "."));
-        } catch (ApprovalConflictException e) {
-            throw new ConflictException(e.getMessage());
-        }
-    }
-
-    /** The plant asked for; who may not is told before anything of the body is read. */
-    private String permitted(String plantNamed) {
-        String plant = plants.named(plantNamed, "plant");
-        callers.current().require(Action.APPROVE, plant);
-        callers.current().requirePerson();
-        return plant;
-    }
-
-    private static Instant now() {
-        return Instant.now().truncatedTo(ChronoUnit.MILLIS);
+        return ApprovalAnswer.of(deciding.decide(plant, number, approve.orElseThrow(), reason.orElseThrow()));
     }
 }

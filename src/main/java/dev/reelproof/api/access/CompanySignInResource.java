@@ -1,13 +1,11 @@
 package dev.reelproof.api.access;
 
 import dev.reelproof.access.Callers;
-import dev.reelproof.app.Plants;
+import dev.reelproof.access.CompanyPerson;
+import dev.reelproof.access.NotAuthenticatedException;
 import dev.reelproof.app.access.CompanySignIn;
-import dev.reelproof.app.access.CompanySignIn.Vouched;
-import dev.reelproof.store.access.Sessions;
 import io.quarkus.oidc.OidcSession;
 import io.quarkus.security.Authenticated;
-import io.quarkus.security.UnauthorizedException;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.ws.rs.CookieParam;
 import jakarta.ws.rs.GET;
@@ -21,10 +19,13 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** Signing in with the company's identity provider: what it vouches for becomes a session of ours. */
-@Path(CompanySignIn.PATH)
+/** Signs in with the company's identity provider: a person whom it authenticates gets a session of ours. */
+@Path(CompanySignInResource.PATH)
 @Tag(name = "Accounts and sign-in")
 public class CompanySignInResource {
+    /** Where the provider is asked, and where it sends the browser back to. */
+    static final String PATH = "/api/v1/session/identity-provider";
+
     // OpenID Connect Core 1.0, 5.1 Standard Claims (from memory).
     private static final String NAME = "name";
 
@@ -36,19 +37,13 @@ public class CompanySignInResource {
 
     private final CompanySignIn companySignIn;
     private final Callers callers;
-    private final Plants plants;
     private final SecurityIdentity identity;
     private final OidcSession providersSession;
 
     CompanySignInResource(
-            CompanySignIn companySignIn,
-            Callers callers,
-            Plants plants,
-            SecurityIdentity identity,
-            OidcSession providersSession) {
+            CompanySignIn companySignIn, Callers callers, SecurityIdentity identity, OidcSession providersSession) {
         this.companySignIn = companySignIn;
         this.callers = callers;
-        this.plants = plants;
         this.identity = identity;
         this.providersSession = providersSession;
     }
@@ -63,13 +58,12 @@ public class CompanySignInResource {
     @APIResponse(responseCode = "303", description = "signed in, or refused with a word for the sign-in page")
     @APIResponse(responseCode = "401", description = "what the identity provider answered cannot be believed")
     @APIResponse(responseCode = "404", description = "no identity provider is set up")
-    public Response signIn(@QueryParam("next") String next, @CookieParam(Sessions.COOKIE) String brought) {
+    public Response signIn(@QueryParam("next") String next, @CookieParam(SessionCookie.NAME) String brought) {
         if (!(identity.getPrincipal() instanceof JsonWebToken idToken)) {
-            throw new UnauthorizedException();
+            throw new NotAuthenticatedException("Sign in with the identity provider first.");
         }
         CompanySignIn.Outcome outcome = companySignIn.open(
-                plants.home(),
-                new Vouched(
+                new CompanyPerson(
                         idToken.getIssuer(),
                         idToken.getSubject(),
                         idToken.getName(),
@@ -79,9 +73,9 @@ public class CompanySignInResource {
                 brought);
         // The provider's own session is not kept: the next sign-in asks it again, and reads the groups anew.
         providersSession.logout().await().indefinitely();
-        if (outcome instanceof CompanySignIn.In in) {
+        if (outcome instanceof CompanySignIn.SignedIn in) {
             return Response.seeOther(URI.create(ownPage(next)))
-                    .cookie(SessionResource.cookie(in.secret()).build())
+                    .cookie(SessionCookie.of(in.secret()).build())
                     .build();
         }
         return Response.seeOther(URI.create(SIGN_IN_PAGE + ((CompanySignIn.Refused) outcome).word()))

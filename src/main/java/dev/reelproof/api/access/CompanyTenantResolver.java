@@ -1,13 +1,12 @@
 package dev.reelproof.api.access;
 
-import dev.reelproof.app.access.CompanySignIn;
 import io.quarkus.oidc.TenantResolver;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 
 /**
- * Asks the company's identity provider at one address alone. Everywhere else its cookies and tokens open nothing, so that a session
- * of ours, with its limits and its guard against forged requests, is the one way in.
+ * Asks the company's identity provider at one address alone. Everywhere else its cookies and tokens count for nothing, so that a
+ * session of ours, with its limits and its guard against forged requests, is the one way to sign in.
  */
 @ApplicationScoped
 class CompanyTenantResolver implements TenantResolver {
@@ -16,6 +15,6 @@ class CompanyTenantResolver implements TenantResolver {
 
     @Override
     public String resolve(RoutingContext context) {
-        return CompanySignIn.PATH.equals(context.request().path()) ? AS_CONFIGURED : NOWHERE;
+        return CompanySignInResource.PATH.equals(context.request().path()) ? AS_CONFIGURED : NOWHERE;
     }
 }

@@ -1,8 +1,7 @@
 package dev.reelproof.api.access;
 
-import dev.reelproof.access.Callers;
+import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.access.Secrets;
-import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.container.ContainerRequestContext;
@@ -33,10 +32,10 @@ class CrossSiteRequestFilter {
                 || resource.getResourceMethod().isAnnotationPresent(PermitAll.class)) {
             return;
         }
-        String expected = identity.getAttribute(Callers.CSRF);
+        String expected = identity.getAttribute(CallerIdentity.CSRF);
         String sent = request.getHeaderString(HEADER);
         if (expected != null && (sent == null || !Secrets.same(expected, sent))) {
-            throw new ForbiddenException("The header " + HEADER
+            throw new PermissionDeniedException("The header " + HEADER
                     + " is missing or not this session's; send the value of 'csrf' from GET /api/v1/session.");
         }
     }

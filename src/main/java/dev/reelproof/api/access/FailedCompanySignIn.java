@@ -1,9 +1,8 @@
 package dev.reelproof.api.access;
 
-import dev.reelproof.access.CompanySettings;
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.Problems;
-import dev.reelproof.app.access.CompanySignIn;
+import dev.reelproof.app.access.CompanySettings;
 import io.quarkus.security.AuthenticationCompletionException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.vertx.http.runtime.filters.Filters;
@@ -34,7 +33,9 @@ class FailedCompanySignIn {
     }
 
     void register(@Observes Router router) {
-        router.route(CompanySignIn.PATH).order(BEFORE_THE_SERVERS_OWN).failureHandler(FailedCompanySignIn::answer);
+        router.route(CompanySignInResource.PATH)
+                .order(BEFORE_THE_SERVERS_OWN)
+                .failureHandler(FailedCompanySignIn::answer);
     }
 
     void register(@Observes Filters filters) {
@@ -44,14 +45,14 @@ class FailedCompanySignIn {
     }
 
     private static void answerThatThereIsNone(RoutingContext context) {
-        if (!context.normalizedPath().equals(CompanySignIn.PATH)) {
+        if (!context.normalizedPath().equals(CompanySignInResource.PATH)) {
             context.next();
             return;
         }
         send(
                 context,
                 Problem.at(
-                        CompanySignIn.PATH,
+                        CompanySignInResource.PATH,
                         NOT_FOUND,
                         Problems.title(NOT_FOUND),
                         "No identity provider is set up here; sign in with your name and password on /sign-in.html."));
@@ -74,7 +75,7 @@ class FailedCompanySignIn {
         send(
                 context,
                 Problem.at(
-                        CompanySignIn.PATH,
+                        CompanySignInResource.PATH,
                         Problems.NOT_SIGNED_IN,
                         "Nobody is signed in",
                         "What the identity provider answered cannot be believed; go back to /sign-in.html and try"

@@ -1,11 +1,11 @@
 package dev.reelproof.api.access;
 
 import dev.reelproof.access.Caller;
-import dev.reelproof.access.Callers;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Token;
-import dev.reelproof.store.access.Sessions;
-import dev.reelproof.store.access.Tokens;
+import dev.reelproof.access.TokenSecret;
+import dev.reelproof.access.WebSession;
+import dev.reelproof.app.access.AuthenticateCaller;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.identity.AuthenticationRequestContext;
 import io.quarkus.security.identity.IdentityProvider;
@@ -25,26 +25,25 @@ import jakarta.inject.Singleton;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** Lets in by a token in the header Authorization, else by a session's cookie. Roles are read anew at every request. */
+/** Authenticates by a token in the header Authorization, else by a session's cookie. Roles are read anew at every request. */
 @Singleton
-class SessionAndTokenMechanism implements HttpAuthenticationMechanism, IdentityProvider<SessionAndTokenMechanism.Key> {
+class SessionAndTokenMechanism
+        implements HttpAuthenticationMechanism, IdentityProvider<SessionAndTokenMechanism.Credential> {
     private static final String BEARER = "Bearer ";
     private static final int UNAUTHORIZED = 401;
 
-    private final Sessions sessions;
-    private final Tokens tokens;
+    private final AuthenticateCaller authenticate;
 
-    SessionAndTokenMechanism(Sessions sessions, Tokens tokens) {
-        this.sessions = sessions;
-        this.tokens = tokens;
+    SessionAndTokenMechanism(AuthenticateCaller authenticate) {
+        this.authenticate = authenticate;
     }
 
-    /** What somebody holds out to be let in. */
-    static final class Key extends BaseAuthenticationRequest {
+    /** The secret that a request brings. */
+    static final class Credential extends BaseAuthenticationRequest {
         private final boolean isToken;
         private final String secret;
 
-        private Key(boolean isToken, String secret) {
+        private Credential(boolean isToken, String secret) {
             this.isToken = isToken;
             this.secret = secret;
         }
@@ -54,18 +53,18 @@ class SessionAndTokenMechanism implements HttpAuthenticationMechanism, IdentityP
     public Uni<SecurityIdentity> authenticate(RoutingContext context, IdentityProviderManager providers) {
         String authorization = context.request().getHeader(HttpHeaders.AUTHORIZATION);
         if (authorization != null) {
-            // Whoever holds out a token is not let in by a cookie instead.
-            return authorization.startsWith(BEARER + Tokens.PREFIX)
-                    ? providers.authenticate(new Key(
+            // A request that brings a token is not authenticated by its cookie instead.
+            return authorization.startsWith(BEARER + TokenSecret.PREFIX)
+                    ? providers.authenticate(new Credential(
                             true, authorization.substring(BEARER.length()).strip()))
                     : Uni.createFrom().nullItem();
         }
-        Cookie cookie = context.request().getCookie(Sessions.COOKIE);
+        Cookie cookie = context.request().getCookie(SessionCookie.NAME);
         return cookie == null
                 ? Uni.createFrom().nullItem()
                 // A session that ended is nobody signed in, and no error of the browser that still sends its cookie.
                 : providers
-                        .authenticate(new Key(false, cookie.getValue()))
+                        .authenticate(new Credential(false, cookie.getValue()))
                         .onFailure(AuthenticationFailedException.class)
                         .recoverWithNull();
     }
@@ -77,35 +76,36 @@ class SessionAndTokenMechanism implements HttpAuthenticationMechanism, IdentityP
 
     @Override
     public Set<Class<? extends AuthenticationRequest>> getCredentialTypes() {
-        return Set.of(Key.class);
+        return Set.of(Credential.class);
     }
 
     @Override
-    public Class<Key> getRequestType() {
-        return Key.class;
+    public Class<Credential> getRequestType() {
+        return Credential.class;
     }
 
     @Override
-    public Uni<SecurityIdentity> authenticate(Key key, AuthenticationRequestContext context) {
-        return context.runBlocking(() -> key.isToken ? byToken(key.secret) : bySession(key.secret));
+    public Uni<SecurityIdentity> authenticate(Credential credential, AuthenticationRequestContext context) {
+        return context.runBlocking(
+                () -> credential.isToken ? byToken(credential.secret) : bySession(credential.secret));
     }
 
     private SecurityIdentity byToken(String secret) {
-        Token token = tokens.find(secret).orElseThrow(AuthenticationFailedException::new);
+        Token token = authenticate.byToken(secret).orElseThrow(AuthenticationFailedException::new);
         QuarkusSecurityIdentity.Builder identity = identity(token.name(), token.name(), token.roles(), token.demo())
-                .addAttribute(Callers.KIND, Caller.Kind.TOKEN.word());
+                .addAttribute(CallerIdentity.KIND, Caller.Kind.TOKEN.word());
         if (token.plant() != null) {
-            identity.addAttribute(Callers.PLANT, token.plant());
+            identity.addAttribute(CallerIdentity.PLANT, token.plant());
         }
         return identity.build();
     }
 
     private SecurityIdentity bySession(String secret) {
-        Sessions.Found session = sessions.find(secret).orElseThrow(AuthenticationFailedException::new);
+        WebSession session = authenticate.bySession(secret).orElseThrow(AuthenticationFailedException::new);
         return identity(session.name(), session.displayName(), session.roles(), session.demo())
-                .addAttribute(Callers.KIND, Caller.Kind.PERSON.word())
-                .addAttribute(Callers.SESSION, session.digest())
-                .addAttribute(Callers.CSRF, session.csrf())
+                .addAttribute(CallerIdentity.KIND, Caller.Kind.PERSON.word())
+                .addAttribute(CallerIdentity.SESSION, session.digest())
+                .addAttribute(CallerIdentity.CSRF, session.csrf())
                 .build();
     }
 
@@ -114,7 +114,7 @@ class SessionAndTokenMechanism implements HttpAuthenticationMechanism, IdentityP
         return QuarkusSecurityIdentity.builder()
                 .setPrincipal(new QuarkusPrincipal(name))
                 .addRoles(roles.stream().map(Role::word).collect(Collectors.toSet()))
-                .addAttribute(Callers.DISPLAY_NAME, displayName)
-                .addAttribute(Callers.DEMO, demo);
+                .addAttribute(CallerIdentity.DISPLAY_NAME, displayName)
+                .addAttribute(CallerIdentity.DEMO, demo);
     }
 }

@@ -3,18 +3,18 @@ package dev.reelproof.api.access;
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.Callers;
-import dev.reelproof.access.Callers.Visit;
 import dev.reelproof.access.Password;
+import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.Problems;
-import dev.reelproof.app.Plants;
+import dev.reelproof.app.access.Attempt;
+import dev.reelproof.app.access.ChangePassword;
 import dev.reelproof.app.access.SignIn;
+import dev.reelproof.app.access.SignOut;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.access.Sessions;
 import io.quarkus.security.Authenticated;
-import io.quarkus.security.ForbiddenException;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.CookieParam;
@@ -25,7 +25,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.NewCookie;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Arrays;
@@ -38,7 +37,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** Signing in and out. */
+/** Signs in and out. */
 @Path("/api/v1/session")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Accounts and sign-in")
@@ -48,14 +47,19 @@ public class SessionResource {
     private static final int UNPROCESSABLE = 422;
     private static final int AT_ONCE = 0;
 
-    private final SignIn signIn;
+    private final SignIn signingIn;
+    private final SignOut signingOut;
+    private final ChangePassword changing;
     private final Callers callers;
-    private final Plants plants;
+    private final CallerIdentity identity;
 
-    SessionResource(SignIn signIn, Callers callers, Plants plants) {
-        this.signIn = signIn;
+    SessionResource(
+            SignIn signingIn, SignOut signingOut, ChangePassword changing, Callers callers, CallerIdentity identity) {
+        this.signingIn = signingIn;
+        this.signingOut = signingOut;
+        this.changing = changing;
         this.callers = callers;
-        this.plants = plants;
+        this.identity = identity;
     }
 
     /** Who signed in. */
@@ -91,7 +95,7 @@ public class SessionResource {
     public Response signIn(
             @HeaderParam("Origin") String origin,
             @HeaderParam("Host") String host,
-            @CookieParam(Sessions.COOKIE) String brought,
+            @CookieParam(SessionCookie.NAME) String brought,
             byte[] body) {
         requireOwnPage(origin, host);
         Faults faults = new Faults();
@@ -101,17 +105,15 @@ public class SessionResource {
         Optional<String> name = root.text("name", SentAccess.LONGEST_TEXT);
         Optional<String> password = root.text("password", SentAccess.LONGEST_TEXT);
         faults.refuseIfAny();
-        SignIn.Outcome outcome = signIn.attempt(
-                plants.home(),
-                name.orElseThrow(),
-                password.orElseThrow(),
-                callers.current().from(),
-                brought);
-        if (outcome instanceof SignIn.Right right) {
-            return Response.noContent().cookie(cookie(right.secret()).build()).build();
+        Attempt attempt = signingIn.signIn(
+                name.orElseThrow(), password.orElseThrow(), callers.current().from(), brought);
+        if (attempt instanceof Attempt.Right right) {
+            return Response.noContent()
+                    .cookie(SessionCookie.of(right.secret()).build())
+                    .build();
         }
-        if (outcome instanceof SignIn.Later later) {
-            return Problems.later(PATH, later.left());
+        if (attempt instanceof Attempt.TooMany tooMany) {
+            return Problems.tooManyAttempts(PATH, tooMany.left());
         }
         return Problem.at(
                         "body",
@@ -124,7 +126,8 @@ public class SessionResource {
     /** A page of another site could sign a browser in under a name of its choice, and read what is done under it. */
     private static void requireOwnPage(String origin, String host) {
         if (origin != null && (host == null || !host.equalsIgnoreCase(authority(origin)))) {
-            throw new ForbiddenException("Sign in from a page of this service; this came from a page of another site.");
+            throw new PermissionDeniedException(
+                    "Sign in from a page of this service; this came from a page of another site.");
         }
     }
 
@@ -136,16 +139,6 @@ public class SessionResource {
         }
     }
 
-    /** Not readable by scripts, sent over secure connections alone, and never by other sites' pages. */
-    static NewCookie.Builder cookie(String secret) {
-        return new NewCookie.Builder(Sessions.COOKIE)
-                .value(secret)
-                .path("/")
-                .httpOnly(true)
-                .secure(true)
-                .sameSite(NewCookie.SameSite.STRICT);
-    }
-
     @GET
     @Authenticated
     @Operation(summary = "Who is signed in, and what the roles open")
@@ -153,30 +146,31 @@ public class SessionResource {
     @APIResponse(responseCode = "401", description = "nobody is signed in")
     public Answer get() {
         Caller caller = callers.current();
-        Visit visit = callers.visit();
         return new Answer(
                 caller.name(),
-                visit.displayName(),
+                identity.displayName(),
                 caller.kind().word(),
                 caller.plant(),
                 SentAccess.words(caller.roles()),
                 Arrays.stream(Action.values())
-                        .filter(action -> action.isOpenTo(caller.roles()))
+                        .filter(action -> action.isAllowedTo(caller.roles()))
                         .map(Action::word)
                         .toList(),
-                visit.csrf(),
-                visit.demo());
+                identity.csrf(),
+                identity.isDemo());
     }
 
     @DELETE
     @Authenticated
     @Operation(summary = "Sign out")
-    @APIResponse(responseCode = "204", description = "signed out; the session's secret opens nothing any more")
+    @APIResponse(responseCode = "204", description = "signed out; the session's secret is good for nothing any more")
     @APIResponse(responseCode = "401", description = "nobody is signed in")
     @APIResponse(responseCode = "403", description = "an API token has no session")
     public Response signOut() {
-        signIn.out(plants.home(), callers.current(), session());
-        return Response.noContent().cookie(cookie("").maxAge(AT_ONCE).build()).build();
+        signingOut.signOut(session());
+        return Response.noContent()
+                .cookie(SessionCookie.of("").maxAge(AT_ONCE).build())
+                .build();
     }
 
     @POST
@@ -199,12 +193,11 @@ public class SessionResource {
         Optional<String> current = root.text("current", SentAccess.LONGEST_TEXT);
         Optional<Password> next = SentAccess.password(root, "new");
         faults.refuseIfAny();
-        SignIn.Outcome outcome = signIn.changePassword(
-                plants.home(), callers.current(), current.orElseThrow(), next.orElseThrow(), session);
-        if (outcome instanceof SignIn.Later later) {
-            return Problems.later(PATH + "/password", later.left());
+        Attempt attempt = changing.change(current.orElseThrow(), next.orElseThrow(), session);
+        if (attempt instanceof Attempt.TooMany tooMany) {
+            return Problems.tooManyAttempts(PATH + "/password", tooMany.left());
         }
-        return outcome instanceof SignIn.Right
+        return attempt instanceof Attempt.Right
                 ? Response.noContent().build()
                 : new Problem(
                                 "What was sent cannot be taken",
@@ -215,10 +208,11 @@ public class SessionResource {
     }
 
     private String session() {
-        String session = callers.visit().session();
+        String session = identity.session();
         if (session == null) {
-            throw new ForbiddenException("This is for persons who signed in; an API token has neither session nor"
-                    + " password, and is revoked with DELETE /api/v1/tokens/{id}.");
+            throw new PermissionDeniedException(
+                    "This is for persons who signed in; an API token has neither session nor"
+                            + " password, and is revoked with DELETE /api/v1/tokens/{id}.");
         }
         return session;
     }

@@ -5,9 +5,8 @@ import dev.reelproof.access.Callers;
 import dev.reelproof.access.Password;
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.Problems;
-import dev.reelproof.app.Plants;
+import dev.reelproof.app.access.Attempt;
 import dev.reelproof.app.access.SetUp;
-import dev.reelproof.app.access.SignIn;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
 import jakarta.annotation.security.PermitAll;
@@ -17,7 +16,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.Map;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -36,12 +34,10 @@ public class SetUpResource {
 
     private final SetUp setUp;
     private final Callers callers;
-    private final Plants plants;
 
-    SetUpResource(SetUp setUp, Callers callers, Plants plants) {
+    SetUpResource(SetUp setUp, Callers callers) {
         this.setUp = setUp;
         this.callers = callers;
-        this.plants = plants;
     }
 
     /** What sets up, for the description of the API. */
@@ -52,6 +48,10 @@ public class SetUpResource {
             String displayName,
             String password) {}
 
+    /** The administrator that was made. */
+    @Schema(name = "AdministratorMade")
+    record Made(String name) {}
+
     @POST
     @PermitAll
     @Consumes(MediaType.APPLICATION_JSON)
@@ -59,7 +59,10 @@ public class SetUpResource {
             summary = "Make the first administrator, by the set-up link that the first start prints",
             description = "The link works once, within 24 hours, and only while nobody can sign in.")
     @RequestBody(required = true, content = @Content(schema = @Schema(implementation = Request.class)))
-    @APIResponse(responseCode = "201", description = "made; sign in with name and password")
+    @APIResponse(
+            responseCode = "201",
+            description = "made; sign in with name and password",
+            content = @Content(schema = @Schema(implementation = Made.class)))
     @APIResponse(responseCode = "403", description = "the link is unknown, expired or was used")
     @APIResponse(responseCode = "422", description = "name or password cannot be")
     @APIResponse(responseCode = "429", description = "too many attempts; Retry-After says when to try again")
@@ -73,20 +76,19 @@ public class SetUpResource {
         Optional<String> displayName = SentAccess.shownName(root, "displayName");
         Optional<Password> password = SentAccess.password(root, "password");
         faults.refuseIfAny();
-        SignIn.Outcome outcome = setUp.use(
-                plants.home(),
+        Attempt attempt = setUp.use(
                 token.orElseThrow(),
                 name.orElseThrow(),
                 displayName.orElseThrow(),
                 password.orElseThrow(),
                 callers.current().from());
-        if (outcome instanceof SignIn.Right) {
+        if (attempt instanceof Attempt.Right) {
             return Response.status(Response.Status.CREATED)
-                    .entity(Map.of("name", name.orElseThrow().text()))
+                    .entity(new Made(name.orElseThrow().text()))
                     .build();
         }
-        if (outcome instanceof SignIn.Later later) {
-            return Problems.later(PATH, later.left());
+        if (attempt instanceof Attempt.TooMany tooMany) {
+            return Problems.tooManyAttempts(PATH, tooMany.left());
         }
         return Problem.at(
                         "/token",

@@ -1,15 +1,10 @@
 package dev.reelproof.api.access;
 
-import dev.reelproof.access.Action;
-import dev.reelproof.access.Caller;
-import dev.reelproof.access.Callers;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Token;
-import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.Plants;
+import dev.reelproof.app.access.ManageTokens;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.access.Tokens;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -20,12 +15,10 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -41,16 +34,10 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 public class TokenResource {
     private static final int LONGEST_PLANT = 64;
 
-    private final Tokens tokens;
-    private final Callers callers;
-    private final Plants plants;
-    private final Clock clock;
+    private final ManageTokens tokens;
 
-    TokenResource(Tokens tokens, Callers callers, Plants plants, Clock clock) {
+    TokenResource(ManageTokens tokens) {
         this.tokens = tokens;
-        this.callers = callers;
-        this.plants = plants;
-        this.clock = clock;
     }
 
     /** A token as it is answered. */
@@ -108,11 +95,7 @@ public class TokenResource {
     @APIResponse(responseCode = "200", description = "the tokens")
     @APIResponse(responseCode = "403", description = "the role may not")
     public Listed list() {
-        Caller caller = permitted();
-        return new Listed(tokens.all().stream()
-                .filter(token -> caller.plant() == null || caller.plant().equals(token.plant()))
-                .map(Answer::of)
-                .toList());
+        return new Listed(tokens.all().stream().map(Answer::of).toList());
     }
 
     @POST
@@ -126,7 +109,7 @@ public class TokenResource {
     @APIResponse(responseCode = "403", description = "the role may not, or belongs to another plant")
     @APIResponse(responseCode = "422", description = "role, plant or time of expiry cannot be")
     public Response make(byte[] body) {
-        permitted();
+        tokens.requirePermission();
         Faults faults = new Faults();
         SentObject root = SentObject.read("token", body, faults)
                 .allow("name", "role", "expires", "plant")
@@ -134,20 +117,17 @@ public class TokenResource {
         Optional<String> name = SentAccess.shownName(root, "name");
         Optional<Role> role = root.text("role", LONGEST_PLANT).flatMap(word -> SentAccess.role(root, "role", word));
         Optional<Instant> expires = root.time("expires").map(OffsetDateTime::toInstant);
-        expires.filter(time -> !clock.instant().isBefore(time))
-                .ifPresent(past -> root.fault("expires", "lies in the past; a token ends in the future or never"));
-        Optional<String> plantNamed = root.text("plant", LONGEST_PLANT);
+        Optional<String> plant = root.text("plant", LONGEST_PLANT);
         faults.refuseIfAny();
-        String plant = plants.named(plantNamed.orElse(null), "/plant");
-        Tokens.Made made =
-                tokens.make(plant, name.orElseThrow(), Set.of(role.orElseThrow()), plant, expires.orElse(null));
+        ManageTokens.Made made =
+                tokens.make(name.orElseThrow(), role.orElseThrow(), plant.orElse(null), expires.orElse(null));
         return Response.status(Response.Status.CREATED)
                 .entity(new Made(
                         made.token().id(),
                         made.secret(),
                         made.token().name(),
                         role.orElseThrow().word(),
-                        plant,
+                        made.token().plant(),
                         made.token().expires()))
                 .build();
     }
@@ -157,23 +137,13 @@ public class TokenResource {
     @Operation(
             summary = "Revoke a token, at once and for good",
             description = "For the role administrator. A token that was revoked stays so.")
-    @APIResponse(responseCode = "204", description = "it opens nothing any more")
+    @APIResponse(responseCode = "204", description = "requests with it are refused from now on")
     @APIResponse(responseCode = "403", description = "the role may not, or belongs to another plant")
     @APIResponse(responseCode = "404", description = "no such token")
     @APIResponse(responseCode = "422", description = "no reason")
     public Response revoke(String id, @QueryParam("reason") String reason) {
-        Caller caller = permitted();
-        String why = SentAccess.reason(reason, "/api/v1/tokens/{id}");
-        Token token = tokens.byId(id)
-                .filter(found -> caller.plant() == null || caller.plant().equals(found.plant()))
-                .orElseThrow(() -> new NothingThereException("There is no token '" + id + "'."));
-        tokens.revoke(token.plant() == null ? plants.home() : token.plant(), token, why);
+        tokens.requirePermission();
+        tokens.revoke(id, SentAccess.reason(reason, "/api/v1/tokens/{id}"));
         return Response.noContent().build();
-    }
-
-    private Caller permitted() {
-        Caller caller = callers.current();
-        caller.require(Action.MANAGE_USERS);
-        return caller;
     }
 }

@@ -2,13 +2,9 @@ package dev.reelproof.api.certificate;
 
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.QueryParameters;
-import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
-import dev.reelproof.certificate.CertificateNumber;
-import dev.reelproof.intake.IntakeException;
-import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.certificate.StoredCertificate;
-import dev.reelproof.store.result.Records;
+import dev.reelproof.app.certificate.FindCertificates;
+import dev.reelproof.app.certificate.VerifyCertificate;
 import io.quarkus.security.Authenticated;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.DefaultValue;
@@ -39,17 +35,18 @@ public class CertificateResource {
     private static final Pattern SHA256 = Pattern.compile("[0-9a-f]{64}");
     private static final String NOT_KEPT = "no-store";
 
-    private final Certificates certificates;
-    private final Records archive;
+    private final FindCertificates certificates;
+    private final VerifyCertificate verification;
     private final Plants plants;
 
-    CertificateResource(Certificates certificates, Records archive, Plants plants) {
+    CertificateResource(FindCertificates certificates, VerifyCertificate verification, Plants plants) {
         this.certificates = certificates;
-        this.archive = archive;
+        this.verification = verification;
         this.plants = plants;
     }
 
     /** A list of certificates. */
+    @Schema(name = "Certificates")
     record Listed(List<CertificateAnswer> certificates) {}
 
     @GET
@@ -61,10 +58,11 @@ public class CertificateResource {
             @QueryParam("query") @DefaultValue("") String query,
             @QueryParam("limit") @DefaultValue("20") String limit,
             @QueryParam("plant") String plantNamed) {
-        return new Listed(
-                certificates.search(plants.named(plantNamed, "plant"), query, QueryParameters.limit(limit)).stream()
-                        .map(CertificateAnswer::of)
-                        .toList());
+        String plant = plants.named(plantNamed, "plant");
+        String text = QueryParameters.text("query", query);
+        return new Listed(certificates.search(plant, text, QueryParameters.limit(limit)).stream()
+                .map(CertificateAnswer::of)
+                .toList());
     }
 
     @GET
@@ -75,11 +73,7 @@ public class CertificateResource {
     @APIResponse(responseCode = "404", description = "no such certificate")
     public Response pdf(String number, @QueryParam("plant") String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
-        byte[] pdf = certificates
-                .pdf(plant, number)
-                .orElseThrow(
-                        () -> new NothingThereException("Plant " + plant + " issued no certificate '" + number + "'."));
-        return Response.ok(pdf, PDF)
+        return Response.ok(certificates.pdf(plant, number), PDF)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + number + ".pdf\"")
                 .build();
     }
@@ -99,43 +93,17 @@ public class CertificateResource {
     @APIResponse(responseCode = "404", description = "no such certificate was issued here")
     @APIResponse(responseCode = "422", description = "sha256 is not a SHA-256")
     public Response verify(String number, @QueryParam("sha256") String sha256) {
-        String asked = sha256 == null ? null : sha256.strip().toLowerCase(Locale.ROOT);
-        if (asked != null && !SHA256.matcher(asked).matches()) {
-            throw IntakeException.of(
-                    IntakeException.Kind.CONTENT, "sha256", "must be the 64 hexadecimal digits of a SHA-256");
-        }
-        List<StoredCertificate> issues = issues(number)
-                .orElseThrow(() -> new NothingThereException("No certificate of this number was issued here."));
-        StoredCertificate newest = issues.get(0);
-        StoredCertificate meant = issues.stream()
-                .filter(issue -> issue.pdfSha256().equals(asked))
-                .findFirst()
-                .orElse(newest);
-        return Response.ok(new CertificateVerification(
-                        meant.number(),
-                        true,
-                        meant.issue() == newest.issue(),
-                        meant.issue(),
-                        meant.issued(),
-                        meant.reel(),
-                        archive.productOf(meant.plant(), meant.record()).orElseThrow(),
-                        meant.pdfSha256(),
-                        asked == null ? null : meant.pdfSha256().equals(asked)))
+        return Response.ok(CertificateVerification.of(verification.verify(number, digest(sha256))))
                 .header(HttpHeaders.CACHE_CONTROL, NOT_KEPT)
                 .build();
     }
 
-    private Optional<List<StoredCertificate>> issues(String number) {
-        CertificateNumber read;
-        try {
-            read = CertificateNumber.parse(number);
-        } catch (IllegalArgumentException e) {
-            // What is no number was never issued.
-            return Optional.empty();
+    private static Optional<String> digest(String sha256) {
+        Optional<String> asked =
+                Optional.ofNullable(sha256).map(text -> text.strip().toLowerCase(Locale.ROOT));
+        if (!asked.stream().allMatch(text -> SHA256.matcher(text).matches())) {
+            throw QueryParameters.refused("sha256", "must be the 64 hexadecimal digits of a SHA-256");
         }
-        return plants.served().stream()
-                .map(plant -> certificates.issues(plant, read.toString()))
-                .filter(found -> !found.isEmpty())
-                .findFirst();
+        return asked;
     }
 }

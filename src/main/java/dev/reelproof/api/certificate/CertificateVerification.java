@@ -1,5 +1,7 @@
 package dev.reelproof.api.certificate;
 
+import dev.reelproof.app.certificate.VerifyCertificate;
+import dev.reelproof.store.certificate.StoredCertificate;
 import java.time.OffsetDateTime;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
@@ -17,4 +19,19 @@ record CertificateVerification(
         @Schema(
                         description = "whether the digest asked about is that of an issued PDF; null when none was",
                         nullable = true)
-                Boolean matches) {}
+                Boolean matches) {
+
+    static CertificateVerification of(VerifyCertificate.Verified verified) {
+        StoredCertificate certificate = verified.certificate();
+        return new CertificateVerification(
+                certificate.number(),
+                true,
+                verified.isNewest(),
+                certificate.issue(),
+                certificate.issued(),
+                certificate.reel(),
+                verified.product(),
+                certificate.pdfSha256(),
+                verified.matches().orElse(null));
+    }
+}

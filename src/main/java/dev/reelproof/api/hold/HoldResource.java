@@ -1,6 +1,7 @@
 package dev.reelproof.api.hold;
 
 import dev.reelproof.access.Action;
+import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.api.QueryParameters;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.Plants;
@@ -11,7 +12,6 @@ import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.ReleaseRefusedException;
 import dev.reelproof.intake.IntakeException;
 import io.quarkus.security.Authenticated;
-import io.quarkus.security.ForbiddenException;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -140,7 +140,7 @@ public class HoldResource {
         String message = refusal.getMessage();
         return switch (refusal.reason()) {
             case RELEASED_BEFORE, OWN_HOLD -> new ConflictException(message);
-            case NO_PERSON -> new ForbiddenException(message);
+            case NO_PERSON -> new PermissionDeniedException(message);
             case NOT_ON_HELD -> IntakeException.of(IntakeException.Kind.CONTENT, "/range", message);
         };
     }

@@ -36,6 +36,7 @@ record LimitSetAnswer(
         List<LimitSet.LeftOut> leftOut) {
 
     /** A limit set in a list. */
+    @Schema(name = "LimitSetLine")
     record Line(String id, int revision, String title, LocalDate effective, String sha256) {
         static Line of(LimitSet set) {
             return new Line(set.id(), set.revision(), set.title(), set.effective(), set.sha256());
@@ -62,6 +63,7 @@ record LimitSetAnswer(
     }
 
     /** A list of limit sets. */
+    @Schema(name = "LimitSetLines")
     record Lines(List<Line> limitSets) {}
 
     /** A range of frequency, MHz; null where the property has none. */
@@ -136,6 +138,7 @@ record LimitSetAnswer(
             Boolean warmerPassStands) {
 
         /** So many pairs may stand for all where their average lies within two figures. */
+        @Schema(name = "SampledPairs")
         record Sample(int pairs, double lower, double upper) {}
 
         static BeyondTheLimit of(Requirement requirement) {
@@ -183,6 +186,7 @@ record LimitSetAnswer(
     }
 
     /** The limit at one frequency; {@code limit} is null where there are two bounds. */
+    @Schema(name = "LimitAtFrequency")
     record At(
             Double limit,
             Double lower,

@@ -58,6 +58,7 @@ record LotAnswer(
     }
 
     /** What was measured on the lot while it was made. */
+    @Schema(name = "LotSample")
     record Sample(
             String property,
             double value,

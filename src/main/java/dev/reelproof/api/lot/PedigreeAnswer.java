@@ -6,12 +6,14 @@ import dev.reelproof.api.Quantity;
 import dev.reelproof.genealogy.Pedigree;
 import java.time.OffsetDateTime;
 import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A lot's pedigree, as the HTTP contract has it: the lot that was asked for at depth 0, then the others, nearest first. */
 record PedigreeAnswer(List<Place> lots, List<Link> links) {
 
     /** A lot at its depth: the least number of links from the lot that was asked for. */
     @JsonSerialize(using = PedigreeWriting.OfPlace.class)
+    @Schema(name = "PedigreePlace")
     record Place(
             String id,
             String plant,

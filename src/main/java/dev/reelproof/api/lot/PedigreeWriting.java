@@ -15,7 +15,7 @@ import java.time.format.DateTimeFormatter;
  * may hold hundreds of thousands of them.
  */
 final class PedigreeWriting {
-    private static final int TEN = 10;
+    private static final int DECIMAL_BASE = 10;
     private static final int LONGEST_YEAR = 9999;
 
     private PedigreeWriting() {}
@@ -124,8 +124,8 @@ final class PedigreeWriting {
     /** Writes a number's digits before a place. */
     private static void digits(char[] text, int end, int number) {
         int i = end;
-        for (int rest = number; rest > 0; rest /= TEN) {
-            text[--i] = (char) ('0' + rest % TEN);
+        for (int rest = number; rest > 0; rest /= DECIMAL_BASE) {
+            text[--i] = (char) ('0' + rest % DECIMAL_BASE);
         }
     }
 }

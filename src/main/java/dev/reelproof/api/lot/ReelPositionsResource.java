@@ -19,6 +19,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.time.OffsetDateTime;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** From a place on a reel back to the stretches of what it was made from. */
@@ -42,6 +43,7 @@ public class ReelPositionsResource {
     record PositionsAnswer(String reel, List<Place> lots, List<NotKnown> notKnown) {
 
         /** Where on a lot; {@code through} names the lots through which it was reached. */
+        @Schema(name = "PositionOnLot")
         record Place(
                 String id,
                 String kind,

@@ -15,6 +15,9 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
@@ -33,6 +36,7 @@ public class ProductResource {
     }
 
     /** A list of products. */
+    @Schema(name = "Products")
     record Listed(List<ProductAnswer> products) {}
 
     @GET
@@ -55,8 +59,20 @@ public class ProductResource {
     @Operation(
             summary = "Register a product, or change its definition",
             description = "Records keep the definition by which they were judged.")
-    @APIResponse(responseCode = "201", description = "registered")
-    @APIResponse(responseCode = "200", description = "registered before; now as sent")
+    @RequestBody(
+            required = true,
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = Registrations.OfProduct.class)))
+    @APIResponse(
+            responseCode = "201",
+            description = "registered",
+            content = @Content(schema = @Schema(implementation = ProductAnswer.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "registered before; now as sent",
+            content = @Content(schema = @Schema(implementation = ProductAnswer.class)))
     @APIResponse(responseCode = "400", description = "no JSON")
     @APIResponse(responseCode = "422", description = "the definition cannot be so")
     public Response put(String product, @QueryParam("plant") String plantNamed, byte[] body) {

@@ -44,6 +44,7 @@ record ReelAnswer(
         String printedLength) {
 
     /** A reel in a list. */
+    @Schema(name = "ReelLine")
     record Line(
             String reel,
             String plant,
@@ -76,13 +77,15 @@ record ReelAnswer(
                     line.received(),
                     line.finished(),
                     found.held(),
-                    verdict.map(one -> Wording.english().verdict(one, false)).orElse(null),
-                    verdict.map(one -> Look.of(one, false).word()).orElse(null),
+                    verdict.map(one -> Wording.english().verdict(one, line.conditional()))
+                            .orElse(null),
+                    verdict.map(one -> Look.of(one, line.conditional()).word()).orElse(null),
                     Figures.length(reel.sentLength(), reel.sentUnit()));
         }
     }
 
     /** A list of reels. */
+    @Schema(name = "ReelLines")
     record Lines(List<Line> reels) {}
 
     /** A reel with all that is known of it. */

@@ -7,8 +7,6 @@ import dev.reelproof.api.result.MultipartUpload;
 import dev.reelproof.api.result.RecordAnswer;
 import dev.reelproof.api.result.ResultSchemaFilter;
 import dev.reelproof.app.Plants;
-import dev.reelproof.app.certificate.IssueCertificate;
-import dev.reelproof.app.certificate.IssueCertificate.Issued;
 import dev.reelproof.app.reel.FindReels;
 import dev.reelproof.app.reel.RegisterReel;
 import dev.reelproof.app.reel.RegisterReel.Registered;
@@ -41,7 +39,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** Reels, their tests and their certificates. */
+/** Reels and their tests. */
 @Path("/api/v1/reels")
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Products and reels")
@@ -50,23 +48,14 @@ public class ReelResource {
     private final FindReels findReels;
     private final RegisterReel registerReel;
     private final TakeResult takeResult;
-    private final IssueCertificate issueCertificate;
-    private final Plants plants;
-    private final Clock clock;
 
     ReelResource(
             FindReels findReels,
             RegisterReel registerReel,
-            TakeResult takeResult,
-            IssueCertificate issueCertificate,
-            Plants plants,
-            Clock clock) {
+            TakeResult takeResult) {
         this.findReels = findReels;
         this.registerReel = registerReel;
         this.takeResult = takeResult;
-        this.issueCertificate = issueCertificate;
-        this.plants = plants;
-        this.clock = clock;
     }
 
     @GET
@@ -98,8 +87,20 @@ public class ReelResource {
     @Path("/{reel}")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Register a reel, or change what is registered of it")
-    @APIResponse(responseCode = "201", description = "registered")
-    @APIResponse(responseCode = "200", description = "registered before; now as sent")
+    @RequestBody(
+            required = true,
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = Registrations.OfReel.class)))
+    @APIResponse(
+            responseCode = "201",
+            description = "registered",
+            content = @Content(schema = @Schema(implementation = ReelAnswer.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "registered before; now as sent",
+            content = @Content(schema = @Schema(implementation = ReelAnswer.class)))
     @APIResponse(responseCode = "400", description = "no JSON")
     @APIResponse(responseCode = "422", description = "the registration cannot be so: unknown product or plant")
     public Response put(String reel, byte[] body) {
@@ -165,33 +166,6 @@ public class ReelResource {
                 RecordAnswer.of(taken.judged().record(), taken.judged().limitSet(), Wording.english());
         URI location = URI.create("/api/v1/records/" + answer.id());
         return (taken.first() ? Response.created(location) : Response.ok().location(location))
-                .entity(answer)
-                .build();
-    }
-
-    @POST
-    @Path("/{reel}/certificates")
-    @Tag(name = "Certificates")
-    @Operation(
-            summary = "Issue the certificate of a reel's newest record",
-            description = "Asked again for the same record, it gives the same certificate.")
-    @APIResponse(
-            responseCode = "201",
-            description = "issued",
-            content = @Content(schema = @Schema(implementation = CertificateAnswer.class)))
-    @APIResponse(
-            responseCode = "200",
-            description = "issued before",
-            content = @Content(schema = @Schema(implementation = CertificateAnswer.class)))
-    @APIResponse(responseCode = "404", description = "the reel is not registered")
-    @APIResponse(
-            responseCode = "409",
-            description = "the reel may not have one: it is on hold, not accepted, or was never tested")
-    public Response certify(String reel, @QueryParam("plant") String plantNamed) {
-        Issued issued = issueCertificate.issue(
-                plants.forAction(Action.ISSUE, plantNamed, "plant"), reel, OffsetDateTime.now(clock));
-        CertificateAnswer answer = CertificateAnswer.of(issued.certificate());
-        return (issued.first() ? Response.created(URI.create(answer.pdf())) : Response.ok())
                 .entity(answer)
                 .build();
     }

@@ -3,9 +3,9 @@ package dev.reelproof.api.result;
 import dev.reelproof.api.Quantity;
 import dev.reelproof.judgement.Alternatives;
 import dev.reelproof.judgement.Finding;
-import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.wording.AlternativesWords;
 import dev.reelproof.wording.Wording;
 import java.util.List;
 import java.util.UUID;
@@ -27,13 +27,13 @@ record AlternativesAnswer(
 
     /** A requirement of the reel's own set that does not pass. */
     record Obstacle(String requirement, String property, String outcome, boolean cuttingChangesIt, String why) {
-        static Obstacle of(Alternatives.Obstacle obstacle) {
+        static Obstacle of(Alternatives.Unmet obstacle, AlternativesWords words) {
             return new Obstacle(
                     obstacle.finding().requirement(),
                     obstacle.finding().property().id(),
                     obstacle.finding().outcome().word(),
                     obstacle.cuttingChangesIt(),
-                    obstacle.why());
+                    words.why(obstacle));
         }
     }
 
@@ -46,7 +46,7 @@ record AlternativesAnswer(
             List<String> inTheWay,
             String onlyObstacle,
             String why) {
-        static Grade of(Alternatives.Grade grade) {
+        static Grade of(Alternatives.Grade grade, AlternativesWords words) {
             return new Grade(
                     grade.limitSet().id(),
                     grade.limitSet().revision(),
@@ -54,11 +54,13 @@ record AlternativesAnswer(
                     grade.verdict().word(),
                     grade.inTheWay().stream().map(Finding::requirement).toList(),
                     grade.onlyObstacle().map(Finding::requirement).orElse(null),
-                    grade.why());
+                    words.why(grade));
         }
     }
 
-    static AlternativesAnswer of(StoredRecord record, Alternatives alternatives, LimitSet own, Wording wording) {
+    static AlternativesAnswer of(StoredRecord record, Alternatives alternatives, Wording wording) {
+        AlternativesWords words =
+                wording.alternatives(alternatives, record.product().pairs());
         return new AlternativesAnswer(
                 record.id(),
                 record.judgement().limitSet(),
@@ -70,9 +72,11 @@ record AlternativesAnswer(
                 alternatives.passes(),
                 alternatives.blockedBy().stream().map(Property::id).toList(),
                 alternatives.notTested().stream().map(Property::id).toList(),
-                alternatives.obstacles().stream().map(Obstacle::of).toList(),
-                alternatives.grades().stream().map(Grade::of).toList(),
-                alternatives.advice(),
-                wording.alternatives(alternatives, own, record.product().pairs()));
+                alternatives.unmet().stream()
+                        .map(one -> Obstacle.of(one, words))
+                        .toList(),
+                alternatives.grades().stream().map(one -> Grade.of(one, words)).toList(),
+                words.advice(),
+                words.lines());
     }
 }

@@ -74,8 +74,7 @@ public class RecordResource {
     @APIResponse(responseCode = "404", description = "no such record")
     public AlternativesAnswer alternatives(String id, @QueryParam("plant") String plantNamed) {
         Advice advice = adviseOnFailure.advise(plantNamed, id);
-        return AlternativesAnswer.of(
-                advice.judged().record(), advice.alternatives(), advice.judged().limitSet(), Wording.english());
+        return AlternativesAnswer.of(advice.judged().record(), advice.alternatives(), Wording.english());
     }
 
     @GET

@@ -10,6 +10,7 @@ import dev.reelproof.wording.Wording;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** The sweeps of a property with their limit, for plots. */
 record SweepsAnswer(
@@ -85,6 +86,7 @@ record SweepsAnswer(
     }
 
     /** One sweep with the limit at each of its frequencies; null where none holds. */
+    @Schema(name = "SweepWithLimit")
     record One(
             String property,
             String unit,

@@ -52,6 +52,7 @@ public class SuspectResource {
                     Every lot, machine, die, operator, shift and so on that reels tested from…to met, weighed by how much more often \
                     the reels that met it fail, or by how much lower their margins are. Of each reel the newest record within the \
                     time counts, and each reel counts once, however many ways lead to a lot. An association, not proof of a cause.""")
+    @APIResponse(responseCode = "200", description = "the ranking")
     @APIResponse(
             responseCode = "422",
             description = "an unknown property, a time that ends before it begins, too many reels")

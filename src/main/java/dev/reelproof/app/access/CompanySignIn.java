@@ -1,69 +1,55 @@
 package dev.reelproof.app.access;
 
+import dev.reelproof.access.Account;
 import dev.reelproof.access.AccountName;
 import dev.reelproof.access.Caller;
-import dev.reelproof.access.CompanySettings;
+import dev.reelproof.access.CompanyPerson;
 import dev.reelproof.access.Role;
+import dev.reelproof.app.Plants;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
+import dev.reelproof.store.access.CompanyPersons;
 import dev.reelproof.store.access.Sessions;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.hibernate.Session;
 
-/** Opens sessions for persons whom the company's identity provider vouches for. They need no account here. */
+/** Opens sessions for persons whom the company's identity provider authenticated. They need no account here. */
 @ApplicationScoped
 public class CompanySignIn {
-    /** Where the provider is asked, and where it sends the browser back to. */
-    public static final String PATH = "/api/v1/session/identity-provider";
+    private static final String NOBODY = Account.subject(Caller.UNKNOWN);
 
-    private static final String NOBODY = "account/" + Caller.UNKNOWN;
-
-    private final Session session;
     private final Accounts accounts;
+    private final CompanyPersons persons;
     private final Sessions sessions;
+    private final AccessSettings access;
     private final CompanySettings settings;
+    private final Plants plants;
     private final AuditTrail audit;
     private final Clock clock;
 
     CompanySignIn(
-            Session session,
             Accounts accounts,
+            CompanyPersons persons,
             Sessions sessions,
+            AccessSettings access,
             CompanySettings settings,
+            Plants plants,
             AuditTrail audit,
             Clock clock) {
-        this.session = session;
         this.accounts = accounts;
+        this.persons = persons;
         this.sessions = sessions;
+        this.access = access;
         this.settings = settings;
+        this.plants = plants;
         this.audit = audit;
         this.clock = clock;
-    }
-
-    /**
-     * What the provider says of a person.
-     *
-     * @param issuer the provider
-     * @param subject the person, at the provider; never another's
-     * @param preferredName what the person is called at sign-in; the provider may let it change
-     * @param displayName how others read of the person; null when not said
-     * @param groups what the person belongs to
-     */
-    public record Vouched(String issuer, String subject, String preferredName, String displayName, Set<String> groups) {
-        public Vouched {
-            groups = Set.copyOf(groups);
-        }
-
-        @Override
-        public String toString() {
-            return "Vouched";
-        }
     }
 
     /** What came of it. */
@@ -74,10 +60,10 @@ public class CompanySignIn {
      *
      * @param secret of the session opened
      */
-    public record In(String secret) implements Outcome {
+    public record SignedIn(String secret) implements Outcome {
         @Override
         public String toString() {
-            return "In";
+            return "SignedIn";
         }
     }
 
@@ -102,51 +88,55 @@ public class CompanySignIn {
     /**
      * Opens a session with the roles that the person's groups give.
      *
-     * @param trail the plant whose audit trail tells of it
      * @param from the network address
      * @param brought the secret that the browser brought along, whose session ends; null when it brought none
      */
     @Transactional
-    public Outcome open(String trail, Vouched person, String from, String brought) {
-        // One after the other: two persons, or a person and a new account, could else take one name.
-        accounts.takeTurn();
+    public Outcome open(CompanyPerson person, String from, String brought) {
+        accounts.lock();
         Set<Role> roles = settings.oidc().roles().of(person.groups());
         if (roles.isEmpty()) {
-            return refused(trail, person, from, Refused.NO_ROLE);
+            return refused(person, from, Refused.NO_ROLE);
         }
-        Optional<AccountName> known = known(person);
+        Optional<AccountName> known = persons.nameOf(person);
         Optional<AccountName> name =
                 known.or(() -> name(person.preferredName())).or(() -> name(person.subject()));
         if (name.isEmpty()) {
-            return refused(trail, person, from, Refused.NO_NAME);
+            return refused(person, from, Refused.NO_NAME);
         }
         if (known.isEmpty() && isTaken(name.get())) {
-            return refused(trail, person, from, Refused.NAME_TAKEN);
+            return refused(person, from, Refused.NAME_TAKEN);
         }
-        keep(person, name.get());
+        Instant now = clock.instant();
+        persons.put(person, name.get(), displayName(person).orElse(name.get()).text(), now);
         if (brought != null) {
-            sessions.end(Sha256.hex(brought));
+            sessions.end(Sha256.hex(brought), now);
         }
-        String secret = sessions.openOfCompany(name.get().key(), roles);
+        String secret = sessions.openOfCompany(
+                name.get(), roles, now, now.plus(access.session().longest()));
         audit.write(
                 new Caller(Caller.Kind.PERSON, name.get().text(), null, roles, from),
-                trail,
+                plants.home(),
                 "signed-in",
-                "account/" + name.get().text(),
+                Account.subject(name.get().text()),
                 null,
                 Map.of("issuer", person.issuer(), "subject", person.subject(), "roles", Role.joined(roles)));
-        return new In(secret);
+        return new SignedIn(secret);
     }
 
-    private Refused refused(String trail, Vouched person, String from, Refused why) {
+    private Refused refused(CompanyPerson person, String from, Refused why) {
         audit.write(
                 Caller.nobody(from),
-                trail,
+                plants.home(),
                 "sign-in-failed",
                 NOBODY,
                 null,
                 Map.of("issuer", person.issuer(), "subject", person.subject(), "why", why.word()));
         return why;
+    }
+
+    private static Optional<AccountName> displayName(CompanyPerson person) {
+        return Optional.ofNullable(person.displayName()).flatMap(CompanySignIn::name);
     }
 
     private static Optional<AccountName> name(String text) {
@@ -157,40 +147,7 @@ public class CompanySignIn {
         }
     }
 
-    private Optional<AccountName> known(Vouched person) {
-        return session.createNativeQuery(
-                        "select name from company_person where issuer = :issuer and subject = :subject", String.class)
-                .setParameter("issuer", person.issuer())
-                .setParameter("subject", person.subject())
-                .uniqueResultOptional()
-                .map(AccountName::of);
-    }
-
     private boolean isTaken(AccountName name) {
-        return accounts.login(name.key()).isPresent()
-                || session.createNativeQuery("select count(*) from company_person where key = :key", Long.class)
-                                .setParameter("key", name.key())
-                                .getSingleResult()
-                        > 0;
-    }
-
-    private void keep(Vouched person, AccountName name) {
-        session.createNativeMutationQuery(
-                        """
-                        insert into company_person (key, name, display_name, issuer, subject, first_seen)
-                        values (:key, :name, :display, :issuer, :subject, :now)
-                        on conflict (key) do update set display_name = excluded.display_name""")
-                .setParameter("key", name.key())
-                .setParameter("name", name.text())
-                .setParameter(
-                        "display",
-                        Optional.ofNullable(person.displayName())
-                                .flatMap(CompanySignIn::name)
-                                .orElse(name)
-                                .text())
-                .setParameter("issuer", person.issuer())
-                .setParameter("subject", person.subject())
-                .setParameter("now", clock.instant())
-                .executeUpdate();
+        return accounts.login(name.key()).isPresent() || persons.has(name);
     }
 }

@@ -1,17 +1,16 @@
 package dev.reelproof.app.access;
 
-import dev.reelproof.access.AccessSettings;
 import dev.reelproof.access.Account;
 import dev.reelproof.access.AccountName;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.Password;
-import dev.reelproof.access.PasswordHashing;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
-import dev.reelproof.digest.Sha256;
+import dev.reelproof.app.Plants;
+import dev.reelproof.app.Settings;
 import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
-import dev.reelproof.store.access.SignInThrottle;
+import dev.reelproof.store.access.SetUpLinks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -21,35 +20,44 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.hibernate.Session;
 
-/** The first administrator, by a link that opens once, for a day, while nobody can sign in. There is no default password. */
+/**
+ * Makes the first administrator, by a link that works once, for a day, while nobody can sign in. There is no default password.
+ */
 @ApplicationScoped
 public class SetUp {
-    static final Duration LASTS = Duration.ofHours(24);
+    /** How long a link works. */
+    public static final Duration LASTS = Duration.ofHours(24);
+
     static final int LEAST_SECRET = 32;
 
-    private final Session session;
     private final Accounts accounts;
+    private final SetUpLinks links;
     private final PasswordHashing hashing;
-    private final SignInThrottle guesses;
-    private final AccessSettings settings;
+    private final CountAttempt attempts;
+    private final Settings settings;
+    private final AccessSettings access;
+    private final Plants plants;
     private final AuditTrail audit;
     private final Clock clock;
 
     public SetUp(
-            Session session,
             Accounts accounts,
+            SetUpLinks links,
             PasswordHashing hashing,
-            SignInThrottle guesses,
-            AccessSettings settings,
+            CountAttempt attempts,
+            Settings settings,
+            AccessSettings access,
+            Plants plants,
             AuditTrail audit,
             Clock clock) {
-        this.session = session;
         this.accounts = accounts;
+        this.links = links;
         this.hashing = hashing;
-        this.guesses = guesses;
+        this.attempts = attempts;
         this.settings = settings;
+        this.access = access;
+        this.plants = plants;
         this.audit = audit;
         this.clock = clock;
     }
@@ -62,71 +70,57 @@ public class SetUp {
      */
     @Transactional
     public Optional<String> makeLink() {
-        Optional<String> given = settings.setupToken().filter(secret -> !secret.isBlank());
+        Optional<String> given = access.setupToken().filter(secret -> !secret.isBlank());
         if (given.isPresent() && given.get().length() < LEAST_SECRET) {
             throw new IllegalStateException(
                     "REELPROOF_SETUP_TOKEN has " + given.get().length() + " characters; give it at least "
                             + LEAST_SECRET + " random ones, such as from 'openssl rand -hex 32'");
         }
-        if (settings.demo() || !accounts.isEmpty()) {
+        if (settings.demo() || hasAccounts()) {
             return Optional.empty();
         }
         String secret = given.orElseGet(Secrets::random);
-        Instant now = clock.instant();
-        session.createNativeMutationQuery(
-                        """
-                        insert into set_up_link (secret_sha256, expires) values (:secret, :expires)
-                        on conflict (secret_sha256) do update set expires = excluded.expires""")
-                .setParameter("secret", Sha256.hex(secret))
-                .setParameter("expires", now.plus(LASTS))
-                .executeUpdate();
+        links.put(secret, clock.instant().plus(LASTS));
         return given.isPresent() ? Optional.empty() : Optional.of(secret);
     }
 
     /**
-     * Makes the first administrator.
+     * Makes the first administrator. No transaction is open while the password is hashed.
      *
-     * @param trail the plant whose audit trail tells of it
      * @param from the network address
      */
-    public SignIn.Outcome use(
-            String trail, String secret, AccountName name, String displayName, Password password, String from) {
+    public Attempt use(String secret, AccountName name, String displayName, Password password, String from) {
         Instant now = clock.instant();
-        Optional<Duration> wait = guesses.countAddress(from, now);
+        Optional<Duration> wait = attempts.ofAddress(from, now);
         if (wait.isPresent()) {
-            return new SignIn.Later(wait.get());
+            return new Attempt.TooMany(wait.get());
         }
         String hash = hashing.hash(password);
         return QuarkusTransaction.joiningExisting().call(() -> {
-            accounts.takeTurn();
-            if (!isOpen(secret, now) || !accounts.isEmpty()) {
-                return new SignIn.Wrong();
+            accounts.lock();
+            boolean isOpen = links.expiryOf(secret).filter(now::isBefore).isPresent();
+            if (!isOpen || hasAccounts()) {
+                return new Attempt.Wrong();
             }
             Set<Role> roles = Set.of(Role.ADMINISTRATOR);
-            Optional<Account> made = accounts.insert(name, displayName, roles, hash, false);
+            Optional<Account> made = accounts.insert(name, displayName, roles, hash, false, now);
             if (made.isEmpty()) {
-                // The name of one of the demo's accounts, left in a data folder that was once the demo's.
-                return new SignIn.Wrong();
+                // One of the demo's accounts has this name, left in a data folder that was once the demo's.
+                return new Attempt.Wrong();
             }
-            session.createNativeMutationQuery("delete from set_up_link").executeUpdate();
+            links.clear();
             audit.write(
                     new Caller(Caller.Kind.PERSON, name.text(), null, roles, from),
-                    trail,
+                    plants.home(),
                     "set-up",
-                    Accounts.subject(made.get()),
+                    made.get().subject(),
                     null,
                     Map.of("displayName", displayName, "roles", Role.joined(roles)));
-            return new SignIn.Right("");
+            return new Attempt.Right("");
         });
     }
 
-    private boolean isOpen(String secret, Instant now) {
-        return session.createNativeQuery(
-                                "select count(*) from set_up_link where secret_sha256 = :secret and expires > :now",
-                                Long.class)
-                        .setParameter("secret", Sha256.hex(secret))
-                        .setParameter("now", now)
-                        .getSingleResult()
-                > 0;
+    private boolean hasAccounts() {
+        return accounts.all().stream().anyMatch(account -> account.countsIn(settings.demo()));
     }
 }

@@ -1,2 +1,2 @@
-/** Signing in, accounts, tokens, approvals and the reading of the audit trail. */
+/** Signing in, accounts, tokens, approvals and the reading of the audit trail: who may, what is kept, what the trail tells. */
 package dev.reelproof.app.access;

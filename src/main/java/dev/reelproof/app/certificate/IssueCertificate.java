@@ -1,60 +1,75 @@
 package dev.reelproof.app.certificate;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.reelproof.access.Action;
+import dev.reelproof.access.Callers;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.Plants;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.hold.HoldCheck;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
-import dev.reelproof.certificate.Issuing;
-import dev.reelproof.certificate.Item;
 import dev.reelproof.certificate.MayHaveCertificate;
-import dev.reelproof.certificate.TestConditions;
 import dev.reelproof.genealogy.Hold;
-import dev.reelproof.judgement.Judgement;
-import dev.reelproof.pdf.CertificatePdf;
+import dev.reelproof.judgement.CorrectedSweep;
+import dev.reelproof.limit.LimitSet;
+import dev.reelproof.pdf.CertificateDraft;
+import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.certificate.StoredCertificate;
 import dev.reelproof.store.reel.Reels;
 import dev.reelproof.store.reel.RegisteredReel;
 import dev.reelproof.store.result.Records;
 import dev.reelproof.store.result.StoredRecord;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.transaction.Transactional;
+import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
-/** Issues certificates: for the newest record of a reel, when it is accepted and not on hold, once. */
+/**
+ * Issues certificates: for the newest record of a reel, when it is accepted and not on hold, once.
+ *
+ * <p>A first transaction finds out whether the reel may have one. What it says is read and its pages are laid out with no lock held. A
+ * last, short transaction looks again, takes the next number of the plant, puts it on the pages and keeps the certificate: it alone
+ * keeps others from their numbers, and gives its number back when it fails, so that none is left out.
+ */
 @ApplicationScoped
 public class IssueCertificate {
-    private static final ObjectMapper JSON = new ObjectMapper();
-    private static final int FIRST_ISSUE = 1;
+    /** How often the pages are laid out when the reel changes meanwhile. */
+    private static final int MOST_DRAFTS = 3;
 
     private final Reels reels;
-    private final Records archive;
+    private final Records records;
     private final Certificates certificates;
     private final HoldCheck holds;
     private final LimitSets limitSets;
-    private final Plants plants;
+    private final DraftCertificate drafting;
+    private final Callers callers;
+    private final AuditTrail audit;
+    private final Clock clock;
 
     IssueCertificate(
             Reels reels,
-            Records archive,
+            Records records,
             Certificates certificates,
             HoldCheck holds,
             LimitSets limitSets,
-            Plants plants) {
+            DraftCertificate drafting,
+            Callers callers,
+            AuditTrail audit,
+            Clock clock) {
         this.reels = reels;
-        this.archive = archive;
+        this.records = records;
         this.certificates = certificates;
         this.holds = holds;
         this.limitSets = limitSets;
-        this.plants = plants;
+        this.drafting = drafting;
+        this.callers = callers;
+        this.audit = audit;
+        this.clock = clock;
     }
 
     /**
@@ -65,108 +80,102 @@ public class IssueCertificate {
      */
     public record Issued(StoredCertificate certificate, boolean first) {}
 
+    /** What is to be certified: a reel as registered, its newest record, and the certificate that this has already. */
+    private record Candidate(RegisteredReel reel, StoredRecord record, Optional<StoredCertificate> certificate) {
+
+        boolean isSameAs(Candidate other) {
+            return reel.equals(other.reel) && record.id().equals(other.record.id());
+        }
+    }
+
+    /** What a draft needs besides: the record's sweeps, and the limit set that it was judged by. */
+    private record Material(List<CorrectedSweep> sweeps, LimitSet limitSet) {}
+
     /**
      * The certificate of a reel's newest record, issued now when it has none yet.
      *
+     * @throws io.quarkus.security.ForbiddenException when the caller may not
      * @throws NothingThereException when the reel is not registered
      * @throws ConflictException when the reel may not have one
      * @throws HeldException when the reel is on hold, also when it has one already
      */
-    @Transactional
-    public Issued issue(String plant, String reelNumber, OffsetDateTime now) {
-        RegisteredReel reel = reels.byId(plant, reelNumber)
-                .orElseThrow(() -> new NothingThereException(
-                        "Reel '" + reelNumber + "' is not registered at plant " + plant + "."));
-        reels.lock(plant, reel.id());
-        Optional<StoredRecord> newest = archive.newestOf(plant, reel.id());
-        requireFree(plant, reel.id(), newest);
+    public Issued issue(String plant, String reel) {
+        callers.current().require(Action.ISSUE, plant);
+        QuarkusTransaction.joiningExisting().run(() -> requireRegistered(plant, reel));
+        for (int i = 0; i < MOST_DRAFTS; i++) {
+            Candidate candidate = QuarkusTransaction.joiningExisting().call(() -> candidate(plant, reel));
+            if (candidate.certificate().isPresent()) {
+                return new Issued(candidate.certificate().get(), false);
+            }
+            Material material = QuarkusTransaction.joiningExisting().call(() -> material(candidate.record()));
+            try (CertificateDraft draft =
+                    drafting.draft(candidate.reel(), candidate.record(), material.sweeps(), material.limitSet())) {
+                Optional<Issued> issued =
+                        QuarkusTransaction.joiningExisting().call(() -> issue(plant, candidate, draft));
+                if (issued.isPresent()) {
+                    return issued.get();
+                }
+            }
+        }
+        throw new ConflictException(
+                "Reel " + reel + " was changed or tested again while its certificate was drawn; ask once more.");
+    }
+
+    private Material material(StoredRecord record) {
+        return new Material(records.sweeps(record.plant(), record.id()), limitSets.of(record));
+    }
+
+    private void requireRegistered(String plant, String reel) {
+        if (reels.byId(plant, reel).isEmpty()) {
+            throw new NothingThereException("Reel '" + reel + "' is not registered at plant " + plant + ".");
+        }
+    }
+
+    /** Finds out whether the reel may have a certificate; until the transaction ends, nothing changes that. */
+    private Candidate candidate(String plant, String number) {
+        // Locked before it is read: who waited for the lock must see what the other wrote.
+        reels.lock(plant, number);
+        RegisteredReel reel = reels.byId(plant, number).orElseThrow();
+        Optional<StoredRecord> newest = records.newestOf(plant, reel.id());
+        Optional<StoredCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
+        List<Hold> open = holds.openOf(plant, reel.id());
+        if (!open.isEmpty()) {
+            throw HeldException.noCertificate(
+                    reel.id(), open, certificate.map(StoredCertificate::number).orElse(null));
+        }
         StoredRecord record =
                 newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
         MayHaveCertificate.reasonAgainst(record.judgement()).ifPresent(reason -> {
             throw new ConflictException("Reel " + reel.id() + ": " + reason);
         });
-        Optional<StoredCertificate> before = certificates.ofRecord(plant, record.id());
-        if (before.isPresent()) {
-            return new Issued(before.get(), false);
+        return new Candidate(reel, record, certificate);
+    }
+
+    /** Numbers and keeps a draft; empty when the reel is no longer what was drafted. */
+    private Optional<Issued> issue(String plant, Candidate drafted, CertificateDraft draft) {
+        Candidate now = candidate(plant, drafted.reel().id());
+        if (now.certificate().isPresent()) {
+            return Optional.of(new Issued(now.certificate().get(), false));
         }
-        int year = now.getYear();
-        CertificateNumber number = CertificateNumber.of(plant, year, certificates.nextSerial(plant, year));
-        CertificateContent content = CertificateContent.of(
-                new Issuing(number, FIRST_ISSUE, now, plants.signature(plant)),
-                item(reel, record),
-                conditions(record),
-                record.product(),
-                withSweeps(record),
-                limitSets.of(record));
-        return new Issued(
-                certificates.keep(
-                        record,
-                        number.toString(),
-                        FIRST_ISSUE,
-                        now,
-                        reel.order(),
-                        reel.customer(),
-                        json(content),
-                        CertificatePdf.render(content)),
-                true);
-    }
-
-    private void requireFree(String plant, String reel, Optional<StoredRecord> newest) {
-        List<Hold> found = holds.openOf(plant, reel);
-        if (!found.isEmpty()) {
-            throw HeldException.noCertificate(
-                    reel,
-                    found,
-                    newest.flatMap(record -> certificates.ofRecord(plant, record.id()))
-                            .map(StoredCertificate::number)
-                            .orElse(null));
+        if (!now.isSameAs(drafted)) {
+            return Optional.empty();
         }
-    }
-
-    /** The measured length; as registered when it is the same, so that a length in feet reads in feet. */
-    private static Item item(RegisteredReel reel, StoredRecord record) {
-        boolean same = reel.length().equals(record.length());
-        return new Item(
-                reel.id(),
-                same ? reel.sentLength() : record.length().metres(),
-                same ? reel.sentUnit() : "m",
-                record.length(),
-                reel.customer(),
-                reel.order());
-    }
-
-    private static TestConditions conditions(StoredRecord record) {
-        return new TestConditions(
-                record.id().toString(),
-                record.sourceSha256(),
-                record.temperature().celsius(),
-                "°C",
-                record.temperature(),
-                record.started(),
-                record.finished(),
-                record.station(),
-                record.technician(),
-                record.equipment());
-    }
-
-    private Judgement withSweeps(StoredRecord record) {
-        Judgement judgement = record.judgement();
-        return new Judgement(
-                judgement.limitSet(),
-                judgement.revision(),
-                judgement.limitSetSha256(),
-                judgement.engine(),
-                judgement.verdict(),
-                judgement.findings(),
-                archive.sweeps(record.plant(), record.id()),
-                judgement.uncertaintyModel());
-    }
-
-    private static String json(CertificateContent content) {
-        try {
-            return JSON.writeValueAsString(content);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("certificate " + content.number() + " cannot be kept", e);
-        }
+        OffsetDateTime issued = OffsetDateTime.now(clock);
+        CertificateNumber number =
+                CertificateNumber.of(plant, issued.getYear(), certificates.nextSerial(plant, issued.getYear()));
+        CertificateContent content = draft.content().numbered(number, DraftCertificate.FIRST_ISSUE, issued);
+        StoredCertificate certificate =
+                certificates.keep(plant, drafted.record().id(), content, issued, draft.finish(content));
+        audit.write(
+                plant,
+                "certificate-issued",
+                "certificate/" + certificate.number(),
+                null,
+                Map.of(
+                        "issue", certificate.issue(),
+                        "reel", certificate.reel(),
+                        "record", certificate.record().toString(),
+                        "pdfSha256", certificate.pdfSha256()));
+        return Optional.of(new Issued(certificate, true));
     }
 }

@@ -34,7 +34,7 @@ public class PlaceHold {
     /**
      * Places a hold, as the current caller.
      *
-     * @throws io.quarkus.security.ForbiddenException when the caller may not
+     * @throws dev.reelproof.access.PermissionDeniedException when the caller may not
      * @throws IntakeException when the plant does not know what is to be held
      */
     @Transactional

@@ -44,7 +44,7 @@ public class ReleaseHold {
      *
      * @param range the stretch to be released; empty for the whole hold
      * @return the hold as it stands now
-     * @throws io.quarkus.security.ForbiddenException when the caller's roles do not allow it
+     * @throws dev.reelproof.access.PermissionDeniedException when the caller's roles do not allow it
      * @throws NothingThereException when the plant has no such hold
      * @throws ReleaseRefusedException when the rule forbids it
      */

@@ -1,6 +1,7 @@
 package dev.reelproof.app.lot;
 
 import dev.reelproof.access.Caller;
+import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.genealogy.AdmissionTerms;
 import dev.reelproof.genealogy.Lot;
@@ -11,7 +12,6 @@ import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.lot.LotReader;
 import dev.reelproof.intake.lot.NumberedReport;
 import dev.reelproof.intake.result.Upload;
-import io.quarkus.security.ForbiddenException;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -99,7 +99,7 @@ final class LotLoad {
                     numbered.line(),
                     new LotReport(lot, Upload.ofDocument(numbered.json()).sha256())));
             batchBytes += numbered.json().length;
-        } catch (IntakeException | ForbiddenException e) {
+        } catch (IntakeException | PermissionDeniedException e) {
             refused.add(new LoadResult.Refused(numbered.line(), e.getMessage()));
         }
     }

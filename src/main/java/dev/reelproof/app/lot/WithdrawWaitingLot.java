@@ -42,16 +42,18 @@ public class WithdrawWaitingLot {
     public void withdraw(String lot, String plantNamed, Supplier<String> reason) {
         String plant = plants.forAction(Action.REGISTER, plantNamed, "plant");
         String why = reason.get();
-        LotId.named(lot)
-                .flatMap(id -> withdraw(plant, id, why))
-                .orElseThrow(() -> new NothingThereException("No report of lot '" + lot + "' waits at plant " + plant
-                        + "; one whose parents came is registered, and stays so."));
+        boolean isWithdrawn =
+                LotId.named(lot).filter(id -> withdraw(plant, id, why)).isPresent();
+        if (!isWithdrawn) {
+            throw new NothingThereException("No report of lot '" + lot + "' waits at plant " + plant
+                    + "; one whose parents came is registered, and stays so.");
+        }
     }
 
-    private Optional<LotId> withdraw(String plant, LotId lot, String why) {
+    private boolean withdraw(String plant, LotId lot, String why) {
         locks.takeAll(plant);
         Optional<Map<String, ?>> withdrawn = waiting.withdraw(plant, lot);
         withdrawn.ifPresent(report -> audit.write(plant, "lot-withdrawn", "lot/" + lot, why, report));
-        return withdrawn.map(report -> lot);
+        return withdrawn.isPresent();
     }
 }

@@ -130,7 +130,6 @@ final class Bay {
     }
 
     private void premises() {
-        List<double[]> loss = new ArrayList<>();
         for (int pair = 1; pair <= type.pairs(); pair++) {
             TwistedPair line = run.pair(pair);
             double[] values = new double[grid.length];
@@ -140,7 +139,6 @@ final class Bay {
                         + NOISE_DECIBEL * random.nextGaussian();
                 delay[i] = noisyDelay(line.nanosecondPerMetre(grid[i], reel.celsius));
             }
-            loss.add(values);
             sweep("insertion-loss", pair, null, null, "dB", values);
             sweep("propagation-delay", pair, null, null, "ns", delay);
             double usualPeriod = 0.19 + 0.02 * pair;

@@ -29,8 +29,9 @@ final class AllowanceReader {
             entry.pairs("pairs").ifPresent(range -> {
                 if (steps.stream().anyMatch(step -> step.pairs().overlaps(range))) {
                     entry.fault("pairs", "the pair counts overlap those of a step before");
+                } else {
+                    steps.add(new Allowance.Step(range, entry.whole("may-vary")));
                 }
-                steps.add(new Allowance.Step(range, entry.whole("may-vary")));
             });
         }
         return steps;
@@ -39,7 +40,7 @@ final class AllowanceReader {
     private static Map<Property, Bound.Constant> ceilings(Entry allowance, List<Requirement> requirements) {
         Map<Property, Bound.Constant> ceilings = new EnumMap<>(Property.class);
         for (Entry entry : allowance.list("ceilings")) {
-            // A requirement that was refused would make its ceiling seem to be of none.
+            // Where a requirement was refused, its ceiling would seem to limit a property without requirement.
             if (allowance.faults().isEmpty()) {
                 ceiling(entry, requirements, ceilings);
             }

@@ -49,7 +49,7 @@ final class FaultList {
         }
     }
 
-    /** Throws what was gathered, in the order of the lines, unless that is nothing. */
+    /** Throws the faults in the order of their lines, if there are any. */
     void throwIfAny() {
         if (!faults.isEmpty()) {
             throw new LimitSetException(faults.stream()

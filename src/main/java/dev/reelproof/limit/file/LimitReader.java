@@ -89,7 +89,7 @@ final class LimitReader {
             entry.fault("at", "a frequency must be positive, not " + entry.text("at"));
             return null;
         }
-        return new Domain.Spot(megahertz);
+        return entry.attempt("at", () -> new Domain.Spot(megahertz));
     }
 
     /** The range of a limit's curve; null where the limit was refused or has none, which is a fault already. */

@@ -92,7 +92,7 @@ final class LimitSetSchema {
         };
     }
 
-    /** A neighbour of the keyword that refused, within the same subschema. */
+    /** Another keyword of the subschema whose keyword refused. */
     private JsonNode besideKeyword(ValidationMessage message, String neighbour) {
         return subschema(message).path(neighbour);
     }

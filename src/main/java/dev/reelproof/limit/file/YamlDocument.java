@@ -158,6 +158,10 @@ final class YamlDocument {
             return NODES.textNode(text);
         }
         BigDecimal number = new BigDecimal(text);
+        if (!Double.isFinite(number.doubleValue())) {
+            faults.add(pointer, "'" + text + "' is beyond the range of figures");
+            return NODES.textNode(text);
+        }
         return number.scale() == 0 ? NODES.numberNode(number.toBigInteger()) : DecimalNode.valueOf(number);
     }
 }

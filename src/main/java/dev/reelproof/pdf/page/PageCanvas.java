@@ -27,14 +27,23 @@ public final class PageCanvas implements AutoCloseable {
 
     private static final float[] SOLID = {};
 
+    private final PDDocument document;
     private final EmbeddedFont font;
-    private final PDPageContentStream stream;
+    private final PDPage page;
+    private PDPageContentStream stream;
 
     public PageCanvas(PDDocument document, EmbeddedFont font) throws IOException {
+        this.document = document;
         this.font = font;
-        PDPage page = new PDPage(PDRectangle.A4);
+        this.page = new PDPage(PDRectangle.A4);
         document.addPage(page);
         this.stream = new PDPageContentStream(document, page, PDPageContentStream.AppendMode.OVERWRITE, true);
+    }
+
+    /** Compresses what was drawn so far, which takes long, and begins a layer on top of it. */
+    public void beginLayer() throws IOException {
+        stream.close();
+        stream = new PDPageContentStream(document, page, PDPageContentStream.AppendMode.APPEND, true, true);
     }
 
     public EmbeddedFont font() {

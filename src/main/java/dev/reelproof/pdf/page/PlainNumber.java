@@ -1,7 +1,6 @@
 package dev.reelproof.pdf.page;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 
 /** Numbers as printed: no exponent, no trailing zeros, the minus sign of typography. */
 public final class PlainNumber {
@@ -17,11 +16,6 @@ public final class PlainNumber {
 
     public static String of(double value) {
         return of(BigDecimal.valueOf(value));
-    }
-
-    /** The value rounded to at most so many decimal places; a half goes to the even neighbour. */
-    public static String rounded(double value, int places) {
-        return of(BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_EVEN));
     }
 
     public static String withMinusSign(String text) {

@@ -2,107 +2,98 @@ package dev.reelproof.store.access;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Approval;
-import dev.reelproof.access.ApprovalConflictException;
-import dev.reelproof.access.Caller;
-import dev.reelproof.access.Callers;
-import io.quarkus.security.ForbiddenException;
+import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.hibernate.Session;
 
-/**
- * Requests by one person and decisions by another: the means of what needs two persons.
- *
- * <p>That the two differ is seen to here, for the sentence, and by the database, for certain.
- */
+/** Requests by one person and decisions by another. The database itself refuses a decision by the requester. */
 @ApplicationScoped
 public class Approvals {
-    private static final String COLUMNS =
-            "id, action, subject, reason, requested_by, requested, approved, decided_by, decided, decision_reason";
+    private static final String SELECT =
+            """
+            select id, action, subject, reason, requested_by, requested, approved, decided_by, decided, decision_reason
+            from approval""";
 
     private final Session session;
-    private final Callers callers;
-    private final AuditTrail audit;
 
-    Approvals(Session session, Callers callers, AuditTrail audit) {
+    Approvals(Session session) {
         this.session = session;
-        this.callers = callers;
-        this.audit = audit;
     }
 
-    /**
-     * Asks for an approval, as the current caller.
-     *
-     * @throws ForbiddenException when the caller is not a person who may
-     */
-    @Transactional
-    public Approval request(String plant, Action action, String subject, String reason, Instant now) {
-        Caller caller = personWhoMay(plant);
-        Object[] row = session.createNativeQuery(
+    record ApprovalRow(
+            long id,
+            String action,
+            String subject,
+            String reason,
+            String requestedBy,
+            Instant requested,
+            Boolean approved,
+            String decidedBy,
+            Instant decided,
+            String decisionReason) {
+        Approval approval() {
+            return new Approval(
+                    id,
+                    action,
+                    subject,
+                    reason,
+                    requestedBy,
+                    UtcTimes.utc(requested),
+                    approved,
+                    decidedBy,
+                    UtcTimes.utc(decided),
+                    decisionReason);
+        }
+    }
+
+    /** Keeps a request, open as yet. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public Approval insert(
+            String plant, Action action, String subject, String reason, String requestedBy, OffsetDateTime now) {
+        long id = session.createNativeQuery(
                         """
                         insert into approval (plant, action, subject, reason, requested_by, requested)
-                        values (:plant, :action, :subject, :reason, :by, :now) returning %s"""
-                                .formatted(COLUMNS),
-                        Object[].class)
+                        values (:plant, :action, :subject, :reason, :by, :now) returning id""",
+                        Long.class)
                 .setParameter("plant", plant)
                 .setParameter("action", action.word())
                 .setParameter("subject", subject)
                 .setParameter("reason", reason)
-                .setParameter("by", caller.name())
-                .setParameter("now", now)
+                .setParameter("by", requestedBy)
+                .setParameter("now", UtcTimes.instant(now))
                 .getSingleResult();
-        Approval approval = approval(row);
-        audit.write(plant, "approval-requested", subject(approval), reason, about(approval));
-        return approval;
+        return Approval.open(id, action.word(), subject, reason, requestedBy, now);
     }
 
-    /**
-     * Decides, as the current caller.
-     *
-     * @return the approval as it stands now; empty when the plant has none of that id
-     * @throws ForbiddenException when the caller is not a person who may
-     * @throws ApprovalConflictException when the caller asked for it, or it was decided before
-     */
-    @Transactional
-    public Optional<Approval> decide(String plant, long id, boolean approve, String reason, Instant now) {
-        Caller caller = personWhoMay(plant);
-        Optional<Approval> asked = session.createNativeQuery(
-                        "select " + COLUMNS + " from approval where plant = :plant and id = :id for update",
-                        Object[].class)
+    /** The approval of that id, which nobody else decides until the transaction ends. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public Optional<Approval> lock(String plant, long id) {
+        return session.createNativeQuery(SELECT + " where plant = :plant and id = :id for update", ApprovalRow.class)
                 .setParameter("plant", plant)
                 .setParameter("id", id)
                 .uniqueResultOptional()
-                .map(Approvals::approval);
-        if (asked.isEmpty()) {
-            return Optional.empty();
-        }
-        requireOpen(asked.get());
-        if (caller.isPerson(asked.get().requestedBy())) {
-            throw new ApprovalConflictException(
-                    "You asked for approval " + id + " yourself; somebody else must decide on it.");
-        }
-        Object[] row = session.createNativeQuery(
+                .map(ApprovalRow::approval);
+    }
+
+    /** Keeps the decision on an approval. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public void decide(String plant, Approval decided) {
+        session.createNativeMutationQuery(
                         """
-                        update approval set approved = :approve, decided_by = :by, decided = :now, decision_reason = :reason
-                        where plant = :plant and id = :id returning %s"""
-                                .formatted(COLUMNS),
-                        Object[].class)
-                .setParameter("approve", approve)
-                .setParameter("by", caller.name())
-                .setParameter("now", now)
-                .setParameter("reason", reason)
+                        update approval set approved = :approved, decided_by = :by, decided = :at, decision_reason = :reason
+                        where plant = :plant and id = :id""")
+                .setParameter("approved", decided.approved())
+                .setParameter("by", decided.decidedBy())
+                .setParameter("at", UtcTimes.instant(decided.decided()))
+                .setParameter("reason", decided.decisionReason())
                 .setParameter("plant", plant)
-                .setParameter("id", id)
-                .getSingleResult();
-        Approval decided = approval(row);
-        audit.write(plant, approve ? "approval-given" : "approval-refused", subject(decided), reason, about(decided));
-        return Optional.of(decided);
+                .setParameter("id", decided.id())
+                .executeUpdate();
     }
 
     /**
@@ -115,59 +106,15 @@ public class Approvals {
     public List<Approval> list(String plant, boolean open, long before, int limit) {
         return session
                 .createNativeQuery(
-                        "select " + COLUMNS + " from approval where plant = :plant and id < :before"
-                                + (open ? " and decided is null" : "") + " order by id desc limit :limit",
-                        Object[].class)
+                        SELECT + " where plant = :plant and id < :before" + (open ? " and decided is null" : "")
+                                + " order by id desc limit :limit",
+                        ApprovalRow.class)
                 .setParameter("plant", plant)
                 .setParameter("before", before)
                 .setParameter("limit", limit)
                 .getResultList()
                 .stream()
-                .map(Approvals::approval)
+                .map(ApprovalRow::approval)
                 .toList();
-    }
-
-    private Caller personWhoMay(String plant) {
-        Caller caller = callers.current();
-        caller.require(Action.APPROVE, plant);
-        caller.requirePerson();
-        return caller;
-    }
-
-    private static void requireOpen(Approval approval) {
-        if (approval.approved() != null) {
-            throw new ApprovalConflictException("Approval " + approval.id() + " was "
-                    + (approval.approved() ? "given" : "refused") + " by " + approval.decidedBy() + " on "
-                    + approval.decided().toLocalDate() + "; a decision does not change: ask for a new approval.");
-        }
-    }
-
-    private static String subject(Approval approval) {
-        return "approval/" + approval.id();
-    }
-
-    private static Map<String, String> about(Approval approval) {
-        return Map.of(
-                "action", approval.action(),
-                "subject", approval.subject(),
-                "requestedBy", approval.requestedBy());
-    }
-
-    private static Approval approval(Object[] row) {
-        return new Approval(
-                ((Number) row[0]).longValue(),
-                (String) row[1],
-                (String) row[2],
-                (String) row[3],
-                (String) row[4],
-                utc(row[5]),
-                (Boolean) row[6],
-                (String) row[7],
-                utc(row[8]),
-                (String) row[9]);
-    }
-
-    private static OffsetDateTime utc(Object instant) {
-        return instant == null ? null : ((Instant) instant).atOffset(ZoneOffset.UTC);
     }
 }

@@ -3,22 +3,26 @@ package dev.reelproof.store.access;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.access.AuditEntry;
+import dev.reelproof.access.AuditFilter;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.Callers;
+import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.hibernate.Session;
 import org.hibernate.query.NativeQuery;
 
-/** The audit trail: added to, never changed. An entry stands or falls with the change that it tells of. */
+/** The audit trail. Entries are added and never changed; each is kept, or not, with the change that it tells of. */
 @ApplicationScoped
 public class AuditTrail {
     private static final ObjectMapper JSON = new ObjectMapper();
+
+    /** A subject without its kind and the slash: as in the index audit_entry_identifier, or that index is not used. */
+    private static final String IDENTIFIER = "substr(subject, strpos(subject, '/') + 1)";
 
     private final Session session;
     private final Callers callers;
@@ -64,7 +68,7 @@ public class AuditTrail {
                 .executeUpdate();
     }
 
-    /** Writes what somebody did who is not the current caller by now, such as one who just signed in. */
+    /** Writes what somebody did who is not the current caller yet, such as a person who just signed in. */
     @Transactional(Transactional.TxType.MANDATORY)
     public void write(
             Caller caller, String plant, String action, String subject, String reason, Map<String, ?> details) {
@@ -84,43 +88,40 @@ public class AuditTrail {
                 .executeUpdate();
     }
 
-    /**
-     * What is looked for; null stands for any.
-     *
-     * @param subject exactly this subject
-     * @param actor exactly this actor
-     * @param action exactly this action
-     * @param before only entries of a lower id
-     */
-    public record Filter(String subject, String actor, String action, Long before) {}
+    record EntryRow(
+            long id,
+            Instant at,
+            String actor,
+            String actorKind,
+            String from,
+            String action,
+            String subject,
+            String reason,
+            String details) {
+        AuditEntry entry() {
+            return new AuditEntry(id, UtcTimes.utc(at), actor, actorKind, from, action, subject, reason, details);
+        }
+    }
 
     /** Entries of a plant, newest first. */
     @Transactional
-    public List<AuditEntry> entries(String plant, Filter filter, int limit) {
+    public List<AuditEntry> entries(String plant, AuditFilter filter, int limit) {
         Map<String, Object> conditions = new TreeMap<>();
         conditions.put("plant = :plant", plant);
-        putUnlessNull(conditions, "subject = :subject", filter.subject());
+        putUnlessNull(
+                conditions, filter.namesKind() ? "subject = :subject" : IDENTIFIER + " = :subject", filter.subject());
         putUnlessNull(conditions, "actor = :actor", filter.actor());
         putUnlessNull(conditions, "action = :action", filter.action());
         putUnlessNull(conditions, "id < :before", filter.before());
-        NativeQuery<Object[]> query = session.createNativeQuery(
+        NativeQuery<EntryRow> query = session.createNativeQuery(
                 "select id, at, actor, actor_kind, from_address, action, subject, reason, cast(details as text)"
                         + " from audit_entry where " + String.join(" and ", conditions.keySet())
                         + " order by id desc limit :limit",
-                Object[].class);
+                EntryRow.class);
         conditions.forEach(
                 (condition, value) -> query.setParameter(condition.substring(condition.indexOf(':') + 1), value));
         return query.setParameter("limit", limit).getResultList().stream()
-                .map(row -> new AuditEntry(
-                        ((Number) row[0]).longValue(),
-                        ((Instant) row[1]).atOffset(ZoneOffset.UTC),
-                        (String) row[2],
-                        (String) row[3],
-                        (String) row[4],
-                        (String) row[5],
-                        (String) row[6],
-                        (String) row[7],
-                        (String) row[8]))
+                .map(EntryRow::entry)
                 .toList();
     }
 

@@ -1,2 +1,2 @@
-/** Rows of accounts, sessions, tokens, approvals and the audit trail. */
+/** Keeps accounts, sessions, tokens, approvals and the audit trail. Knows no rule of access: {@code app.access} asks those. */
 package dev.reelproof.store.access;

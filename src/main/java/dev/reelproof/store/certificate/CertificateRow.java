@@ -1,6 +1,5 @@
 package dev.reelproof.store.certificate;
 
-import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -10,43 +9,40 @@ import java.time.Instant;
 import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
 
+/** A certificate as it is inserted. */
 @Entity
 @Table(name = "certificate")
 @IdClass(CertificateRow.Key.class)
-class CertificateRow extends PanacheEntityBase {
+class CertificateRow {
     record Key(String plant, String number, int issue) {}
 
     @Id
-    public String plant;
+    String plant;
 
     @Id
-    public String number;
+    String number;
 
     @Id
-    public int issue;
+    int issue;
 
     @Column(name = "record_id")
-    public UUID recordId;
+    UUID recordId;
 
-    public String reel;
+    String reel;
 
-    public Instant issued;
+    Instant issued;
 
     @Column(name = "order_number")
-    public String orderNumber;
+    String orderNumber;
 
-    public String customer;
+    String customer;
 
     @Column(columnDefinition = "jsonb")
     @ColumnTransformer(read = "content::text", write = "?::jsonb")
-    public String content;
+    String content;
 
-    public byte[] pdf;
+    byte[] pdf;
 
     @Column(name = "pdf_sha256")
-    public String pdfSha256;
-
-    /** Made by the database for the search. */
-    @Column(insertable = false, updatable = false)
-    public String searched;
+    String pdfSha256;
 }

@@ -1,31 +1,33 @@
 package dev.reelproof.store.certificate;
 
-import dev.reelproof.intake.Part;
+import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.digest.Sha256;
 import dev.reelproof.store.UtcTimes;
-import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.reel.Reels;
-import dev.reelproof.store.result.StoredRecord;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.Session;
+import org.hibernate.query.NativeQuery;
 
 /** The certificates of each plant. What was issued is kept as it was issued. */
 @ApplicationScoped
 public class Certificates {
-    private final Session session;
-    private final AuditTrail audit;
+    private static final String SELECT = "select " + CertificateSummaryRow.COLUMNS + " from certificate ";
 
-    Certificates(Session session, AuditTrail audit) {
+    private final Session session;
+
+    Certificates(Session session) {
         this.session = session;
-        this.audit = audit;
     }
 
-    /** The next serial number of a plant's certificates of a year, from 1; given back when the transaction fails. */
+    /**
+     * Takes the next serial number of a plant's certificates of a year, from 1. Until this transaction ends nobody else at the plant
+     * takes one; when it fails, the number is given back, so that no number is left out.
+     */
     @Transactional(Transactional.TxType.MANDATORY)
     public int nextSerial(String plant, int year) {
         return session.createNativeQuery(
@@ -39,103 +41,31 @@ public class Certificates {
                 .getSingleResult();
     }
 
-    /** Keeps a certificate with what it says and how it looks. */
+    /**
+     * Keeps a certificate.
+     *
+     * @param record the record that it certifies
+     * @param content what it says
+     * @param issued when it is issued, as the content says
+     * @param pdf how it looks
+     */
     @Transactional(Transactional.TxType.MANDATORY)
     public StoredCertificate keep(
-            StoredRecord record,
-            String number,
-            int issue,
-            OffsetDateTime issued,
-            String order,
-            String customer,
-            String contentJson,
-            byte[] pdf) {
+            String plant, UUID record, CertificateContent content, OffsetDateTime issued, byte[] pdf) {
         CertificateRow row = new CertificateRow();
-        row.plant = record.plant();
-        row.number = number;
-        row.issue = issue;
-        row.recordId = record.id();
-        row.reel = record.reel();
+        row.plant = plant;
+        row.number = content.number();
+        row.issue = content.issue();
+        row.recordId = record;
+        row.reel = content.reel();
         row.issued = issued.toInstant();
-        row.orderNumber = order;
-        row.customer = customer;
-        row.content = contentJson;
+        row.orderNumber = content.order();
+        row.customer = content.customer();
+        row.content = CertificateJson.write(content);
         row.pdf = pdf.clone();
-        row.pdfSha256 = new Part("pdf", "application/pdf", pdf).sha256();
-        row.persistAndFlush();
-        audit.write(
-                row.plant,
-                "certificate-issued",
-                "certificate/" + number,
-                null,
-                Map.of(
-                        "issue",
-                        issue,
-                        "reel",
-                        row.reel,
-                        "record",
-                        row.recordId.toString(),
-                        "pdfSha256",
-                        row.pdfSha256));
-        return toCertificate(row);
-    }
-
-    /** The newest issue for a record; empty when it has none. */
-    @Transactional
-    public Optional<StoredCertificate> ofRecord(String plant, UUID record) {
-        return CertificateRow.<CertificateRow>find("plant = ?1 and recordId = ?2 order by issue desc", plant, record)
-                .firstResultOptional()
-                .map(Certificates::toCertificate);
-    }
-
-    /** The certificates of a reel, newest first. */
-    @Transactional
-    public List<StoredCertificate> ofReel(String plant, String reel) {
-        return CertificateRow.<CertificateRow>find("plant = ?1 and reel = ?2 order by issued desc", plant, reel)
-                .stream()
-                .map(Certificates::toCertificate)
-                .toList();
-    }
-
-    /** The newest issue of a number; empty when there is none. */
-    @Transactional
-    public Optional<StoredCertificate> byNumber(String plant, String number) {
-        return CertificateRow.<CertificateRow>find("plant = ?1 and number = ?2 order by issue desc", plant, number)
-                .firstResultOptional()
-                .map(Certificates::toCertificate);
-    }
-
-    /** All issues of a number, newest first. */
-    @Transactional
-    public List<StoredCertificate> issues(String plant, String number) {
-        return CertificateRow.<CertificateRow>find("plant = ?1 and number = ?2 order by issue desc", plant, number)
-                .stream()
-                .map(Certificates::toCertificate)
-                .toList();
-    }
-
-    /** The PDF of the newest issue of a number, the same bytes each time; empty when there is none. */
-    @Transactional
-    public Optional<byte[]> pdf(String plant, String number) {
-        return CertificateRow.<CertificateRow>find("plant = ?1 and number = ?2 order by issue desc", plant, number)
-                .firstResultOptional()
-                .map(row -> row.pdf);
-    }
-
-    /** Certificates whose number, reel, order or customer contains the text, whatever its case; newest first. */
-    @Transactional
-    public List<StoredCertificate> search(String plant, String text, int limit) {
-        return CertificateRow.<CertificateRow>find(
-                        "plant = ?1 and searched like ?2 escape '!' order by issued desc, number",
-                        plant,
-                        Reels.containing(text))
-                .page(0, limit)
-                .stream()
-                .map(Certificates::toCertificate)
-                .toList();
-    }
-
-    private static StoredCertificate toCertificate(CertificateRow row) {
+        row.pdfSha256 = Sha256.hex(pdf);
+        session.persist(row);
+        session.flush();
         return new StoredCertificate(
                 row.plant,
                 row.number,
@@ -146,5 +76,63 @@ public class Certificates {
                 row.orderNumber,
                 row.customer,
                 row.pdfSha256);
+    }
+
+    /** The newest issue for a record; empty when it has none. */
+    @Transactional
+    public Optional<StoredCertificate> ofRecord(String plant, UUID record) {
+        return certificates(find("where plant = :plant and record_id = :record order by issue desc limit 1", plant)
+                        .setParameter("record", record))
+                .stream()
+                .findFirst();
+    }
+
+    /** The certificates of a reel, newest first. */
+    @Transactional
+    public List<StoredCertificate> ofReel(String plant, String reel) {
+        return certificates(find("where plant = :plant and reel = :reel order by issued desc", plant)
+                .setParameter("reel", reel));
+    }
+
+    /** All issues of a number, newest first. */
+    @Transactional
+    public List<StoredCertificate> issues(String plant, String number) {
+        return certificates(find("where plant = :plant and number = :number order by issue desc", plant)
+                .setParameter("number", number));
+    }
+
+    /** Certificates whose number, reel, order or customer contains the text, whatever its case; newest first. */
+    @Transactional
+    public List<StoredCertificate> search(String plant, String text, int limit) {
+        return certificates(find(
+                        "where plant = :plant and searched like :pattern escape '!' order by issued desc, number limit :limit",
+                        plant)
+                .setParameter("pattern", Reels.containing(text))
+                .setParameter("limit", limit));
+    }
+
+    private NativeQuery<CertificateSummaryRow> find(String which, String plant) {
+        return session.createNativeQuery(SELECT + which, CertificateSummaryRow.class)
+                .setParameter("plant", plant);
+    }
+
+    private static List<StoredCertificate> certificates(NativeQuery<CertificateSummaryRow> query) {
+        return query.getResultList().stream()
+                .map(CertificateSummaryRow::toCertificate)
+                .toList();
+    }
+
+    /** The PDF of the newest issue of a number, the same bytes each time; empty when there is none. */
+    @Transactional
+    public Optional<byte[]> pdf(String plant, String number) {
+        return session
+                .createNativeQuery(
+                        "select pdf from certificate where plant = :plant and number = :number order by issue desc limit 1",
+                        byte[].class)
+                .setParameter("plant", plant)
+                .setParameter("number", number)
+                .getResultList()
+                .stream()
+                .findFirst();
     }
 }

@@ -9,10 +9,10 @@ import org.hibernate.Session;
 /** Tells of many reels at once which of them open holds reach. */
 @ApplicationScoped
 public class HeldReels {
-    private static final String TOO_LONG =
-            "which of the reels are on hold was not found within 10s; ask for fewer reels, or again when the database is less busy";
-
-    /** Each lot counts once for each reel, however many ways lead to it. While nothing is open, nothing is climbed. */
+    /**
+     * Each lot counts once for each reel, however many ways lead to it. While nothing is open, nothing is climbed. {@code offset 0}
+     * keeps the database from reading a whole table where it cannot guess how few lots are above: each is found by its key.
+     */
     private static final String FIND =
             """
             with recursive open as materialized (
@@ -25,20 +25,23 @@ public class HeldReels {
             above(reel, id) as (
                 select reel, reel from unnest(cast(:reels as text[])) as reel where exists (select from open)
                 union
-                select a.reel, i.parent from above a join lot_input i on i.plant = :plant and i.child = a.id),
-            met as materialized (
-                select a.reel, a.id, l.run, l.machine, coalesce(r.started, l.made) as began, l.made as ended
+                select a.reel, i.parent
                 from above a
-                left join lot l on l.plant = :plant and l.id = a.id
-                left join step_run r on r.plant = l.plant and r.id = l.run),
+                cross join lateral (select parent from lot_input where plant = :plant and child = a.id offset 0) i),
+            lots as (select distinct id from above),
+            met as materialized (
+                select s.id, l.run, l.machine, coalesce(r.started, l.made) as began, l.made as ended
+                from lots s
+                left join lateral (select run, machine, made from lot where plant = :plant and id = s.id offset 0) l on true
+                left join step_run r on r.plant = :plant and r.id = l.run),
             reached as (
-                select m.reel, o.released_in_part from met m join open o on o.lot = m.id
+                select m.id, o.released_in_part from met m join open o on o.lot = m.id
                 union all
-                select m.reel, o.released_in_part from met m join open o on o.run = m.run
+                select m.id, o.released_in_part from met m join open o on o.run = m.run
                 union all
-                select m.reel, o.released_in_part from met m join open o on o.machine = m.machine
+                select m.id, o.released_in_part from met m join open o on o.machine = m.machine
                     and o.window_from <= m.ended and o.window_to >= m.began)
-            select reel, bool_and(released_in_part) from reached group by reel""";
+            select a.reel, bool_and(h.released_in_part) from above a join reached h on h.id = a.id group by a.reel""";
 
     private final Session session;
 

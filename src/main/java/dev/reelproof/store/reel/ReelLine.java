@@ -10,8 +10,14 @@ import java.util.UUID;
  * @param reel the reel
  * @param record the newest record
  * @param verdict its verdict
+ * @param conditional whether it was accepted only conditionally; false when it was never tested
  * @param received when it was received
  * @param finished when its test ended
  */
 public record ReelLine(
-        RegisteredReel reel, UUID record, Verdict verdict, OffsetDateTime received, OffsetDateTime finished) {}
+        RegisteredReel reel,
+        UUID record,
+        Verdict verdict,
+        boolean conditional,
+        OffsetDateTime received,
+        OffsetDateTime finished) {}

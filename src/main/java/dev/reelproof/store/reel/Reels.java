@@ -3,6 +3,7 @@ package dev.reelproof.store.reel;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.RowJson;
@@ -42,9 +43,11 @@ public class Reels {
             Instant registered,
             UUID record,
             String verdict,
+            boolean conditionalPass,
             Instant received,
             Instant finished) {
         ReelLine line() {
+            Verdict cameTo = verdict == null ? null : Verdict.valueOf(verdict.toUpperCase(Locale.ROOT));
             return new ReelLine(
                     new ReelRow(
                                     plant,
@@ -58,7 +61,8 @@ public class Reels {
                                     registered)
                             .reel(),
                     record,
-                    verdict == null ? null : Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)),
+                    cameTo,
+                    cameTo == Verdict.ACCEPTED && conditionalPass,
                     UtcTimes.utc(received),
                     UtcTimes.utc(finished));
         }
@@ -142,12 +146,15 @@ public class Reels {
      */
     @Transactional(Transactional.TxType.MANDATORY)
     public void lock(String plant, String id) {
-        session.createNativeQuery(
+        boolean isLocked = session.createNativeQuery(
                         "select id from reel where plant = :plant and id = :id for no key update", String.class)
                 .setParameter("plant", plant)
                 .setParameter("id", id)
                 .uniqueResultOptional()
-                .orElseThrow(() -> new IllegalArgumentException("unknown reel '" + id + "'"));
+                .isPresent();
+        if (!isLocked) {
+            throw new IllegalArgumentException("unknown reel '" + id + "'");
+        }
     }
 
     /**
@@ -159,18 +166,22 @@ public class Reels {
      */
     @Transactional
     public List<ReelLine> search(String plant, String text, int limit) {
-        // An upload's row is not partitioned and knows the newest record; its time leads to the one partition. Only the
-        // records
-        // of the reels that are listed are looked up.
+        // An upload's row is not partitioned and knows the newest record; its time leads to the one partition.
+        // The newest has no later attempt; asked so, it is found of many reels at once without a look-up a reel.
+        // Only the records of the reels that are listed are looked up.
         return session
                 .createNativeQuery(
                         """
-                        select %s, t.id, t.verdict, r.newest, t.finished
+                        select %s, t.id, t.verdict,
+                               exists (select from finding f
+                                       where f.plant = t.plant and f.record_id = t.id and f.received = t.received
+                                         and f.outcome = :conditionalPass),
+                               r.newest, t.finished
                         from (select r.*, u.record_id, u.received as newest
                               from reel r
-                              left join lateral (select record_id, received from upload
-                                                 where plant = r.plant and reel = r.id
-                                                 order by attempt desc limit 1) u on true
+                              left join upload u on u.plant = r.plant and u.reel = r.id
+                                and not exists (select from upload later where later.plant = u.plant
+                                                and later.reel = u.reel and later.attempt > u.attempt)
                               where r.plant = :plant and r.searched like :pattern escape '!'
                               order by u.received desc nulls last, r.registered desc, r.id
                               limit :limit) r
@@ -179,6 +190,7 @@ public class Reels {
                                 .formatted(ReelRow.COLUMNS),
                         LineRow.class)
                 .setParameter("plant", plant)
+                .setParameter("conditionalPass", Outcome.CONDITIONAL_PASS.word())
                 .setParameter("pattern", containing(text))
                 .setParameter("limit", limit)
                 .getResultList()

@@ -1,7 +1,7 @@
 package dev.reelproof.api.access;
 
-import static dev.reelproof.api.access.Visitor.PASSWORD;
-import static dev.reelproof.api.access.Visitor.signIn;
+import static dev.reelproof.api.access.TestPerson.PASSWORD;
+import static dev.reelproof.api.access.TestPerson.signIn;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
@@ -35,12 +35,12 @@ class AccountRoutesTest {
     @Inject
     Session session;
 
-    private Visitor administrator;
+    private TestPerson administrator;
 
     @BeforeEach
     void bringInAnAdministrator() {
         clock.freshMinute();
-        administrator = Visitor.signedIn(Role.ADMINISTRATOR);
+        administrator = TestPerson.signedIn(Role.ADMINISTRATOR);
     }
 
     @AfterEach
@@ -82,8 +82,8 @@ class AccountRoutesTest {
     void namesOfAnyScriptSignIn(String start) {
         String name = start + " " + UUID.randomUUID().toString().substring(0, 8);
         make(account(name)).statusCode(201).body("name", equalTo(name));
-        Visitor visitor = Visitor.signedIn(name);
-        visitor.asks().get("/api/v1/session").then().body("name", equalTo(name));
+        TestPerson person = TestPerson.signedIn(name);
+        person.asks().get("/api/v1/session").then().body("name", equalTo(name));
         change(name, Map.of("displayName", start, "reason", "test")).statusCode(200);
         signIn(" " + name.toUpperCase() + " ", PASSWORD).then().statusCode(204);
     }
@@ -180,7 +180,7 @@ class AccountRoutesTest {
     void onlyAnAdministratorOfEveryPlantManagesAccounts() {
         for (Role role : Role.values()) {
             if (role != Role.ADMINISTRATOR) {
-                Visitor.signedIn(role).asks().get("/api/v1/accounts").then().statusCode(403);
+                TestPerson.signedIn(role).asks().get("/api/v1/accounts").then().statusCode(403);
             }
         }
         io.restassured.RestAssured.given()
@@ -202,11 +202,11 @@ class AccountRoutesTest {
                 .contentType("application/problem+json")
                 .body("detail", containsString("last active administrator"));
         administrator.asks().get("/api/v1/session").then().statusCode(200).body("roles", hasItem("administrator"));
-        String second = Visitor.account(Role.ADMINISTRATOR);
+        String second = TestPerson.account(Role.ADMINISTRATOR);
         change(administrator.name, Map.of("roles", List.of("technician"), "reason", "moves"))
                 .statusCode(200)
                 .body("roles", not(hasItem("administrator")));
-        Visitor.signedIn(second).asks().get("/api/v1/accounts").then().statusCode(200);
+        TestPerson.signedIn(second).asks().get("/api/v1/accounts").then().statusCode(200);
     }
 
     @Test

@@ -261,6 +261,20 @@ class AuditRoutesTest {
     }
 
     @Test
+    void anIdentifierAloneFindsItsEntriesOfEveryKind() {
+        QuarkusTransaction.requiringNew().run(() -> {
+            audit.write("north", "tried", "reel/" + own, null, Map.of());
+            audit.write("north", "tried", "lot/" + own, null, Map.of());
+            audit.write("north", "tried", "account/" + own + "/more", null, Map.of());
+            audit.write("north", "tried", own, null, Map.of());
+        });
+        of(own).body("entries.subject", contains(own, "lot/" + own, "reel/" + own));
+        of("reel/" + own).body("entries.subject", contains("reel/" + own));
+        of("account/" + own + "/more").body("entries.subject", contains("account/" + own + "/more"));
+        of(own.substring(1)).body("entries", empty());
+    }
+
+    @Test
     void isForThoseWhoMayReadIt() {
         given().get(ROUTE)
                 .then()

@@ -1,7 +1,8 @@
 package dev.reelproof.api.access;
 
-import static dev.reelproof.api.access.Visitor.PASSWORD;
+import static dev.reelproof.api.access.TestPerson.PASSWORD;
 import static io.restassured.RestAssured.given;
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.notNullValue;
@@ -10,27 +11,46 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.access.AccessSettings;
-import dev.reelproof.access.Callers;
+import dev.reelproof.access.AuditFilter;
+import dev.reelproof.access.LockoutPolicy;
 import dev.reelproof.access.Password;
-import dev.reelproof.access.PasswordHashing;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
-import dev.reelproof.app.access.DemoCredentials;
+import dev.reelproof.access.TokenSecret;
+import dev.reelproof.access.WebSession;
+import dev.reelproof.app.Plants;
+import dev.reelproof.app.Settings;
+import dev.reelproof.app.access.AccessSettings;
+import dev.reelproof.app.access.Attempt;
+import dev.reelproof.app.access.AuthenticateCaller;
+import dev.reelproof.app.access.CompanySettings;
+import dev.reelproof.app.access.CompanySignIn;
+import dev.reelproof.app.access.CountAttempt;
+import dev.reelproof.app.access.DemoAccount;
+import dev.reelproof.app.access.DemoTokenFile;
+import dev.reelproof.app.access.MakeDemoAccounts;
+import dev.reelproof.app.access.ManageTokens;
+import dev.reelproof.app.access.PasswordHashing;
 import dev.reelproof.app.access.SetUp;
 import dev.reelproof.app.access.SignIn;
 import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.access.Sessions;
+import dev.reelproof.store.access.SetUpLinks;
 import dev.reelproof.store.access.SignInThrottle;
 import dev.reelproof.store.access.Tokens;
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.StartupEvent;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.vertx.http.HttpServerStart;
 import io.restassured.response.Response;
 import io.restassured.response.ValidatableResponse;
+import io.vertx.core.http.HttpServerOptions;
 import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -42,17 +62,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.logging.Handler;
 import java.util.logging.Level;
 import java.util.logging.LogRecord;
 import java.util.logging.Logger;
 import java.util.logging.SimpleFormatter;
-import javax.sql.DataSource;
 import org.hibernate.Session;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -61,7 +82,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The first start, the demo's doors, headers, large bodies before sign-in, and what a log must not hold. */
+/** The first start, the demo's accounts, headers, large bodies before sign-in, and what a log must not hold. */
 @QuarkusTest
 class AuthenticationTest {
     private static final int BEFORE_SIGN_IN = 64 * 1024;
@@ -73,16 +94,37 @@ class AuthenticationTest {
     Session session;
 
     @Inject
-    DataSource database;
-
-    @Inject
     Accounts accounts;
 
     @Inject
     Sessions sessions;
 
     @Inject
-    SignInThrottle guesses;
+    Tokens tokens;
+
+    @Inject
+    SetUpLinks links;
+
+    @Inject
+    SignInThrottle throttle;
+
+    @Inject
+    CountAttempt attempts;
+
+    @Inject
+    ManageTokens manageTokens;
+
+    @Inject
+    Settings settings;
+
+    @Inject
+    AccessSettings access;
+
+    @Inject
+    CompanySettings company;
+
+    @Inject
+    Plants plants;
 
     @Inject
     PasswordHashing hashing;
@@ -109,18 +151,44 @@ class AuthenticationTest {
         clock.run();
     }
 
-    private record Settings(
-            Path data,
-            boolean demo,
-            List<String> plants,
-            Optional<String> homePlant,
-            Optional<String> setupToken,
-            Session session,
-            Password password)
-            implements AccessSettings {
-        static Settings of(Path data, boolean demo, String setupToken) {
-            return new Settings(
-                    data, demo, List.of("north"), Optional.empty(), Optional.ofNullable(setupToken), null, null);
+    /** As the service's own, but for what a test changes. */
+    private record OwnSettings(Settings service, Path data, boolean demo) implements Settings {
+        @Override
+        public List<String> plants() {
+            return service.plants();
+        }
+
+        @Override
+        public Optional<String> homePlant() {
+            return service.homePlant();
+        }
+
+        @Override
+        public Optional<Path> limits() {
+            return service.limits();
+        }
+
+        @Override
+        public String uncertainty() {
+            return service.uncertainty();
+        }
+
+        @Override
+        public Map<String, Signature> signatures() {
+            return service.signatures();
+        }
+    }
+
+    /** As the service's own, but for the set-up secret. */
+    private record OwnAccess(AccessSettings service, Optional<String> setupToken) implements AccessSettings {
+        @Override
+        public Session session() {
+            return service.session();
+        }
+
+        @Override
+        public Password password() {
+            return service.password();
         }
     }
 
@@ -146,10 +214,10 @@ class AuthenticationTest {
         setUp(link, "first").statusCode(201).body("name", equalTo("first"));
         setUp(link, "second").statusCode(403);
         assertEquals(Optional.empty(), setUp.makeLink());
-        Visitor.signedIn("first").asks().get("/api/v1/accounts").then().statusCode(200);
+        TestPerson.signedIn("first").asks().get("/api/v1/accounts").then().statusCode(200);
         assertEquals(
                 "set-up",
-                audit.entries("north", new AuditTrail.Filter("account/first", null, "set-up", null), 1)
+                audit.entries("north", new AuditFilter("account/first", null, "set-up", null), 1)
                         .get(0)
                         .action());
     }
@@ -164,10 +232,10 @@ class AuthenticationTest {
     }
 
     @Test
-    void aLinkOpensNothingOnceSomebodyCanSignIn() {
+    void aLinkIsRefusedOnceSomebodyCanSignIn() {
         removeAccounts();
         String link = setUp.makeLink().orElseThrow();
-        Visitor.account(Role.TECHNICIAN);
+        TestPerson.account(Role.TECHNICIAN);
         setUp(link, "late").statusCode(403);
     }
 
@@ -181,49 +249,72 @@ class AuthenticationTest {
     }
 
     private Optional<String> fromEnvironment(String secret) {
-        SetUp own = new SetUp(session, accounts, hashing, guesses, Settings.of(folder, false, secret), audit, clock);
+        SetUp own = new SetUp(
+                accounts,
+                links,
+                hashing,
+                attempts,
+                settings,
+                new OwnAccess(access, Optional.of(secret)),
+                plants,
+                audit,
+                clock);
         return QuarkusTransaction.requiringNew().call(own::makeLink);
     }
 
     @Test
-    void setUpIsNotGuessed() {
-        for (int guess = 0; guess < SignInThrottle.A_MINUTE; guess++) {
+    void theSetUpLinkIsPrintedOnceTheServiceListens() {
+        removeAccounts();
+        ByteArrayOutputStream printed = new ByteArrayOutputStream();
+        FirstStart start = new FirstStart(setUp, null, settings, 8080, new PrintStream(printed, true, UTF_8));
+        start.start(new StartupEvent());
+        assertEquals("", printed.toString(UTF_8), "the port may be another program's");
+        start.listening(new HttpServerStart(new HttpServerOptions().setPort(8081)));
+        String link = printed.toString(UTF_8).replaceAll("(?s).*http://localhost:8081/set-up.html#(\\S+)\\s*", "$1");
+        setUp(link, "first").statusCode(201);
+    }
+
+    @Test
+    void setUpLinksAreThrottled() {
+        for (int attempt = 0; attempt < LockoutPolicy.FAILURES_A_MINUTE; attempt++) {
             setUp(Secrets.random(), "thief").statusCode(403);
         }
         setUp(Secrets.random(), "thief").statusCode(429).header("Retry-After", equalTo("60"));
     }
 
     @Test
-    void theDemosDoorsOpenNothingOutsideTheDemo() throws IOException {
-        AccessSettings demo = Settings.of(folder, true, null);
-        Tokens demoTokens = new Tokens(session, database, demo, audit, clock);
-        DemoCredentials doors = new DemoCredentials(session, accounts, demoTokens, demo);
-        QuarkusTransaction.requiringNew().run(() -> doors.open("north"));
-        String token = doors.token();
-        QuarkusTransaction.requiringNew().run(() -> doors.open("north"));
-        assertEquals(token, doors.token(), "the next start keeps it");
+    void theDemosAccountsAndTokenAreGoodForNothingOutsideTheDemo() throws IOException {
+        Settings demo = new OwnSettings(settings, folder, true);
+        AuthenticateCaller inDemo = new AuthenticateCaller(sessions, tokens, demo, access, company, clock);
+        DemoTokenFile file = new DemoTokenFile(demo);
+        MakeDemoAccounts making = new MakeDemoAccounts(accounts, manageTokens, inDemo, file, clock);
+        QuarkusTransaction.requiringNew().run(making::make);
+        String token = file.read().orElseThrow();
+        QuarkusTransaction.requiringNew().run(making::make);
+        assertEquals(token, file.read().orElseThrow(), "the next start keeps it");
         assertEquals(
                 "rw-------",
                 PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve("demo-token"))));
 
-        SignIn inDemo = new SignIn(accounts, sessions, guesses, hashing, demo, audit, clock);
-        for (DemoCredentials.Person person : DemoCredentials.PERSONS) {
-            SignIn.Outcome outcome = inDemo.attempt("north", person.name(), person.password(), "192.0.2.1", null);
-            SignIn.Right right = assertInstance(outcome);
-            Visitor.signIn(person.name(), person.password()).then().statusCode(401);
-            Visitor.with(right.secret()).get("/api/v1/session").then().statusCode(401);
+        SignIn signInOfDemo =
+                new SignIn(accounts, sessions, attempts, throttle, hashing, demo, access, plants, audit, clock);
+        for (DemoAccount person : DemoAccount.ALL) {
+            Attempt.Right right = assertRight(signInOfDemo.signIn(person.name(), person.password(), "192.0.2.1", null));
+            assertTrue(QuarkusTransaction.requiringNew()
+                    .call(() -> inDemo.bySession(right.secret()).isPresent()));
+            TestPerson.signIn(person.name(), person.password()).then().statusCode(401);
+            TestPerson.with(right.secret()).get("/api/v1/session").then().statusCode(401);
         }
-        assertTrue(QuarkusTransaction.requiringNew()
-                .call(() -> demoTokens.find(token).isPresent()));
+        assertTrue(inDemo.byToken(token).isPresent());
         given().header("Authorization", "Bearer " + token)
                 .get("/api/v1/reels")
                 .then()
                 .statusCode(401);
     }
 
-    private static SignIn.Right assertInstance(SignIn.Outcome outcome) {
-        assertTrue(outcome instanceof SignIn.Right, outcome.toString());
-        return (SignIn.Right) outcome;
+    private static Attempt.Right assertRight(Attempt attempt) {
+        assertTrue(attempt instanceof Attempt.Right, attempt.toString());
+        return (Attempt.Right) attempt;
     }
 
     @ParameterizedTest
@@ -338,9 +429,9 @@ class AuthenticationTest {
         root.addHandler(handler);
         try {
             String mark = "marked-" + UUID.randomUUID();
-            Visitor administrator = Visitor.signedIn(Visitor.account(mark, Role.ADMINISTRATOR));
-            Visitor.signIn(mark, mark + " wrong").then().statusCode(401);
-            Visitor.signIn(mark + " nobody", mark).then().statusCode(401);
+            TestPerson administrator = TestPerson.signedIn(TestPerson.account(mark, Role.ADMINISTRATOR));
+            TestPerson.signIn(mark, mark + " wrong").then().statusCode(401);
+            TestPerson.signIn(mark + " nobody", mark).then().statusCode(401);
             setUp(mark, mark).statusCode(403);
             String secret = administrator
                     .asks()
@@ -384,8 +475,22 @@ class AuthenticationTest {
     @Test
     void secretsDoNotShowInTheWordsOfWhatHoldsThem() {
         assertFalse(Password.of(PASSWORD).toString().contains(PASSWORD));
-        assertFalse(new SignIn.Right("secret-1").toString().contains("secret-1"));
-        assertFalse(
-                new Callers.Visit("A", false, "secret-2", "secret-3").toString().contains("secret"));
+        assertFalse(new Attempt.Right("secret-1").toString().contains("secret-1"));
+        assertFalse(new CompanySignIn.SignedIn("secret-1").toString().contains("secret-1"));
+        assertFalse(new TokenSecret("id", "secret-1").toString().contains("secret-1"));
+        assertFalse(new WebSession(
+                        "secret-2",
+                        "secret-3",
+                        "A",
+                        "A",
+                        Set.of(),
+                        false,
+                        true,
+                        false,
+                        Instant.EPOCH,
+                        Instant.EPOCH,
+                        null)
+                .toString()
+                .contains("secret"));
     }
 }

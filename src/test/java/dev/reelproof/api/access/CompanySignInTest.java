@@ -8,15 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.access.Account;
-import dev.reelproof.access.AccountName;
 import dev.reelproof.access.AuditEntry;
-import dev.reelproof.access.Password;
+import dev.reelproof.access.AuditFilter;
 import dev.reelproof.access.Role;
-import dev.reelproof.app.access.CompanySignIn;
-import dev.reelproof.store.access.Accounts;
+import dev.reelproof.app.ConflictException;
 import dev.reelproof.store.access.AuditTrail;
-import dev.reelproof.store.access.Sessions;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
@@ -63,9 +59,6 @@ class CompanySignInTest {
 
     @TestHTTPResource("/")
     URI service;
-
-    @Inject
-    Accounts accounts;
 
     @Inject
     AuditTrail audit;
@@ -143,7 +136,7 @@ class CompanySignInTest {
             for (int step = 0;
                     step < steps && last.headers().firstValue("location").isPresent();
                     step++) {
-                if (!location(last).getPath().equals(CompanySignIn.PATH)) {
+                if (!location(last).getPath().equals(CompanySignInResource.PATH)) {
                     return last;
                 }
                 last = get(location(last));
@@ -154,7 +147,7 @@ class CompanySignInTest {
 
     private URI start(String next) {
         String query = next == null ? "" : "?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8);
-        return service.resolve(CompanySignIn.PATH + query);
+        return service.resolve(CompanySignInResource.PATH + query);
     }
 
     private static URI location(HttpResponse<String> answer) {
@@ -194,11 +187,11 @@ class CompanySignInTest {
         assertEquals("person", session.get("kind").asText());
         assertEquals(
                 "[\"technician\",\"quality-manager\"]", session.get("roles").toString());
-        String cookie = browser.asSet.get(Sessions.COOKIE);
+        String cookie = browser.asSet.get(SessionCookie.NAME);
         for (String attribute : Set.of("HttpOnly", "Secure", "SameSite=Strict", "Path=/")) {
             assertTrue(cookie.contains(attribute), attribute);
         }
-        assertEquals(Set.of(Sessions.COOKIE), browser.values.keySet(), "nothing of the provider's is kept");
+        assertEquals(Set.of(SessionCookie.NAME), browser.values.keySet(), "nothing of the provider's is kept");
 
         assertEquals(403, browser.send(signOut()).statusCode(), "a change needs the session's secret");
         HttpResponse<String> out = browser.send(
@@ -212,7 +205,7 @@ class CompanySignInTest {
         String name = fresh("jo");
         String subject = fresh("s");
         new TestBrowser().signIn(null, form(name, subject, "engineer"));
-        AuditEntry entry = audit.entries("north", new AuditTrail.Filter(null, name, "signed-in", null), 2)
+        AuditEntry entry = audit.entries("north", new AuditFilter(null, name, "signed-in", null), 2)
                 .get(0);
         JsonNode details = JSON.readTree(entry.detailsJson());
         assertEquals("person", entry.actorKind());
@@ -229,7 +222,7 @@ class CompanySignInTest {
         HttpResponse<String> refused = browser.signIn("/", form(fresh("jo"), subject, groups));
         assertEquals(service.resolve("/sign-in.html?provider=no-role"), location(refused));
         assertEquals(Set.of(), browser.values.keySet());
-        assertTrue(audit.entries("north", new AuditTrail.Filter(null, null, "sign-in-failed", null), 1)
+        assertTrue(audit.entries("north", new AuditFilter(null, null, "sign-in-failed", null), 1)
                 .get(0)
                 .detailsJson()
                 .contains(subject));
@@ -241,11 +234,11 @@ class CompanySignInTest {
         String subject = fresh("s");
         TestBrowser browser = new TestBrowser();
         browser.signIn(null, form(name, subject, "engineer,technician"));
-        String first = browser.values.get(Sessions.COOKIE);
+        String first = browser.values.get(SessionCookie.NAME);
         browser.signIn(null, form(name, subject, "technician"));
         assertEquals("[\"technician\"]", session(browser).get("roles").toString());
-        assertNotEquals(first, browser.values.get(Sessions.COOKIE));
-        browser.values.put(Sessions.COOKIE, first);
+        assertNotEquals(first, browser.values.get(SessionCookie.NAME));
+        browser.values.put(SessionCookie.NAME, first);
         assertEquals(401, browser.get(service.resolve("/api/v1/session")).statusCode(), "the session before ended");
     }
 
@@ -270,9 +263,11 @@ class CompanySignInTest {
     }
 
     private Optional<Account> make(String name) {
-        return QuarkusTransaction.requiringNew()
-                .call(() -> accounts.make(
-                        "north", AccountName.of(name), name, Set.of(Role.ENGINEER), Password.of("twelve characters")));
+        try {
+            return Optional.of(TestAccounts.make(name, name, Set.of(Role.ENGINEER), "twelve characters"));
+        } catch (ConflictException e) {
+            return Optional.empty();
+        }
     }
 
     @Test
@@ -285,7 +280,7 @@ class CompanySignInTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"signature", "issuer", "audience", "nonce", "expired"})
-    void aTokenThatIsNotRightOpensNothing(String flaw) throws Exception {
+    void aTokenThatIsNotRightIsRefused(String flaw) throws Exception {
         TestBrowser browser = new TestBrowser();
         String name = fresh("jo");
         HttpResponse<String> answer;
@@ -313,7 +308,7 @@ class CompanySignInTest {
                 "application/problem+json",
                 answer.headers().firstValue("content-type").orElse("none"));
         assertFalse(JSON.readTree(answer.body()).get("errors").isEmpty());
-        assertFalse(browser.values.containsKey(Sessions.COOKIE));
+        assertFalse(browser.values.containsKey(SessionCookie.NAME));
         assertFalse(browser.values.containsKey(PROVIDERS_COOKIE));
         assertEquals(
                 List.of(),
@@ -329,23 +324,23 @@ class CompanySignInTest {
         TestBrowser browser = new TestBrowser();
         HttpResponse<String> back = browser.signIn("/", form("jo", "s", "engineer") + "&flaw=denied");
         assertEquals("/sign-in.html", location(back).getPath());
-        assertFalse(browser.values.containsKey(Sessions.COOKIE));
+        assertFalse(browser.values.containsKey(SessionCookie.NAME));
     }
 
     @Test
-    void anAnswerOfTheProviderToAnotherBrowserOpensNothing() throws Exception {
+    void anAnswerOfTheProviderToAnotherBrowserIsRefused() throws Exception {
         TestBrowser attacker = new TestBrowser();
         URI form = location(attacker.get(start("/")));
         URI back = location(attacker.get(URI.create(form + form(fresh("jo"), fresh("s"), "engineer"))));
         TestBrowser victim = new TestBrowser();
         HttpResponse<String> answer = victim.get(back);
-        assertFalse(victim.values.containsKey(Sessions.COOKIE));
+        assertFalse(victim.values.containsKey(SessionCookie.NAME));
         assertFalse(victim.values.containsKey(PROVIDERS_COOKIE));
         assertTrue(answer.statusCode() == 302 || answer.statusCode() == 401, "asked anew, or refused");
     }
 
     @Test
-    void whatTheProviderGaveOpensNothingElsewhere() throws Exception {
+    void whatTheProviderGaveCountsForNothingElsewhere() throws Exception {
         TestBrowser browser = new TestBrowser();
         URI form = location(browser.get(start("/")));
         HttpResponse<String> back =
@@ -354,7 +349,8 @@ class CompanySignInTest {
         String provided = browser.values.get(PROVIDERS_COOKIE);
         assertTrue(provided != null && !provided.isEmpty(), "the code was exchanged");
         String cookie = PROVIDERS_COOKIE + "=" + provided;
-        for (String path : Set.of("/api/v1/reels", "/api/v1/accounts", "/api/v1/session", CompanySignIn.PATH + "/x")) {
+        for (String path :
+                Set.of("/api/v1/reels", "/api/v1/accounts", "/api/v1/session", CompanySignInResource.PATH + "/x")) {
             int status = new TestBrowser()
                     .get(service.resolve(path), "Cookie", cookie)
                     .statusCode();
@@ -425,7 +421,7 @@ class CompanySignInTest {
                 .filter(pair -> pair.startsWith("redirect_uri="))
                 .findFirst()
                 .orElseThrow();
-        assertEquals("redirect_uri=" + browsersService + CompanySignIn.PATH, back);
+        assertEquals("redirect_uri=" + browsersService + CompanySignInResource.PATH, back);
         assertTrue(out.headers().firstValue("strict-transport-security").isPresent());
         assertTrue(out.headers().firstValue("set-cookie").orElseThrow().contains("Secure"));
     }

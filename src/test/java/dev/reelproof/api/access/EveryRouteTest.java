@@ -6,12 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import dev.reelproof.access.AccountName;
-import dev.reelproof.access.Password;
 import dev.reelproof.access.Role;
-import dev.reelproof.store.access.Accounts;
-import dev.reelproof.store.access.Sessions;
-import io.quarkus.narayana.jta.QuarkusTransaction;
+import dev.reelproof.app.access.AuthenticateCaller;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
@@ -36,11 +32,16 @@ import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 
-/** Knocks at every route of the API's description and at every page, as nobody, as a person and as a token of each role. */
+/** Asks every route of the API's description and every page, as nobody, as a person and as a token of each role. */
 @QuarkusTest
 class EveryRouteTest {
     private static final ObjectMapper JSON = new ObjectMapper();
-    private static final Path PAGES = Path.of("src", "main", "resources", "META-INF", "resources");
+    private static final Path RESOURCES = Path.of("src", "main", "resources");
+
+    /** What pages are made of, each file at the address that is its path from here; and the pages' frames likewise. */
+    private static final List<Path> PAGES = List.of(
+            RESOURCES.resolve(Path.of("META-INF", "resources")), RESOURCES.resolve(Path.of("templates", "pages")));
+
     private static final String PAGE = "page";
     private static final String IN = "in";
     private static final String SAME = "same";
@@ -53,14 +54,11 @@ class EveryRouteTest {
     private static final Set<String> BESIDE =
             Set.of("get /q/openapi", "get /q/health", "get /q/health/live", "get /q/health/ready");
 
-    /** A knock leaves marks here alone. */
+    /** A request leaves marks here alone. */
     private static final Set<String> MARKS = Set.of("web_session", "audit_entry");
 
     @Inject
-    Accounts accounts;
-
-    @Inject
-    Sessions sessions;
+    AuthenticateCaller authenticate;
 
     @Inject
     DataSource database;
@@ -105,10 +103,12 @@ class EveryRouteTest {
                 .fieldNames()
                 .forEachRemaining(method -> served.add(method + " " + path.getKey())));
         served.add(PAGE + " /");
-        try (Stream<Path> files = Files.walk(PAGES)) {
-            files.filter(Files::isRegularFile)
-                    .forEach(file -> served.add(
-                            PAGE + " /" + PAGES.relativize(file).toString().replace('\\', '/')));
+        for (Path root : PAGES) {
+            try (Stream<Path> files = Files.walk(root)) {
+                files.filter(Files::isRegularFile)
+                        .forEach(file -> served.add(
+                                PAGE + " /" + root.relativize(file).toString().replace('\\', '/')));
+            }
         }
         List<String> inTable = table().stream().map(Line::route).toList();
         assertEquals(served, new TreeSet<>(inTable), "what is served, and what the table has");
@@ -116,7 +116,7 @@ class EveryRouteTest {
     }
 
     @Test
-    void everyDoorOpensToWhomTheTableSaysAndToNobodyElse() throws Exception {
+    void everyRouteAnswersWhomTheTableSaysAndNobodyElse() throws Exception {
         Map<Role, String> persons = new TreeMap<>();
         Map<Role, String> tokens = new TreeMap<>();
         for (Role role : Role.values()) {
@@ -126,53 +126,45 @@ class EveryRouteTest {
         JsonNode paths = description().get("paths");
         Map<String, Long> before = rows();
         List<String> wrong = new ArrayList<>();
-        int knocks = 0;
+        int asked = 0;
         for (Line line : table()) {
             JsonNode operation = paths.path(line.path()).path(line.method());
-            check(line, "none", line.expected().get("none"), knock(given(), line, operation), wrong);
+            check(line, "none", line.expected().get("none"), ask(given(), line, operation), wrong);
             for (Role role : Role.values()) {
                 String expected = line.expected().get(role.word());
-                check(
-                        line,
-                        "person, " + role.word(),
-                        expected,
-                        knock(person(persons.get(role)), line, operation),
-                        wrong);
+                check(line, "person, " + role.word(), expected, ask(person(persons.get(role)), line, operation), wrong);
                 String ofTokens = line.expected().get("tokens");
                 check(
                         line,
                         "token, " + role.word(),
                         ofTokens.equals(SAME) ? expected : ofTokens,
-                        knock(given().header("Authorization", tokens.get(role)), line, operation),
+                        ask(given().header("Authorization", tokens.get(role)), line, operation),
                         wrong);
-                knocks += 2;
+                asked += 2;
             }
-            knocks++;
+            asked++;
         }
         assertEquals(List.of(), wrong);
-        assertEquals(table().size() * (1 + 2 * Role.values().length), knocks);
-        assertEquals(before, rows(), "a knock changed something");
+        assertEquals(table().size() * (1 + 2 * Role.values().length), asked);
+        assertEquals(before, rows(), "a request changed something");
     }
 
     private String account(Role role) {
-        AccountName name = AccountName.of("walker " + UUID.randomUUID());
-        QuarkusTransaction.requiringNew()
-                .run(() -> accounts.make("north", name, "Walker", Set.of(role), Password.of("walks everywhere"))
-                        .orElseThrow());
-        return name.key();
+        return TestAccounts.make("walker " + UUID.randomUUID(), "Walker", Set.of(role), "walks everywhere")
+                .key();
     }
 
-    /** In a session of its own, since one of the knocks ends it. */
+    /** In a session of its own, since one of the requests ends it. */
     private RequestSpecification person(String account) {
-        String secret = sessions.open(account);
-        return given().cookie(Sessions.COOKIE, secret)
+        String secret = TestAccounts.session(account);
+        return given().cookie(SessionCookie.NAME, secret)
                 .header(
                         CrossSiteRequestFilter.HEADER,
-                        sessions.find(secret).orElseThrow().csrf());
+                        authenticate.bySession(secret).orElseThrow().csrf());
     }
 
     /** Asks for what does not exist, and sends nothing that could be taken. */
-    private static Response knock(RequestSpecification request, Line line, JsonNode operation) {
+    private static Response ask(RequestSpecification request, Line line, JsonNode operation) {
         String path = line.path().replaceAll("\\{(id|n)}", "0").replaceAll("\\{[a-z]+}", "NO-SUCH");
         JsonNode bodies = operation.path("requestBody").path("content");
         if (!bodies.isEmpty() || Set.of("post", "put", "patch").contains(line.method())) {
@@ -200,7 +192,7 @@ class EveryRouteTest {
                 && !answer.jsonPath().getList("errors").isEmpty();
     }
 
-    /** How many rows each table has, but those where a knock leaves a mark. */
+    /** How many rows each table has, but those where a request leaves a mark. */
     private Map<String, Long> rows() throws Exception {
         try (Connection connection = database.getConnection();
                 Statement statement = connection.createStatement()) {

@@ -1,8 +1,8 @@
 package dev.reelproof.api.access;
 
-import static dev.reelproof.api.access.Visitor.PASSWORD;
-import static dev.reelproof.api.access.Visitor.signIn;
-import static dev.reelproof.api.access.Visitor.with;
+import static dev.reelproof.api.access.TestPerson.PASSWORD;
+import static dev.reelproof.api.access.TestPerson.signIn;
+import static dev.reelproof.api.access.TestPerson.with;
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItems;
@@ -13,15 +13,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.AccountChange;
 import dev.reelproof.access.AuditEntry;
+import dev.reelproof.access.AuditFilter;
+import dev.reelproof.access.LockoutPolicy;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
 import dev.reelproof.digest.Sha256;
-import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
-import dev.reelproof.store.access.Sessions;
-import dev.reelproof.store.access.SignInThrottle;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
 import io.restassured.response.Response;
@@ -42,16 +41,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Signing in, guessing, and what a session is worth. */
+/** Signing in, wrong passwords, and what a session is good for. */
 @QuarkusTest
 class SignInTest {
     private static final String WRONG = "wrong horse battery";
 
     @Inject
     TestClock clock;
-
-    @Inject
-    Accounts accounts;
 
     @Inject
     AuditTrail audit;
@@ -77,32 +73,31 @@ class SignInTest {
                 .body("errors[0].message", notNullValue());
     }
 
-    private static void opensNothing(String cookie) {
+    private static void isRefused(String cookie) {
         problem(with(cookie).get("/api/v1/session"), 401);
         problem(with(cookie).get("/api/v1/reels"), 401);
     }
 
-    private void change(String name, Accounts.Change change) {
-        QuarkusTransaction.requiringNew()
-                .run(() -> accounts.change("north", name, change, "test").orElseThrow());
+    private void change(String name, AccountChange change) {
+        TestAccounts.change(name, change);
     }
 
     private List<String> trail(String subject) {
-        return audit.entries("north", new AuditTrail.Filter(subject, null, null, null), 100).stream()
+        return audit.entries("north", new AuditFilter(subject, null, null, null), 100).stream()
                 .map(AuditEntry::action)
                 .toList();
     }
 
     @Test
     void theRightPasswordOpensASession() {
-        String name = Visitor.account(Role.TECHNICIAN, Role.ENGINEER);
+        String name = TestPerson.account(Role.TECHNICIAN, Role.ENGINEER);
         Response answer = signIn(name, PASSWORD);
         answer.then().statusCode(204);
         String cookie = answer.getHeader("Set-Cookie");
-        for (String part : List.of(Sessions.COOKIE + "=", "HttpOnly", "Secure", "SameSite=Strict", "Path=/")) {
+        for (String part : List.of(SessionCookie.NAME + "=", "HttpOnly", "Secure", "SameSite=Strict", "Path=/")) {
             assertTrue(cookie.toLowerCase().contains(part.toLowerCase()), part);
         }
-        with(answer.getCookie(Sessions.COOKIE))
+        with(answer.getCookie(SessionCookie.NAME))
                 .get("/api/v1/session")
                 .then()
                 .statusCode(200)
@@ -120,9 +115,9 @@ class SignInTest {
 
     @Test
     void whatIsWrongIsNotTold() {
-        String name = Visitor.account(Role.TECHNICIAN);
-        String closed = Visitor.account(Role.TECHNICIAN);
-        change(closed, new Accounts.Change(null, null, false, null));
+        String name = TestPerson.account(Role.TECHNICIAN);
+        String closed = TestPerson.account(Role.TECHNICIAN);
+        change(closed, new AccountChange(null, null, false, null));
         List<Response> refusals = List.of(
                 signIn(name, WRONG),
                 signIn("nobody " + UUID.randomUUID(), PASSWORD),
@@ -148,7 +143,7 @@ class SignInTest {
 
     @Test
     void aThousandGuessesGetNowhere() {
-        String name = Visitor.account(Role.ADMINISTRATOR);
+        String name = TestPerson.account(Role.ADMINISTRATOR);
         int lookedAt = 0;
         int turnedAway = 0;
         for (int guess = 0; guess < 1000; guess++) {
@@ -192,7 +187,7 @@ class SignInTest {
         for (int guess = 0; guess < 60; guess++) {
             problem(signIn("nobody " + UUID.randomUUID(), WRONG), 401);
         }
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         clock.forward(Duration.ofSeconds(50));
         Response closed = signIn(name, PASSWORD);
         problem(closed, 429);
@@ -203,7 +198,7 @@ class SignInTest {
 
     @Test
     void guessesSentAtOnceAreNoMoreThanGuessesInARow() throws Exception {
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         ExecutorService threads = Executors.newFixedThreadPool(8);
         try {
             List<Callable<Integer>> guesses = new ArrayList<>();
@@ -214,7 +209,7 @@ class SignInTest {
             for (Future<Integer> status : threads.invokeAll(guesses)) {
                 lookedAt += status.get() == 401 ? 1 : 0;
             }
-            assertEquals(SignInThrottle.IN_A_ROW, lookedAt);
+            assertEquals(LockoutPolicy.FAILURES_IN_A_ROW, lookedAt);
         } finally {
             threads.shutdown();
         }
@@ -222,7 +217,7 @@ class SignInTest {
 
     @Test
     void rightPasswordsAreNotCounted() {
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         for (int time = 0; time < 70; time++) {
             signIn(name, PASSWORD).then().statusCode(204);
         }
@@ -230,32 +225,32 @@ class SignInTest {
 
     @Test
     void aCookieBroughtAlongIsNeverAdopted() {
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         String fixed = Secrets.random();
         Response answer =
                 with(fixed).body(Map.of("name", name, "password", PASSWORD)).post("/api/v1/session");
         answer.then().statusCode(204);
-        assertNotEquals(fixed, answer.getCookie(Sessions.COOKIE));
-        opensNothing(fixed);
+        assertNotEquals(fixed, answer.getCookie(SessionCookie.NAME));
+        isRefused(fixed);
 
-        String first = answer.getCookie(Sessions.COOKIE);
+        String first = answer.getCookie(SessionCookie.NAME);
         String second = with(first)
                 .body(Map.of("name", name, "password", PASSWORD))
                 .post("/api/v1/session")
-                .getCookie(Sessions.COOKIE);
+                .getCookie(SessionCookie.NAME);
         assertNotEquals(first, second);
-        opensNothing(first);
+        isRefused(first);
         with(second).get("/api/v1/session").then().statusCode(200);
     }
 
     @Test
     void aSessionEndsByItself() {
-        Visitor busy = Visitor.signedIn(Role.TECHNICIAN);
-        Visitor idle = Visitor.signedIn(Role.TECHNICIAN);
+        TestPerson busy = TestPerson.signedIn(Role.TECHNICIAN);
+        TestPerson idle = TestPerson.signedIn(Role.TECHNICIAN);
         clock.forward(Duration.ofMinutes(59));
         busy.asks().get("/api/v1/session").then().statusCode(200);
         clock.forward(Duration.ofMinutes(1));
-        opensNothing(idle.cookie);
+        isRefused(idle.cookie);
         for (int hour = 0; hour < 11; hour++) {
             busy.asks().get("/api/v1/session").then().statusCode(200);
             clock.forward(Duration.ofMinutes(58));
@@ -264,26 +259,26 @@ class SignInTest {
         clock.forward(Duration.ofMinutes(21));
         busy.asks().get("/api/v1/session").then().statusCode(200);
         clock.forward(Duration.ofMinutes(1));
-        opensNothing(busy.cookie);
+        isRefused(busy.cookie);
     }
 
     @Test
     void signingOutEndsIt() {
-        Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
-        Response answer = visitor.asks().delete("/api/v1/session");
+        TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
+        Response answer = person.asks().delete("/api/v1/session");
         answer.then().statusCode(204);
         assertTrue(answer.getHeader("Set-Cookie").contains("Max-Age=0"), answer.getHeader("Set-Cookie"));
-        opensNothing(visitor.cookie);
-        assertEquals("signed-out", trail("account/" + visitor.name).get(0));
+        isRefused(person.cookie);
+        assertEquals("signed-out", trail("account/" + person.name).get(0));
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", "x", "reelproof", "..%2f", "AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA"})
-    void aForgedCookieOpensNothingAndKeepsNobodyOut(String forged) {
-        opensNothing(forged);
+    void aForgedCookieIsRefusedAndKeepsNobodyFromSigningIn(String forged) {
+        isRefused(forged);
         with(forged).get("/api/v1/status").then().statusCode(200);
         with(forged).get("/").then().statusCode(200);
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         with(forged)
                 .body(Map.of("name", name, "password", PASSWORD))
                 .post("/api/v1/session")
@@ -293,33 +288,33 @@ class SignInTest {
 
     @Test
     void theDigestInTheDatabaseIsNoKey() {
-        Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
-        opensNothing(Sha256.hex(visitor.cookie));
+        TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
+        isRefused(Sha256.hex(person.cookie));
     }
 
     @Test
     void aRoleTakenAwayIsGoneAtTheNextRequest() {
-        Visitor visitor = Visitor.signedIn(Role.ADMINISTRATOR, Role.TECHNICIAN);
-        Visitor.account(Role.ADMINISTRATOR);
-        visitor.asks().get("/api/v1/accounts").then().statusCode(200);
-        change(visitor.name, new Accounts.Change(null, Set.of(Role.TECHNICIAN), null, null));
-        problem(visitor.asks().get("/api/v1/accounts"), 403);
-        visitor.asks().get("/api/v1/session").then().statusCode(200).body("roles", equalTo(List.of("technician")));
+        TestPerson person = TestPerson.signedIn(Role.ADMINISTRATOR, Role.TECHNICIAN);
+        TestPerson.account(Role.ADMINISTRATOR);
+        person.asks().get("/api/v1/accounts").then().statusCode(200);
+        change(person.name, new AccountChange(null, Set.of(Role.TECHNICIAN), null, null));
+        problem(person.asks().get("/api/v1/accounts"), 403);
+        person.asks().get("/api/v1/session").then().statusCode(200).body("roles", equalTo(List.of("technician")));
     }
 
     @Test
     void closingAnAccountEndsItsSessionsForGood() {
-        Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
-        change(visitor.name, new Accounts.Change(null, null, false, null));
-        opensNothing(visitor.cookie);
-        change(visitor.name, new Accounts.Change(null, null, true, null));
-        opensNothing(visitor.cookie);
+        TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
+        change(person.name, new AccountChange(null, null, false, null));
+        isRefused(person.cookie);
+        change(person.name, new AccountChange(null, null, true, null));
+        isRefused(person.cookie);
     }
 
     @Test
     void aNewPasswordEndsTheOtherSessions() {
-        Visitor here = Visitor.signedIn(Role.TECHNICIAN);
-        Visitor there = Visitor.signedIn(here.name);
+        TestPerson here = TestPerson.signedIn(Role.TECHNICIAN);
+        TestPerson there = TestPerson.signedIn(here.name);
         problem(
                 here.asks()
                         .body(Map.of("current", WRONG, "new", "another long password"))
@@ -331,7 +326,7 @@ class SignInTest {
                 .post("/api/v1/session/password")
                 .then()
                 .statusCode(204);
-        opensNothing(there.cookie);
+        isRefused(there.cookie);
         here.asks().get("/api/v1/session").then().statusCode(200);
         problem(signIn(here.name, PASSWORD), 401);
         signIn(here.name, "another long password").then().statusCode(204);
@@ -340,18 +335,18 @@ class SignInTest {
 
     @Test
     void theOwnPasswordIsNotGuessedFromAnOpenSession() {
-        Visitor visitor = Visitor.signedIn(Role.TECHNICIAN);
+        TestPerson person = TestPerson.signedIn(Role.TECHNICIAN);
         Map<String, String> guess = Map.of("current", WRONG, "new", "another long password");
         for (int time = 0; time < 5; time++) {
-            problem(visitor.asks().body(guess).post("/api/v1/session/password"), 422);
+            problem(person.asks().body(guess).post("/api/v1/session/password"), 422);
         }
-        problem(visitor.asks().body(guess).post("/api/v1/session/password"), 429);
-        assertTrue(trail("account/" + visitor.name).contains("password-change-failed"));
+        problem(person.asks().body(guess).post("/api/v1/session/password"), 429);
+        assertTrue(trail("account/" + person.name).contains("password-change-failed"));
     }
 
     @Test
     void aPageOfAnotherSiteSignsNobodyIn() {
-        String name = Visitor.account(Role.TECHNICIAN);
+        String name = TestPerson.account(Role.TECHNICIAN);
         Map<String, String> body = Map.of("name", name, "password", PASSWORD);
         for (String origin : List.of("https://other.invalid", "null", "http://localhost:1", "not an origin")) {
             problem(
@@ -371,24 +366,24 @@ class SignInTest {
 
     @Test
     void aChangeByCookieNeedsTheSessionsOwnSecret() {
-        Visitor visitor = Visitor.signedIn(Role.ADMINISTRATOR);
-        Visitor other = Visitor.signedIn(Role.ADMINISTRATOR);
+        TestPerson person = TestPerson.signedIn(Role.ADMINISTRATOR);
+        TestPerson other = TestPerson.signedIn(Role.ADMINISTRATOR);
         Map<String, String> token = Map.of("name", "bench", "role", "technician");
-        problem(with(visitor.cookie).body(token).post("/api/v1/tokens"), 403);
+        problem(with(person.cookie).body(token).post("/api/v1/tokens"), 403);
         problem(
-                with(visitor.cookie)
+                with(person.cookie)
                         .header(CrossSiteRequestFilter.HEADER, other.csrf)
                         .body(token)
                         .post("/api/v1/tokens"),
                 403);
         problem(
-                with(visitor.cookie)
+                with(person.cookie)
                         .header(CrossSiteRequestFilter.HEADER, "")
                         .body(token)
                         .post("/api/v1/tokens"),
                 403);
-        problem(with(visitor.cookie).delete("/api/v1/session"), 403);
-        visitor.asks().body(token).post("/api/v1/tokens").then().statusCode(201);
-        with(visitor.cookie).get("/api/v1/tokens").then().statusCode(200);
+        problem(with(person.cookie).delete("/api/v1/session"), 403);
+        person.asks().body(token).post("/api/v1/tokens").then().statusCode(201);
+        with(person.cookie).get("/api/v1/tokens").then().statusCode(200);
     }
 }

@@ -1,12 +1,9 @@
 package dev.reelproof.api.access;
 
 import dev.reelproof.access.Role;
-import dev.reelproof.store.access.Tokens;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.restassured.RestAssured;
 import io.restassured.filter.Filter;
 import io.restassured.specification.RequestSpecification;
-import jakarta.enterprise.inject.spi.CDI;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -28,7 +25,7 @@ public final class SignedIn implements BeforeEachCallback, AfterEachCallback {
 
     /** A new token of these roles, as the header's value. */
     public static String authorization(String plant, Role... roles) {
-        return "Bearer " + make(plant, Set.of(roles));
+        return "Bearer " + TestAccounts.token("test", Set.of(roles), plant);
     }
 
     /** A request by nobody. */
@@ -36,15 +33,9 @@ public final class SignedIn implements BeforeEachCallback, AfterEachCallback {
         return RestAssured.given().noFilters();
     }
 
-    private static String make(String plant, Set<Role> roles) {
-        Tokens tokens = CDI.current().select(Tokens.class).get();
-        return QuarkusTransaction.requiringNew()
-                .call(() -> tokens.make("north", "test", roles, plant, null).secret());
-    }
-
     @Override
     public void beforeEach(ExtensionContext context) {
-        authorization = "Bearer " + make(null, EnumSet.allOf(Role.class));
+        authorization = "Bearer " + TestAccounts.token("test", EnumSet.allOf(Role.class), null);
         Filter filter = (request, response, chain) -> {
             if (!request.getHeaders().hasHeaderWithName(AUTHORIZATION)
                     && !request.getHeaders().hasHeaderWithName(TEST_CALLER)) {

@@ -3,7 +3,6 @@ package dev.reelproof.api.access;
 import static io.restassured.RestAssured.given;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import dev.reelproof.access.Callers;
 import dev.reelproof.access.Role;
 import io.quarkus.security.identity.IdentityProviderManager;
 import io.quarkus.security.identity.SecurityIdentity;
@@ -56,10 +55,10 @@ public class TestSignIn implements HttpAuthenticationMechanism {
         String[] parts = header.split(";", -1);
         QuarkusSecurityIdentity.Builder identity = QuarkusSecurityIdentity.builder()
                 .setPrincipal(new QuarkusPrincipal(URLDecoder.decode(parts[1], UTF_8)))
-                .addAttribute(Callers.KIND, parts[0])
+                .addAttribute(CallerIdentity.KIND, parts[0])
                 .addRoles(Set.of(parts[3].split(",")));
         if (!parts[2].isEmpty()) {
-            identity.addAttribute(Callers.PLANT, parts[2]);
+            identity.addAttribute(CallerIdentity.PLANT, parts[2]);
         }
         return Uni.createFrom().item(identity.build());
     }

@@ -11,7 +11,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import dev.reelproof.access.Role;
 import dev.reelproof.access.Secrets;
 import dev.reelproof.digest.Sha256;
-import dev.reelproof.store.access.Sessions;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
@@ -27,12 +26,12 @@ class TokenRoutesTest {
     @Inject
     TestClock clock;
 
-    private Visitor administrator;
+    private TestPerson administrator;
 
     @BeforeEach
     void signIn() {
         clock.freshMinute();
-        administrator = Visitor.signedIn(Role.ADMINISTRATOR);
+        administrator = TestPerson.signedIn(Role.ADMINISTRATOR);
     }
 
     @AfterEach
@@ -66,7 +65,7 @@ class TokenRoutesTest {
     }
 
     @Test
-    void aTokenIsShownOnceAndOpensWhatItsRoleMay() {
+    void aTokenIsShownOnceAndMayWhatItsRoleMay() {
         JsonPath made = make(Map.of("name", "bench 3", "role", "technician"));
         String secret = made.getString("secret");
         asks(secret, "/api/v1/session")
@@ -88,7 +87,7 @@ class TokenRoutesTest {
     }
 
     @Test
-    void aRevokedTokenOpensNothing() {
+    void aRevokedTokenIsRefused() {
         JsonPath made = make(Map.of("name", "bench", "role", "technician"));
         asks(made.getString("secret"), "/api/v1/reels").then().statusCode(200);
         String path = "/api/v1/tokens/" + made.getString("id");
@@ -100,14 +99,14 @@ class TokenRoutesTest {
     }
 
     @Test
-    void anExpiredTokenOpensNothing() {
+    void anExpiredTokenIsRefused() {
         String end = clock.instant().plus(Duration.ofHours(1)).toString();
         String secret = make(Map.of("name", "bench", "role", "technician", "expires", end))
                 .getString("secret");
         asks(secret, "/api/v1/reels").then().statusCode(200);
         clock.forward(Duration.ofHours(1));
         isRefused(secret);
-        administrator = Visitor.signedIn(Role.ADMINISTRATOR);
+        administrator = TestPerson.signedIn(Role.ADMINISTRATOR);
         administrator
                 .asks()
                 .body(Map.of("name", "bench", "role", "technician", "expires", end))
@@ -118,7 +117,7 @@ class TokenRoutesTest {
     }
 
     @Test
-    void aForgedTokenOpensNothing() {
+    void aForgedTokenIsRefused() {
         String secret = make(Map.of("name", "bench", "role", "technician")).getString("secret");
         int last = secret.length() - 1;
         isRefused(secret.substring(0, last) + (secret.charAt(last) == 'A' ? 'B' : 'A'));
@@ -132,7 +131,7 @@ class TokenRoutesTest {
         given().header("Authorization", secret).get("/api/v1/reels").then().statusCode(401);
         given().auth().preemptive().basic("a", "b").get("/api/v1/reels").then().statusCode(401);
         given().header("Authorization", "Bearer x")
-                .cookie(Sessions.COOKIE, administrator.cookie)
+                .cookie(SessionCookie.NAME, administrator.cookie)
                 .get("/api/v1/reels")
                 .then()
                 .statusCode(401);
@@ -188,7 +187,7 @@ class TokenRoutesTest {
                 .then()
                 .statusCode(422)
                 .body("errors[0].where", equalTo("/plant"));
-        Visitor.signedIn(Role.QUALITY_MANAGER)
+        TestPerson.signedIn(Role.QUALITY_MANAGER)
                 .asks()
                 .body(Map.of("name", "bench", "role", "administrator"))
                 .post("/api/v1/tokens")

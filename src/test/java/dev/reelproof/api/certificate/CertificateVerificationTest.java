@@ -131,6 +131,27 @@ class CertificateVerificationTest {
     }
 
     @ParameterizedTest
+    @ValueSource(strings = {"NORTH-2026-999999", "north-2026-000001", "%00", "x"})
+    void aPdfOfANumberThatWasNotIssuedIsNotFound(String number) {
+        given().urlEncodingEnabled(false)
+                .get("/api/v1/certificates/" + number + ".pdf")
+                .then()
+                .statusCode(404)
+                .contentType("application/problem+json")
+                .body("detail", containsString("issued no certificate"));
+    }
+
+    @Test
+    void aSearchForAControlCharacterIsRefused() {
+        given().urlEncodingEnabled(false)
+                .get("/api/v1/certificates?query=%00")
+                .then()
+                .statusCode(422)
+                .body("errors[0].where", equalTo("query"))
+                .body("errors[0].message", equalTo("holds a control character"));
+    }
+
+    @ParameterizedTest
     @ValueSource(strings = {"abc", "+", "' or 1=1"})
     void aDigestThatIsNoneIsRefused(String sha256) {
         verify("NORTH-2026-999999", sha256).statusCode(422).body("errors[0].where", equalTo("sha256"));

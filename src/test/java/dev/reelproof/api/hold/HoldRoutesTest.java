@@ -17,12 +17,12 @@ import static org.hamcrest.Matchers.nullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.access.Role;
 import dev.reelproof.api.TestPlant;
 import dev.reelproof.api.access.SignedIn;
 import dev.reelproof.api.result.SampleResult;
-import dev.reelproof.app.certificate.IssueCertificate;
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -31,6 +31,7 @@ import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.OffsetDateTime;
@@ -61,9 +62,6 @@ class HoldRoutesTest {
 
     @Inject
     AgroalDataSource database;
-
-    @Inject
-    IssueCertificate desk;
 
     /** Makes the identifiers of one test its own: lots are kept for ever. */
     private final String own = "-" + UUID.randomUUID().toString().substring(0, 8);
@@ -589,20 +587,39 @@ class HoldRoutesTest {
     /** A certificate that is being issued keeps a hold waiting until it is there; the hold then says so. */
     @Test
     void aHoldWaitsForACertificateThatIsBeingIssued() throws Exception {
+        certify(testedReel()).statusCode(201);
         String reel = testedReel();
-        ExecutorService other = Executors.newSingleThreadExecutor();
-        try {
-            Future<String> placed = QuarkusTransaction.requiringNew().call(() -> {
-                desk.issue("north", reel, OffsetDateTime.now(ZoneOffset.UTC));
-                Future<String> placing = other.submit(() -> held("reel", reel));
-                Thread.sleep(1_000);
-                assertFalse(placing.isDone(), "the hold did not wait");
-                return placing;
-            });
-            String id = placed.get(30, TimeUnit.SECONDS);
+        ExecutorService others = Executors.newFixedThreadPool(2);
+        try (Connection numbering = database.getConnection();
+                Statement statement = numbering.createStatement()) {
+            numbering.setAutoCommit(false);
+            statement.execute("select from certificate_serial where plant = 'north' for update");
+            Future<Integer> issuing =
+                    others.submit(() -> certify(reel).extract().statusCode());
+            waitUntilSomebodyWaitsFor(statement);
+            Future<String> placing = others.submit(() -> held("reel", reel));
+            Thread.sleep(1_000);
+            assertFalse(placing.isDone(), "the hold did not wait");
+            numbering.rollback();
+            assertEquals(201, issuing.get(30, TimeUnit.SECONDS));
+            String id = placing.get(30, TimeUnit.SECONDS);
             reel(reel).body("held", contains(id)).body("certificates", hasSize(1));
         } finally {
-            other.shutdownNow();
+            others.shutdownNow();
+        }
+    }
+
+    private static void waitUntilSomebodyWaitsFor(Statement holder) throws Exception {
+        long last = System.nanoTime() + TimeUnit.SECONDS.toNanos(30);
+        boolean isAwaited = false;
+        while (!isAwaited) {
+            assertTrue(System.nanoTime() < last, "nobody waits for a number");
+            Thread.sleep(20);
+            try (ResultSet awaited = holder.executeQuery("select exists (select from pg_locks"
+                    + " where not granted and pg_backend_pid() = any(pg_blocking_pids(pid)))")) {
+                awaited.next();
+                isAwaited = awaited.getBoolean(1);
+            }
         }
     }
 

@@ -9,6 +9,8 @@ import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
+import dev.reelproof.judgement.Obstacle;
+import dev.reelproof.judgement.Obstacles;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Step;
 import dev.reelproof.judgement.Uncertainty;
@@ -88,7 +90,20 @@ class RecordsTest {
             List.of(4),
             new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1.25));
     private static final Finding NOT_TESTED = new Finding(
-            "next", Property.NEXT, Outcome.NOT_TESTED, "no data", null, 0, List.of(), DecisionRule.SIMPLE_ACCEPTANCE);
+            "next",
+            Property.NEXT,
+            Outcome.NOT_TESTED,
+            "no data",
+            new Obstacles(
+                    List.of(
+                            new Obstacle(Obstacle.Kind.NO_DATA, Map.of("property", "next")),
+                            new Obstacle(
+                                    Obstacle.Kind.PAIR_MISSING, Map.of("property", "next", "missing", "pairs 1 to 3"))),
+                    7),
+            null,
+            0,
+            List.of(),
+            DecisionRule.SIMPLE_ACCEPTANCE);
 
     @Inject
     Records archive;
@@ -317,6 +332,26 @@ class RecordsTest {
                 .get(2);
         assertNull(before.figure().uncertainty());
         assertEquals(DecisionRule.SIMPLE_ACCEPTANCE, before.decisionRule());
+    }
+
+    /** As a version of the program wrote it that kept obstacles as a sentence alone. */
+    @Test
+    void aFindingOfBeforeSaysWhatStoodInTheWayAsRecorded() throws SQLException {
+        StoredRecord record = taken(RECEIVED, limitSet("some-set", "a"));
+        run(
+                "insert into finding (plant, record_id, received, ordinal, requirement, property, outcome, reason, points, derived,"
+                        + " varying_pairs, decision_rule, explanation) select plant, record_id, received, 2, 'fext', 'fext', 'not-tested',"
+                        + " 'pair missing: fext of pair 3; range not spanned: fext of pair 4', 0, false, '{}', 'SIMPLE_ACCEPTANCE', '[]'"
+                        + " from finding where record_id = '" + record.id() + "' and ordinal = 0");
+        Finding before = archive.byId("north", record.id())
+                .orElseThrow()
+                .judgement()
+                .findings()
+                .get(2);
+        assertEquals("pair missing: fext of pair 3; range not spanned: fext of pair 4", before.reason());
+        assertEquals(
+                new Obstacles(List.of(new Obstacle(Obstacle.Kind.AS_RECORDED, Map.of("sentence", before.reason()))), 0),
+                before.obstacles());
     }
 
     private void run(String sql) throws SQLException {

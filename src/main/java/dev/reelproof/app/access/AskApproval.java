@@ -1,0 +1,82 @@
+package dev.reelproof.app.access;
+
+import dev.reelproof.access.Action;
+import dev.reelproof.access.Approval;
+import dev.reelproof.access.Caller;
+import dev.reelproof.access.Callers;
+import dev.reelproof.app.Plants;
+import dev.reelproof.store.access.Approvals;
+import dev.reelproof.store.access.AuditTrail;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Map;
+
+/** Asks for an approval, which another person gives or refuses. */
+@ApplicationScoped
+public class AskApproval {
+    private final Approvals approvals;
+    private final Callers callers;
+    private final Plants plants;
+    private final AuditTrail audit;
+    private final Clock clock;
+
+    AskApproval(Approvals approvals, Callers callers, Plants plants, AuditTrail audit, Clock clock) {
+        this.approvals = approvals;
+        this.callers = callers;
+        this.plants = plants;
+        this.audit = audit;
+        this.clock = clock;
+    }
+
+    /**
+     * Approvals of a plant, newest first.
+     *
+     * @param plantNamed the plant; null for the caller's, else the home plant
+     * @param open only those that nobody decided yet
+     * @param before only those of a lower id
+     */
+    public List<Approval> list(String plantNamed, boolean open, long before, int limit) {
+        return approvals.list(plants.named(plantNamed, "plant"), open, before, limit);
+    }
+
+    /**
+     * Refuses a caller who is not a person who may approve at a plant: that person may ask, and decide on what others asked for.
+     *
+     * @param plantNamed the plant; null for the caller's, else the home plant
+     * @return the plant
+     * @throws dev.reelproof.access.PermissionDeniedException when the caller may not
+     */
+    public String requirePermission(String plantNamed) {
+        String plant = plants.named(plantNamed, "plant");
+        Caller caller = callers.current();
+        caller.require(Action.APPROVE, plant);
+        caller.requirePerson();
+        return plant;
+    }
+
+    /** Asks, as the current caller; refuses as {@link #requirePermission}. */
+    @Transactional
+    public Approval ask(String plantNamed, Action action, String subject, String reason) {
+        String plant = requirePermission(plantNamed);
+        String requester = callers.current().name();
+        Approval asked = approvals.insert(plant, action, subject, reason, requester, OffsetDateTime.now(clock));
+        audit.write(plant, "approval-requested", subject(asked), reason, about(asked));
+        return asked;
+    }
+
+    /** An approval as the audit trail names it. */
+    static String subject(Approval approval) {
+        return "approval/" + approval.id();
+    }
+
+    /** What the audit trail tells of an approval. */
+    static Map<String, String> about(Approval approval) {
+        return Map.of(
+                "action", approval.action(),
+                "subject", approval.subject(),
+                "requestedBy", approval.requestedBy());
+    }
+}

@@ -1,0 +1,42 @@
+package dev.reelproof.app.access;
+
+import dev.reelproof.access.Action;
+import dev.reelproof.access.AuditEntry;
+import dev.reelproof.access.AuditFilter;
+import dev.reelproof.access.Callers;
+import dev.reelproof.app.Plants;
+import dev.reelproof.store.access.AuditTrail;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+
+/** Reads the audit trail. */
+@ApplicationScoped
+public class ReadAudit {
+    private final AuditTrail audit;
+    private final Callers callers;
+    private final Plants plants;
+
+    ReadAudit(AuditTrail audit, Callers callers, Plants plants) {
+        this.audit = audit;
+        this.callers = callers;
+        this.plants = plants;
+    }
+
+    /**
+     * Refuses a caller who may not read the audit trail of a plant.
+     *
+     * @param plantNamed the plant; null for the caller's, else the home plant
+     * @return the plant
+     * @throws dev.reelproof.access.PermissionDeniedException when the caller may not
+     */
+    public String requirePermission(String plantNamed) {
+        String plant = plants.named(plantNamed, "plant");
+        callers.current().require(Action.READ_AUDIT, plant);
+        return plant;
+    }
+
+    /** Entries of a plant, newest first; refuses as {@link #requirePermission}. */
+    public List<AuditEntry> entries(String plantNamed, AuditFilter filter, int limit) {
+        return audit.entries(requirePermission(plantNamed), filter, limit);
+    }
+}

@@ -1,0 +1,20 @@
+package dev.reelproof.store.certificate;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.reelproof.certificate.CertificateContent;
+
+/** Writes what a certificate says as it is kept. */
+final class CertificateJson {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private CertificateJson() {}
+
+    static String write(CertificateContent content) {
+        try {
+            return JSON.writeValueAsString(content);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("certificate " + content.number() + " cannot be kept", e);
+        }
+    }
+}

@@ -1,0 +1,25 @@
+package dev.reelproof.store.certificate;
+
+import dev.reelproof.store.UtcTimes;
+import java.time.Instant;
+import java.util.UUID;
+
+/** A certificate without what it says and how it looks, as {@link #COLUMNS} give it. */
+record CertificateSummaryRow(
+        String plant,
+        String number,
+        int issue,
+        UUID recordId,
+        String reel,
+        Instant issued,
+        String order,
+        String customer,
+        String pdfSha256) {
+
+    static final String COLUMNS = "plant, number, issue, record_id, reel, issued, order_number, customer, pdf_sha256";
+
+    StoredCertificate toCertificate() {
+        return new StoredCertificate(
+                plant, number, issue, recordId, reel, UtcTimes.utc(issued), order, customer, pdfSha256);
+    }
+}

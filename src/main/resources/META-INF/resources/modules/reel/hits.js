@@ -1,0 +1,39 @@
+// Which of the reels found is meant.
+
+/** So many hits are asked for; where so many came, there may be more. */
+export const MOST_HITS = 50;
+
+/**
+ * The hit that a key leads to from the selected one, around the ends; -1 is none.
+ *
+ * @param {string} key
+ * @param {number} selected
+ * @param {number} count
+ */
+export function nextHit(key, selected, count) {
+  if (count === 0) return -1;
+  if (key === 'ArrowDown') return selected === count - 1 ? 0 : selected + 1;
+  if (key === 'ArrowUp') return selected <= 0 ? count - 1 : selected - 1;
+  return selected;
+}
+
+/**
+ * The hit of exactly that number, else the only one that differs by case alone; null when there is none.
+ *
+ * <p>A part of a number never is a hit: a result would land on the wrong reel.
+ *
+ * @param {Answer.ReelLine[]} hits
+ * @param {string} text
+ */
+export function exactHit(hits, text) {
+  const same = hits.filter((hit) => hit.reel.toLowerCase() === text.toLowerCase());
+  return same.find((hit) => hit.reel === text) ?? (same.length === 1 ? same[0] : null);
+}
+
+/**
+ * Whether a key pressed anywhere begins a scan: a character, not a command of the browser or a button's own key.
+ *
+ * @param {{ key: string, ctrlKey: boolean, metaKey: boolean, altKey: boolean }} event
+ */
+export const isScanned = ({ key, ctrlKey, metaKey, altKey }) =>
+  [...key].length === 1 && key !== ' ' && !ctrlKey && !metaKey && !altKey;

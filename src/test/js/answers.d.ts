@@ -1,0 +1,99 @@
+// What the service answers, as far as the pages read it. The whole description is served at /q/openapi.
+
+declare namespace Answer {
+  interface Status { plant: string; plants: string[] | null; demo: boolean; identityProvider: boolean; version: string }
+
+  interface Session {
+    name: string; displayName: string | null; roles: string[]; may: string[]; csrf: string | null;
+  }
+
+  interface Problem { title?: string; detail?: string; errors?: { where?: string; message: string }[] }
+
+  interface Account {
+    name: string; displayName: string | null; roles: string[]; active: boolean; demo: boolean;
+  }
+
+  interface Token {
+    id: string; name: string; plant: string | null; roles: string[]; expires: string | null; revoked: string | null;
+  }
+
+  interface Approval {
+    id: number; action: string; subject: string; reason: string; requestedBy: string; requested: string;
+    approve: boolean | null; decidedBy: string | null; decided: string | null; decisionReason: string | null;
+  }
+
+  interface AuditEntry {
+    id: number; at: string; actor: string; actorKind: string; from: string | null; action: string; subject: string | null;
+    reason: string | null; details: { [name: string]: unknown } | null;
+  }
+
+  interface Verification {
+    number: string; issue: number; issued: string; reel: string; product: string; current: boolean; matches: boolean | null;
+  }
+
+  /** Verdicts as the pages show them: an acceptance under conditions has a look of its own. */
+  type Look = 'accepted' | 'conditional' | 'rejected' | 'incomplete';
+
+  interface ReelLine {
+    reel: string; product: string | null; order: string | null; customer: string | null;
+    verdictText: string | null; look: Look | null; held: boolean; finished: string | null;
+  }
+
+  interface Hold {
+    id: string; reason: string; heldBy: string; held: string;
+    lot: string | null; reel: string | null; run: string | null; machine: string | null;
+  }
+
+  interface Certificate { record: string; number: string; pdf: string }
+
+  interface Reel {
+    reel: string; plant: string; product: string | null; printedLength: string | null; order: string | null;
+    customer: string | null; heldSentence: string | null; holds: Hold[]; certificates: Certificate[];
+    /** The newest attempt comes first. */
+    records: Record[];
+  }
+
+  interface Record {
+    id: string; attempt: number; verdict: 'accepted' | 'rejected' | 'incomplete'; look: Look;
+    verdictText: string; verdictSentence: string; nextSteps: string[]; warnings: string[] | null;
+    finished: string | null; limitSet: { id: string; revision: number };
+    printedTemperature: string; printedLength: string; findings: Finding[];
+  }
+
+  /** A finding's figures, ready to be printed. */
+  interface Printed {
+    value: string; limit: string; sense: string; senseSign: string; margin: string; unit: string;
+    uncertainty: string | null; probability: string | null;
+  }
+
+  interface Obstacle { kind: string; sentence: string; remedy: string }
+
+  interface Step { title: string; detail: string; printed: string; source: string | null }
+
+  interface Finding {
+    requirement: string; property: string; outcome: string; value: number | null; points: number;
+    frequency: { value: number; unit: string } | null;
+    title: string; plain: string; note: string; outcomeText: string; outcomeSign: string; place: string;
+    printed: Printed | null; sentence: string; shortfall: string | null; caution: string | null;
+    obstacles: Obstacle[]; moreObstacles: number; remark: string | null; failing: boolean; swept: boolean; decisionRule: string | null;
+    /** Only where one finding is asked for. */
+    explanation?: Step[];
+  }
+
+  interface Sweep {
+    label: string; pair: number | null; partner: number | null; end: 'near' | 'far' | null;
+    frequencies: number[]; corrected: number[];
+  }
+
+  interface SweptLimit {
+    requirement: string; label: string; unit: string; frequencies: number[];
+    upper: number[] | null; lower: number[] | null;
+  }
+
+  interface Sweeps {
+    property: string; title: string; unit: string; axis: string; sweeps: Sweep[];
+    limit: { requirement: string } | null; limits: SweptLimit[];
+  }
+
+  interface Alternatives { adviceLines: string[] }
+}
