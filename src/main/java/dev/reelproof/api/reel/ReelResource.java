@@ -1,17 +1,14 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.access.Action;
 import dev.reelproof.api.QueryParameters;
-import dev.reelproof.api.certificate.CertificateAnswer;
 import dev.reelproof.api.result.MultipartUpload;
 import dev.reelproof.api.result.RecordAnswer;
 import dev.reelproof.api.result.ResultSchemaFilter;
-import dev.reelproof.app.Plants;
 import dev.reelproof.app.reel.FindReels;
-import dev.reelproof.app.reel.RegisterReel;
 import dev.reelproof.app.reel.RegisterReel.Registered;
-import dev.reelproof.app.result.TakeResult;
+import dev.reelproof.app.reel.RegisterReel;
 import dev.reelproof.app.result.TakeResult.TakenResult;
+import dev.reelproof.app.result.TakeResult;
 import dev.reelproof.intake.reel.ReelReader;
 import dev.reelproof.intake.result.Upload;
 import dev.reelproof.wording.Wording;
@@ -29,15 +26,15 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.time.Clock;
-import java.time.OffsetDateTime;
 import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.multipart.FileUpload;
 
 /** Reels and their tests. */
 @Path("/api/v1/reels")
@@ -49,10 +46,7 @@ public class ReelResource {
     private final RegisterReel registerReel;
     private final TakeResult takeResult;
 
-    ReelResource(
-            FindReels findReels,
-            RegisterReel registerReel,
-            TakeResult takeResult) {
+    ReelResource(FindReels findReels, RegisterReel registerReel, TakeResult takeResult) {
         this.findReels = findReels;
         this.registerReel = registerReel;
         this.takeResult = takeResult;
@@ -123,7 +117,16 @@ public class ReelResource {
             required = true,
             content = {
                 @Content(mediaType = MediaType.APPLICATION_JSON, schema = @Schema(ref = ResultSchemaFilter.REFERENCE)),
-                @Content(mediaType = MediaType.MULTIPART_FORM_DATA, schema = @Schema(implementation = Bulk.class))
+                @Content(
+                        mediaType = MediaType.MULTIPART_FORM_DATA,
+                        schema =
+                                @Schema(
+                                        type = SchemaType.OBJECT,
+                                        requiredProperties = "result",
+                                        additionalProperties = FileUpload.class,
+                                        description =
+                                                "The document as the part 'result', and any number of CSV, Touchstone and"
+                                                        + " ZIP files, of any part name"))
             })
     @APIResponse(
             responseCode = "201",
@@ -141,12 +144,6 @@ public class ReelResource {
     public Response takeDocument(String reel, @QueryParam("plant") String plantNamed, byte[] body) {
         return take(plantNamed, reel, () -> Upload.ofDocument(body));
     }
-
-    /** The parts of a multipart upload, for the description of the API. */
-    @Schema(name = "ResultUpload")
-    record Bulk(
-            @Schema(ref = ResultSchemaFilter.REFERENCE) Object result,
-            @Schema(description = "any number of CSV, Touchstone and ZIP files, of any part name") String csv) {}
 
     @POST
     @Path("/{reel}/tests")

@@ -13,6 +13,7 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** The sweeps of a property with their limit, for plots. */
+@Schema(requiredProperties = "sweeps")
 record SweepsAnswer(
         String property,
         String unit,
@@ -23,9 +24,6 @@ record SweepsAnswer(
         String title,
         String axis) {
     private static final String MEGAHERTZ = "MHz";
-
-    /** Frequencies count as equal within this share of themselves: they pass through unit conversions. */
-    private static final double FREQUENCY_TOLERANCE = 1e-9;
 
     /** A sweep. */
     record SweepAnswer(
@@ -86,7 +84,7 @@ record SweepsAnswer(
     }
 
     /** One sweep with the limit at each of its frequencies; null where none holds. */
-    @Schema(name = "SweepWithLimit")
+    @Schema(name = "SweepWithLimit", requiredProperties = "frequencies")
     record One(
             String property,
             String unit,
@@ -166,11 +164,6 @@ record SweepsAnswer(
     }
 
     private static boolean holds(Domain domain, double megahertz) {
-        if (domain instanceof Domain.Range range) {
-            return megahertz >= range.from() * (1 - FREQUENCY_TOLERANCE)
-                    && megahertz <= range.to() * (1 + FREQUENCY_TOLERANCE);
-        }
-        return domain instanceof Domain.Spot spot
-                && Math.abs(spot.megahertz() - megahertz) <= spot.megahertz() * FREQUENCY_TOLERANCE;
+        return !(domain instanceof Domain.NoFrequency) && domain.holds(megahertz);
     }
 }

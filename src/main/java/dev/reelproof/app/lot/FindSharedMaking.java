@@ -2,6 +2,7 @@ package dev.reelproof.app.lot;
 
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.RunId;
@@ -42,7 +43,7 @@ public class FindSharedMaking {
      *
      * @param dispositions what was told last of where each of the reels is; reels of which nothing was are left out
      */
-    public record Found(SharedMaking.Shared shared, Map<LotId, Dispositions.Entry> dispositions) {}
+    public record Found(SharedMaking.Shared shared, Map<LotId, Disposition> dispositions) {}
 
     /**
      * A run with its outputs.

@@ -2,6 +2,8 @@ package dev.reelproof.app.lot;
 
 import dev.reelproof.app.Plants;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.RefusedReport;
+import dev.reelproof.genealogy.WaitingReport;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.lot.ImplausibleLots;
 import dev.reelproof.store.lot.IncompleteLots;
@@ -34,7 +36,7 @@ public class ReviewLots {
      *
      * @param count how many reports wait
      */
-    public record Waiting(int count, List<WaitingList.Waiting> waiting, List<WaitingList.RefusedLater> refusedLater) {}
+    public record Waiting(int count, List<WaitingReport> waiting, List<RefusedReport> refusedLater) {}
 
     /**
      * What is not told yet.
@@ -46,7 +48,7 @@ public class ReviewLots {
      */
     public record Incomplete(
             int waitingCount,
-            List<WaitingList.Waiting> waiting,
+            List<WaitingReport> waiting,
             List<LotId> reelsWithoutInputs,
             List<IncompleteLots.Lacking> lacking) {}
 
