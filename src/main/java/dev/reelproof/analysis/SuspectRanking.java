@@ -153,7 +153,7 @@ public record SuspectRanking(
         private static Map<Candidate, Double> adjusted(List<Candidate> tested) {
             double[] adjusted = FalseDiscovery.adjusted(
                     tested.stream().mapToDouble(Candidate::p).toArray());
-            Map<Candidate, Double> q = new IdentityHashMap<>();
+            IdentityHashMap<Candidate, Double> q = new IdentityHashMap<>();
             for (int i = 0; i < adjusted.length; i++) {
                 q.put(tested.get(i), adjusted[i]);
             }
