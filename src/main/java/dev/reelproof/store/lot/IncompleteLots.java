@@ -133,7 +133,8 @@ public class IncompleteLots {
                             new Kinds(row.lotKind(), row.parentKinds()),
                             kinds -> ExpectedInputs.missing(kinds.lot(), kinds.parents()));
                     if (!missing.isEmpty()) {
-                        found.add(new IncompleteLot(new LotId(row.id()), row.lotKind(), UtcTimes.utc(row.made()), missing));
+                        found.add(new IncompleteLot(
+                                new LotId(row.id()), row.lotKind(), UtcTimes.utc(row.made()), missing));
                     }
                 });
         return found;
