@@ -19,11 +19,11 @@ class WorstFirstTest {
                 outcome.word() + " " + margin,
                 Property.RETURN_LOSS,
                 outcome,
-                null,
+                outcome == Outcome.NOT_TESTED ? "a reason" : null,
                 figure,
                 1,
                 List.of(),
-                DecisionRule.SIMPLE_ACCEPTANCE);
+                new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1));
     }
 
     @Test

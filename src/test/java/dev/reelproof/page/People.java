@@ -22,7 +22,8 @@ final class People {
 
     private static final String PLANT = "north";
     private static final String PRODUCT = "PAGE-6A";
-    private static final Path GOOD_RESULT = Path.of("demo-data/results/R-26001.json");
+    /** A result of the demo that is accepted. */
+    static final Path GOOD_RESULT = Path.of("demo-data/results/R-26001.json");
 
     private final Map<Role, String> names = new EnumMap<>(Role.class);
     private final String station;
@@ -71,19 +72,22 @@ final class People {
                         + "\", \"length\": {\"value\": 305, \"unit\": \"m\"}}");
     }
 
-    /** Registers a reel, sends a good result and has the certificate issued. */
-    Issued issue(String reel) throws IOException {
-        register(reel);
-        String result = Files.readString(GOOD_RESULT).replace("HD6A-4P", PRODUCT);
-        String verdict = station()
+    /** Sends this result of the demo, as one of the product that {@link #register} gives; answers the verdict. */
+    String send(String reel, Path result) throws IOException {
+        return station()
                 .contentType("application/json")
-                .body(result)
+                .body(Files.readString(result).replace("HD6A-4P", PRODUCT))
                 .post("/api/v1/reels/" + reel + "/tests")
                 .then()
                 .statusCode(201)
                 .extract()
                 .path("verdict");
-        assertEquals("accepted", verdict);
+    }
+
+    /** Registers a reel, sends a good result and has the certificate issued. */
+    Issued issue(String reel) throws IOException {
+        register(reel);
+        assertEquals("accepted", send(reel, GOOD_RESULT));
         String number = station()
                 .post("/api/v1/reels/" + reel + "/certificates")
                 .then()

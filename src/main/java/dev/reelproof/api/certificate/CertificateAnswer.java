@@ -1,6 +1,6 @@
 package dev.reelproof.api.certificate;
 
-import dev.reelproof.store.certificate.StoredCertificate;
+import dev.reelproof.certificate.IssuedCertificate;
 import java.time.OffsetDateTime;
 import java.util.UUID;
 
@@ -17,7 +17,7 @@ public record CertificateAnswer(
         String pdf,
         String pdfSha256) {
 
-    public static CertificateAnswer of(StoredCertificate certificate) {
+    public static CertificateAnswer of(IssuedCertificate certificate) {
         return new CertificateAnswer(
                 certificate.number(),
                 certificate.issue(),

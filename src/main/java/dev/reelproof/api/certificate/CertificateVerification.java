@@ -1,7 +1,7 @@
 package dev.reelproof.api.certificate;
 
 import dev.reelproof.app.certificate.VerifyCertificate;
-import dev.reelproof.store.certificate.StoredCertificate;
+import dev.reelproof.certificate.IssuedCertificate;
 import java.time.OffsetDateTime;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
@@ -22,7 +22,7 @@ record CertificateVerification(
                 Boolean matches) {
 
     static CertificateVerification of(VerifyCertificate.Verified verified) {
-        StoredCertificate certificate = verified.certificate();
+        IssuedCertificate certificate = verified.certificate();
         return new CertificateVerification(
                 certificate.number(),
                 true,

@@ -2,11 +2,11 @@ package dev.reelproof.api.lot;
 
 import dev.reelproof.api.Quantity;
 import dev.reelproof.app.lot.FindCommonAncestors;
+import dev.reelproof.genealogy.CommonAncestor;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.lot.CommonAncestors;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -95,7 +95,7 @@ public class CommonAncestorsResource {
                         .toList());
     }
 
-    private static CommonAnswer.Ancestor ancestor(CommonAncestors.Common common, int known) {
+    private static CommonAnswer.Ancestor ancestor(CommonAncestor common, int known) {
         Pedigree.Member lot = common.lot();
         return new CommonAnswer.Ancestor(
                 lot.id().value(),

@@ -7,7 +7,7 @@ import dev.reelproof.app.lot.LoadLots;
 import dev.reelproof.app.lot.ReviewLots;
 import dev.reelproof.app.lot.WithdrawWaitingLot;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.store.lot.WaitingList;
+import dev.reelproof.genealogy.WaitingReport;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -131,7 +131,7 @@ public class LotLoadResource {
         return Response.noContent().build();
     }
 
-    private static WaitingAnswer.Waiting waiting(WaitingList.Waiting waiting) {
+    private static WaitingAnswer.Waiting waiting(WaitingReport waiting) {
         return new WaitingAnswer.Waiting(
                 waiting.lot().value(),
                 waiting.kind().word(),

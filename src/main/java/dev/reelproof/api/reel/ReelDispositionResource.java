@@ -2,10 +2,10 @@ package dev.reelproof.api.reel;
 
 import dev.reelproof.app.reel.TellDisposition;
 import dev.reelproof.app.reel.TellDisposition.Report;
+import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.store.reel.Dispositions;
-import dev.reelproof.store.reel.Dispositions.State;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -56,7 +56,7 @@ public class ReelDispositionResource {
     /** Where a reel is, who told it and when. */
     @Schema(name = "Disposition")
     public record DispositionAnswer(String state, String to, String reason, String actor, OffsetDateTime at) {
-        public static DispositionAnswer of(Dispositions.Entry entry) {
+        public static DispositionAnswer of(Disposition entry) {
             return new DispositionAnswer(
                     entry.state().word(), entry.recipient(), entry.reason(), entry.actor(), entry.at());
         }
@@ -86,7 +86,7 @@ public class ReelDispositionResource {
     @APIResponse(responseCode = "409", description = "shipped without a reason, and the reel is on hold")
     @APIResponse(responseCode = "422", description = "what is told cannot be so")
     public Response tell(@PathParam("reel") String reel, byte[] body) {
-        Dispositions.Entry entry = tellDisposition.tell(reel, () -> report(body));
+        Disposition entry = tellDisposition.tell(reel, () -> report(body));
         return Response.created(URI.create("/api/v1/reels/" + entry.reel() + "/disposition"))
                 .entity(DispositionAnswer.of(entry))
                 .build();

@@ -1,12 +1,9 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.access.Action;
 import dev.reelproof.api.QueryParameters;
-import dev.reelproof.api.certificate.CertificateAnswer;
 import dev.reelproof.api.result.MultipartUpload;
 import dev.reelproof.api.result.RecordAnswer;
 import dev.reelproof.api.result.ResultSchemaFilter;
-import dev.reelproof.app.Plants;
 import dev.reelproof.app.reel.FindReels;
 import dev.reelproof.app.reel.RegisterReel;
 import dev.reelproof.app.reel.RegisterReel.Registered;
@@ -29,8 +26,6 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.time.Clock;
-import java.time.OffsetDateTime;
 import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
@@ -51,10 +46,7 @@ public class ReelResource {
     private final RegisterReel registerReel;
     private final TakeResult takeResult;
 
-    ReelResource(
-            FindReels findReels,
-            RegisterReel registerReel,
-            TakeResult takeResult) {
+    ReelResource(FindReels findReels, RegisterReel registerReel, TakeResult takeResult) {
         this.findReels = findReels;
         this.registerReel = registerReel;
         this.takeResult = takeResult;

@@ -4,7 +4,7 @@ import dev.reelproof.api.Quantity;
 import dev.reelproof.judgement.Alternatives;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.measurement.Property;
-import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.wording.AlternativesWords;
 import dev.reelproof.wording.Wording;
 import java.util.List;
@@ -58,7 +58,7 @@ record AlternativesAnswer(
         }
     }
 
-    static AlternativesAnswer of(StoredRecord record, Alternatives alternatives, Wording wording) {
+    static AlternativesAnswer of(TestRecord record, Alternatives alternatives, Wording wording) {
         AlternativesWords words =
                 wording.alternatives(alternatives, record.product().pairs());
         return new AlternativesAnswer(

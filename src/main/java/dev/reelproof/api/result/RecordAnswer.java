@@ -6,7 +6,7 @@ import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Property;
-import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.wording.Figures;
 import dev.reelproof.wording.RecordWords;
 import dev.reelproof.wording.Wording;
@@ -80,7 +80,7 @@ public record RecordAnswer(
     /** A part of the upload; its place in the list is the number under which it is served. */
     record Original(String name, String mediaType, String sha256, int bytes) {}
 
-    public static RecordAnswer of(StoredRecord record, LimitSet limitSet, Wording wording) {
+    public static RecordAnswer of(TestRecord record, LimitSet limitSet, Wording wording) {
         RecordWords words = wording.record(record.judgement());
         return new RecordAnswer(
                 record.id(),

@@ -25,9 +25,6 @@ record SweepsAnswer(
         String axis) {
     private static final String MEGAHERTZ = "MHz";
 
-    /** Frequencies count as equal within this share of themselves: they pass through unit conversions. */
-    private static final double FREQUENCY_TOLERANCE = 1e-9;
-
     /** A sweep. */
     record SweepAnswer(
             Integer pair,
@@ -167,11 +164,6 @@ record SweepsAnswer(
     }
 
     private static boolean holds(Domain domain, double megahertz) {
-        if (domain instanceof Domain.Range range) {
-            return megahertz >= range.from() * (1 - FREQUENCY_TOLERANCE)
-                    && megahertz <= range.to() * (1 + FREQUENCY_TOLERANCE);
-        }
-        return domain instanceof Domain.Spot spot
-                && Math.abs(spot.megahertz() - megahertz) <= spot.megahertz() * FREQUENCY_TOLERANCE;
+        return !(domain instanceof Domain.NoFrequency) && domain.holds(megahertz);
     }
 }

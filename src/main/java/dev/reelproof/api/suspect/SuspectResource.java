@@ -8,7 +8,6 @@ import dev.reelproof.api.QueryParameters;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.suspect.RankSuspects;
 import dev.reelproof.measurement.Property;
-import dev.reelproof.store.SearchTooLargeException;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -82,8 +81,6 @@ public class SuspectResource {
         int most = QueryParameters.limit(limit, MOST_SUSPECTS);
         try {
             return SuspectAnswer.of(ranking.rank(reels, question, most));
-        } catch (SearchTooLargeException e) {
-            throw QueryParameters.refused("query", e.getMessage());
         } catch (IncomparableMarginsException e) {
             throw QueryParameters.refused(
                     switch (e.differ()) {

@@ -11,8 +11,8 @@ import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.pdf.CertificatePdf;
-import dev.reelproof.store.reel.RegisteredReel;
-import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.record.RegisteredReel;
+import dev.reelproof.record.TestRecord;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
@@ -42,7 +42,7 @@ public class DraftCertificate {
      * @throws IllegalArgumentException when the record may not have a certificate, or was judged by another limit set
      */
     public CertificateDraft draft(
-            RegisteredReel reel, StoredRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
+            RegisteredReel reel, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
         OffsetDateTime now = OffsetDateTime.now(clock);
         CertificateNumber standIn = CertificateNumber.of(record.plant(), now.getYear(), STAND_IN_SERIAL);
         return CertificatePdf.draft(CertificateContent.of(
@@ -55,7 +55,7 @@ public class DraftCertificate {
     }
 
     /** The measured length; as registered when it is the same, so that a length in feet reads in feet. */
-    private static Item item(RegisteredReel reel, StoredRecord record) {
+    private static Item item(RegisteredReel reel, TestRecord record) {
         boolean same = reel.length().equals(record.length());
         return new Item(
                 reel.id(),
@@ -66,7 +66,7 @@ public class DraftCertificate {
                 reel.order());
     }
 
-    private static TestConditions conditions(StoredRecord record) {
+    private static TestConditions conditions(TestRecord record) {
         return new TestConditions(
                 record.id().toString(),
                 record.sourceSha256(),

@@ -2,8 +2,8 @@ package dev.reelproof.app.certificate;
 
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.certificate.StoredCertificate;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -19,13 +19,13 @@ public class FindCertificates {
 
     /** Certificates whose number, reel, order or customer contains the text, whatever its case; newest first. */
     @Transactional
-    public List<StoredCertificate> search(String plant, String text, int limit) {
+    public List<IssuedCertificate> search(String plant, String text, int limit) {
         return certificates.search(plant, text, limit);
     }
 
     /** The certificates of a reel, newest first. */
     @Transactional
-    public List<StoredCertificate> ofReel(String plant, String reel) {
+    public List<IssuedCertificate> ofReel(String plant, String reel) {
         return certificates.ofReel(plant, reel);
     }
 

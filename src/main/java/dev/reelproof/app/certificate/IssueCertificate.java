@@ -9,18 +9,18 @@ import dev.reelproof.app.hold.HoldCheck;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.certificate.MayHaveCertificate;
 import dev.reelproof.genealogy.Hold;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
+import dev.reelproof.record.RegisteredReel;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.certificate.StoredCertificate;
 import dev.reelproof.store.reel.Reels;
-import dev.reelproof.store.reel.RegisteredReel;
 import dev.reelproof.store.result.Records;
-import dev.reelproof.store.result.StoredRecord;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
@@ -78,10 +78,10 @@ public class IssueCertificate {
      * @param certificate the certificate
      * @param first false when the record had it before
      */
-    public record Issued(StoredCertificate certificate, boolean first) {}
+    public record Issued(IssuedCertificate certificate, boolean first) {}
 
     /** What is to be certified: a reel as registered, its newest record, and the certificate that this has already. */
-    private record Candidate(RegisteredReel reel, StoredRecord record, Optional<StoredCertificate> certificate) {
+    private record Candidate(RegisteredReel reel, TestRecord record, Optional<IssuedCertificate> certificate) {
 
         boolean isSameAs(Candidate other) {
             return reel.equals(other.reel) && record.id().equals(other.record.id());
@@ -121,7 +121,7 @@ public class IssueCertificate {
                 "Reel " + reel + " was changed or tested again while its certificate was drawn; ask once more.");
     }
 
-    private Material material(StoredRecord record) {
+    private Material material(TestRecord record) {
         return new Material(records.sweeps(record.plant(), record.id()), limitSets.of(record));
     }
 
@@ -136,15 +136,14 @@ public class IssueCertificate {
         // Locked before it is read: who waited for the lock must see what the other wrote.
         reels.lock(plant, number);
         RegisteredReel reel = reels.byId(plant, number).orElseThrow();
-        Optional<StoredRecord> newest = records.newestOf(plant, reel.id());
-        Optional<StoredCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
+        Optional<TestRecord> newest = records.newestOf(plant, reel.id());
+        Optional<IssuedCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
         List<Hold> open = holds.openOf(plant, reel.id());
         if (!open.isEmpty()) {
             throw HeldException.noCertificate(
-                    reel.id(), open, certificate.map(StoredCertificate::number).orElse(null));
+                    reel.id(), open, certificate.map(IssuedCertificate::number).orElse(null));
         }
-        StoredRecord record =
-                newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
+        TestRecord record = newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
         MayHaveCertificate.reasonAgainst(record.judgement()).ifPresent(reason -> {
             throw new ConflictException("Reel " + reel.id() + ": " + reason);
         });
@@ -164,7 +163,7 @@ public class IssueCertificate {
         CertificateNumber number =
                 CertificateNumber.of(plant, issued.getYear(), certificates.nextSerial(plant, issued.getYear()));
         CertificateContent content = draft.content().numbered(number, DraftCertificate.FIRST_ISSUE, issued);
-        StoredCertificate certificate =
+        IssuedCertificate certificate =
                 certificates.keep(plant, drafted.record().id(), content, issued, draft.finish(content));
         audit.write(
                 plant,

@@ -3,8 +3,8 @@ package dev.reelproof.app.certificate;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.certificate.StoredCertificate;
 import dev.reelproof.store.result.Records;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -33,7 +33,7 @@ public class VerifyCertificate {
      * @param matches whether the digest asked about is that of an issued PDF; empty when none was asked about
      */
     public record Verified(
-            StoredCertificate certificate, boolean isNewest, String product, Optional<Boolean> matches) {}
+            IssuedCertificate certificate, boolean isNewest, String product, Optional<Boolean> matches) {}
 
     /**
      * Verifies a certificate, whatever plant issued it.
@@ -44,15 +44,15 @@ public class VerifyCertificate {
      */
     @Transactional
     public Verified verify(String number, Optional<String> sha256) {
-        List<StoredCertificate> issues = CertificateNumber.find(number)
+        List<IssuedCertificate> issues = CertificateNumber.find(number)
                 .map(this::issues)
                 .filter(found -> !found.isEmpty())
                 .orElseThrow(() -> new NothingThereException("No certificate of this number was issued here."));
-        StoredCertificate newest = issues.get(0);
-        Optional<StoredCertificate> asked = sha256.flatMap(digest -> issues.stream()
+        IssuedCertificate newest = issues.get(0);
+        Optional<IssuedCertificate> asked = sha256.flatMap(digest -> issues.stream()
                 .filter(issue -> issue.pdfSha256().equals(digest))
                 .findFirst());
-        StoredCertificate meant = asked.orElse(newest);
+        IssuedCertificate meant = asked.orElse(newest);
         return new Verified(
                 meant,
                 meant.issue() == newest.issue(),
@@ -60,7 +60,7 @@ public class VerifyCertificate {
                 sha256.map(digest -> asked.isPresent()));
     }
 
-    private List<StoredCertificate> issues(CertificateNumber number) {
+    private List<IssuedCertificate> issues(CertificateNumber number) {
         return plants.served().stream()
                 .map(plant -> certificates.issues(plant, number.toString()))
                 .filter(found -> !found.isEmpty())

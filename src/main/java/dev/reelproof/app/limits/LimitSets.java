@@ -9,8 +9,8 @@ import dev.reelproof.limit.file.ConstructionFiles;
 import dev.reelproof.limit.file.LimitFiles;
 import dev.reelproof.limit.file.LimitSetReader;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.limits.LimitSetArchive;
-import dev.reelproof.store.result.StoredRecord;
 import io.quarkus.runtime.Startup;
 import jakarta.inject.Singleton;
 import java.time.LocalDate;
@@ -57,7 +57,7 @@ public class LimitSets {
     }
 
     /** The limit set that a record was judged by, as it was then, even when its file is gone. */
-    public LimitSet of(StoredRecord record) {
+    public LimitSet of(TestRecord record) {
         String id = record.judgement().limitSet();
         int revision = record.judgement().revision();
         return library.revision(id, revision)

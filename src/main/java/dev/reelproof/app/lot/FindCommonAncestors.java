@@ -1,6 +1,7 @@
 package dev.reelproof.app.lot;
 
 import dev.reelproof.app.Plants;
+import dev.reelproof.genealogy.CommonAncestor;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.IntakeException;
@@ -35,7 +36,7 @@ public class FindCommonAncestors {
      * @param unknown those that are not
      * @param ancestors those that at least two of the reels share, shared by most first; all of them when one reel is known
      */
-    public record Found(int asked, int known, List<LotId> unknown, List<CommonAncestors.Common> ancestors) {}
+    public record Found(int asked, int known, List<LotId> unknown, List<CommonAncestor> ancestors) {}
 
     /**
      * Finds them.
@@ -62,7 +63,7 @@ public class FindCommonAncestors {
         List<LotId> unknown = lots.unknown(plant, asked);
         List<LotId> known = new ArrayList<>(asked);
         known.removeAll(unknown);
-        List<CommonAncestors.Common> common =
+        List<CommonAncestor> common =
                 known.isEmpty() ? List.of() : LotFinder.inReason("query", () -> ancestors.of(plant, known));
         return new Found(
                 asked.size(),

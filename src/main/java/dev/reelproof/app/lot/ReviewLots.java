@@ -1,7 +1,11 @@
 package dev.reelproof.app.lot;
 
 import dev.reelproof.app.Plants;
+import dev.reelproof.genealogy.ImplausibleLot;
+import dev.reelproof.genealogy.IncompleteLot;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.RefusedReport;
+import dev.reelproof.genealogy.WaitingReport;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.lot.ImplausibleLots;
 import dev.reelproof.store.lot.IncompleteLots;
@@ -34,7 +38,7 @@ public class ReviewLots {
      *
      * @param count how many reports wait
      */
-    public record Waiting(int count, List<WaitingList.Waiting> waiting, List<WaitingList.RefusedLater> refusedLater) {}
+    public record Waiting(int count, List<WaitingReport> waiting, List<RefusedReport> refusedLater) {}
 
     /**
      * What is not told yet.
@@ -46,9 +50,9 @@ public class ReviewLots {
      */
     public record Incomplete(
             int waitingCount,
-            List<WaitingList.Waiting> waiting,
+            List<WaitingReport> waiting,
             List<LotId> reelsWithoutInputs,
-            List<IncompleteLots.Lacking> lacking) {}
+            List<IncompleteLot> lacking) {}
 
     /** Reports that wait, and those that turned out wrong when their parents came. */
     public Waiting waiting(String plantNamed, int limit) {
@@ -57,7 +61,7 @@ public class ReviewLots {
     }
 
     /** Lots in which something can hardly be so, those in which it was found last first. */
-    public List<ImplausibleLots.ImplausibleLot> implausible(String plantNamed, int limit) {
+    public List<ImplausibleLot> implausible(String plantNamed, int limit) {
         return implausible.newest(plants.named(plantNamed, "plant"), limit);
     }
 

@@ -5,18 +5,18 @@ import dev.reelproof.app.Plants;
 import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.result.JudgedRecord;
+import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
+import dev.reelproof.genealogy.RegisteredLot;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.record.ReelLine;
+import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.certificate.StoredCertificate;
 import dev.reelproof.store.lot.Lots;
-import dev.reelproof.store.lot.RegisteredLot;
-import dev.reelproof.store.reel.ReelLine;
 import dev.reelproof.store.reel.Reels;
-import dev.reelproof.store.reel.RegisteredReel;
 import dev.reelproof.store.result.Records;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -74,7 +74,7 @@ public class FindReels {
             Optional<RegisteredReel> registered,
             Optional<RegisteredLot> made,
             List<JudgedRecord> records,
-            List<StoredCertificate> certificates,
+            List<IssuedCertificate> certificates,
             List<Hold> holds) {}
 
     /**

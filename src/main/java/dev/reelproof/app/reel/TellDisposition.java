@@ -6,13 +6,13 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.hold.HoldCheck;
+import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.reel.Dispositions;
-import dev.reelproof.store.reel.Dispositions.Entry;
-import dev.reelproof.store.reel.Dispositions.State;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -69,7 +69,7 @@ public class TellDisposition {
      * @param reel its number
      * @param entries newest first
      */
-    public record History(LotId reel, List<Entry> entries) {}
+    public record History(LotId reel, List<Disposition> entries) {}
 
     /**
      * Tells where a reel is.
@@ -80,7 +80,7 @@ public class TellDisposition {
      * @throws HeldException when it was shipped, is on hold, and no reason says why all the same
      */
     @Transactional
-    public Entry tell(String number, Supplier<Report> sent) {
+    public Disposition tell(String number, Supplier<Report> sent) {
         plants.forAction(Action.DISPATCH, null, "plant");
         Report report = sent.get();
         String plant = plants.named(report.plant(), "/plant");
@@ -89,7 +89,7 @@ public class TellDisposition {
         if (!held.isEmpty() && report.reason() == null) {
             throw HeldException.notToBeShipped(reel.value(), held);
         }
-        Entry entry = new Entry(
+        Disposition entry = new Disposition(
                 reel,
                 report.state(),
                 report.recipient(),
@@ -101,7 +101,7 @@ public class TellDisposition {
         return entry;
     }
 
-    private static Map<String, Object> details(Entry entry, List<Hold> held) {
+    private static Map<String, Object> details(Disposition entry, List<Hold> held) {
         Map<String, Object> details =
                 new TreeMap<>(Map.of("state", entry.state().word()));
         if (entry.recipient() != null) {

@@ -9,8 +9,8 @@ import dev.reelproof.intake.result.NetworkDerivation;
 import dev.reelproof.intake.result.ReadResult;
 import dev.reelproof.intake.result.ResultReader;
 import dev.reelproof.judgement.Alternatives;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.result.Records;
-import dev.reelproof.store.result.StoredRecord;
 import jakarta.inject.Singleton;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -56,7 +56,7 @@ public class AdviseOnFailure {
      */
     public Advice advise(String plantNamed, String id) {
         JudgedRecord judged = readRecords.record(plantNamed, id);
-        StoredRecord record = judged.record();
+        TestRecord record = judged.record();
         ReadResult read = readAgain(record);
         LocalDate day =
                 read.result().finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
@@ -74,7 +74,7 @@ public class AdviseOnFailure {
     }
 
     /** From the upload as it was received: nothing else holds all that was measured, with its units and places. */
-    private ReadResult readAgain(StoredRecord record) {
+    private ReadResult readAgain(TestRecord record) {
         try {
             return ResultReader.read(records.upload(record.plant(), record.id()).orElseThrow(), record.received());
         } catch (IntakeException e) {

@@ -1,7 +1,7 @@
 package dev.reelproof.app.result;
 
 import dev.reelproof.limit.LimitSet;
-import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.record.TestRecord;
 
 /**
  * A record with what it was judged by.
@@ -9,4 +9,4 @@ import dev.reelproof.store.result.StoredRecord;
  * @param record the record
  * @param limitSet the revision of the limit set, as it was then
  */
-public record JudgedRecord(StoredRecord record, LimitSet limitSet) {}
+public record JudgedRecord(TestRecord record, LimitSet limitSet) {}

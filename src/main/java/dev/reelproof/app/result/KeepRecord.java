@@ -1,10 +1,10 @@
 package dev.reelproof.app.result;
 
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.result.JudgedUpload;
 import dev.reelproof.store.result.Records;
 import dev.reelproof.store.result.Records.Taken;
-import dev.reelproof.store.result.StoredRecord;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Map;
@@ -28,7 +28,7 @@ class KeepRecord {
     Taken keep(JudgedUpload upload) {
         Taken taken = records.take(upload);
         if (taken.first()) {
-            StoredRecord record = taken.record();
+            TestRecord record = taken.record();
             audit.write(
                     record.plant(),
                     "test-taken",

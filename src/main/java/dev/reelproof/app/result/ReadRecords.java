@@ -10,8 +10,8 @@ import dev.reelproof.judgement.WorstFirst;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.result.Records;
-import dev.reelproof.store.result.StoredRecord;
 import jakarta.inject.Singleton;
 import java.util.Comparator;
 import java.util.List;
@@ -64,7 +64,7 @@ public class ReadRecords {
      */
     public JudgedRecord record(String plantNamed, String id) {
         String plant = plants.named(plantNamed, "plant");
-        StoredRecord record = uuid(id).flatMap(known -> records.byId(plant, known))
+        TestRecord record = uuid(id).flatMap(known -> records.byId(plant, known))
                 .orElseThrow(() -> new NothingThereException("Plant " + plant + " has no record '" + id + "'."));
         return new JudgedRecord(record, limitSets.of(record));
     }
@@ -111,7 +111,7 @@ public class ReadRecords {
      */
     public LimitedSweeps sweeps(String plantNamed, String id, String propertyNamed, Predicate<CorrectedSweep> of) {
         JudgedRecord judged = record(plantNamed, id);
-        StoredRecord record = judged.record();
+        TestRecord record = judged.record();
         Property property = property(propertyNamed);
         List<CorrectedSweep> sweeps = records.sweeps(record.plant(), record.id()).stream()
                 .filter(sweep -> sweep.property() == property)
@@ -147,7 +147,7 @@ public class ReadRecords {
      * @throws NothingThereException when there is none
      */
     public Part original(String plantNamed, String id, int ordinal) {
-        StoredRecord record = record(plantNamed, id).record();
+        TestRecord record = record(plantNamed, id).record();
         return records.original(record.plant(), record.id(), ordinal)
                 .orElseThrow(() -> new NothingThereException("Record " + record.id() + " has no original " + ordinal
                         + "; it has " + record.originals().size() + ", counted from 0."));

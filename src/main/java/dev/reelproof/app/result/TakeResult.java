@@ -19,13 +19,13 @@ import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.LengthAgreement;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.ReelResult;
+import dev.reelproof.record.RegisteredReel;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.reel.Products;
 import dev.reelproof.store.reel.Reels;
-import dev.reelproof.store.reel.RegisteredReel;
 import dev.reelproof.store.result.JudgedUpload;
 import dev.reelproof.store.result.Records;
 import dev.reelproof.store.result.Records.Taken;
-import dev.reelproof.store.result.StoredRecord;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -97,7 +97,7 @@ public class TakeResult {
         Taken taken = records.ofUpload(plant, reel.id(), upload.sha256())
                 .map(before -> new Taken(before, false))
                 .orElseGet(() -> keepRecord.keep(judged(reel, upload, received)));
-        StoredRecord record = taken.record();
+        TestRecord record = taken.record();
         return new TakenResult(new JudgedRecord(record, limitSets.of(record)), taken.first());
     }
 

@@ -1,5 +1,6 @@
 package dev.reelproof.store.certificate;
 
+import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 import java.util.UUID;
@@ -18,8 +19,8 @@ record CertificateSummaryRow(
 
     static final String COLUMNS = "plant, number, issue, record_id, reel, issued, order_number, customer, pdf_sha256";
 
-    StoredCertificate toCertificate() {
-        return new StoredCertificate(
+    IssuedCertificate toCertificate() {
+        return new IssuedCertificate(
                 plant, number, issue, recordId, reel, UtcTimes.utc(issued), order, customer, pdfSha256);
     }
 }

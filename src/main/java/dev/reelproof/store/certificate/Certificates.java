@@ -1,6 +1,7 @@
 package dev.reelproof.store.certificate;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.store.UtcTimes;
 import dev.reelproof.store.reel.Reels;
@@ -50,7 +51,7 @@ public class Certificates {
      * @param pdf how it looks
      */
     @Transactional(Transactional.TxType.MANDATORY)
-    public StoredCertificate keep(
+    public IssuedCertificate keep(
             String plant, UUID record, CertificateContent content, OffsetDateTime issued, byte[] pdf) {
         CertificateRow row = new CertificateRow();
         row.plant = plant;
@@ -66,7 +67,7 @@ public class Certificates {
         row.pdfSha256 = Sha256.hex(pdf);
         session.persist(row);
         session.flush();
-        return new StoredCertificate(
+        return new IssuedCertificate(
                 row.plant,
                 row.number,
                 row.issue,
@@ -80,7 +81,7 @@ public class Certificates {
 
     /** The newest issue for a record; empty when it has none. */
     @Transactional
-    public Optional<StoredCertificate> ofRecord(String plant, UUID record) {
+    public Optional<IssuedCertificate> ofRecord(String plant, UUID record) {
         return certificates(find("where plant = :plant and record_id = :record order by issue desc limit 1", plant)
                         .setParameter("record", record))
                 .stream()
@@ -89,21 +90,21 @@ public class Certificates {
 
     /** The certificates of a reel, newest first. */
     @Transactional
-    public List<StoredCertificate> ofReel(String plant, String reel) {
+    public List<IssuedCertificate> ofReel(String plant, String reel) {
         return certificates(find("where plant = :plant and reel = :reel order by issued desc", plant)
                 .setParameter("reel", reel));
     }
 
     /** All issues of a number, newest first. */
     @Transactional
-    public List<StoredCertificate> issues(String plant, String number) {
+    public List<IssuedCertificate> issues(String plant, String number) {
         return certificates(find("where plant = :plant and number = :number order by issue desc", plant)
                 .setParameter("number", number));
     }
 
     /** Certificates whose number, reel, order or customer contains the text, whatever its case; newest first. */
     @Transactional
-    public List<StoredCertificate> search(String plant, String text, int limit) {
+    public List<IssuedCertificate> search(String plant, String text, int limit) {
         return certificates(find(
                         "where plant = :plant and searched like :pattern escape '!' order by issued desc, number limit :limit",
                         plant)
@@ -116,7 +117,7 @@ public class Certificates {
                 .setParameter("plant", plant);
     }
 
-    private static List<StoredCertificate> certificates(NativeQuery<CertificateSummaryRow> query) {
+    private static List<IssuedCertificate> certificates(NativeQuery<CertificateSummaryRow> query) {
         return query.getResultList().stream()
                 .map(CertificateSummaryRow::toCertificate)
                 .toList();

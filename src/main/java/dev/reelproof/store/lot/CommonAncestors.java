@@ -1,7 +1,7 @@
 package dev.reelproof.store.lot;
 
+import dev.reelproof.genealogy.CommonAncestor;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.StatementTimeout;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -22,14 +22,6 @@ public class CommonAncestors {
         this.timeout = timeout;
     }
 
-    /**
-     * An ancestor of several reels.
-     *
-     * @param lot the ancestor
-     * @param reels from how many of them it is reached; a reel counts once, however many ways lead to it
-     */
-    public record Common(Pedigree.Member lot, int reels) {}
-
     private record Row(
             String id,
             String kind,
@@ -40,8 +32,8 @@ public class CommonAncestors {
             String machine,
             String run,
             long reels) {
-        Common common(String plant) {
-            return new Common(
+        CommonAncestor common(String plant) {
+            return new CommonAncestor(
                     new LotRow(id, kind, value, unit, made, step, machine, run).member(plant), Math.toIntExact(reels));
         }
     }
@@ -53,7 +45,7 @@ public class CommonAncestors {
      * @throws SearchTooLargeException when it takes too long to find
      */
     @Transactional
-    public List<Common> of(String plant, Collection<LotId> reels) {
+    public List<CommonAncestor> of(String plant, Collection<LotId> reels) {
         return timeout.within(LotSearches.LONGEST, LotSearches.TOO_LONG, () -> session
                 .createNativeQuery(
                         """

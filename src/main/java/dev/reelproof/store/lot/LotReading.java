@@ -6,6 +6,7 @@ import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.Placement;
+import dev.reelproof.genealogy.RegisteredLot;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.Sample;
 import dev.reelproof.genealogy.StepRun;

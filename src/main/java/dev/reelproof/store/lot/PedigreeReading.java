@@ -1,13 +1,13 @@
 package dev.reelproof.store.lot;
 
+import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.Pedigree.Direction;
+import dev.reelproof.genealogy.ReelBelow;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.StatementTimeout;
-import dev.reelproof.store.reel.Dispositions;
-import dev.reelproof.store.reel.ReelBelow;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
@@ -154,7 +154,7 @@ class PedigreeReading {
                 ? session.createNativeQuery(FIND_ANCESTORS, PedigreeRow.class)
                 : session.createNativeQuery(FIND_DESCENDANTS, PedigreeRow.class)
                         .setParameter("reel", LotKind.REEL.word())
-                        .setParameter("untold", Dispositions.State.IN_STOCK.word());
+                        .setParameter("untold", Disposition.State.IN_STOCK.word());
         return query.setParameter("start", start.value()).setParameter("plant", plant);
     }
 

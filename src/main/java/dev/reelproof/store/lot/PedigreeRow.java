@@ -1,15 +1,15 @@
 package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.Amount;
+import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.genealogy.Implausibility;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.Placement;
+import dev.reelproof.genealogy.ReelBelow;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.store.UtcTimes;
-import dev.reelproof.store.reel.Dispositions;
-import dev.reelproof.store.reel.ReelBelow;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -108,7 +108,7 @@ record PedigreeRow(
                 customer,
                 state == null
                         ? null
-                        : new Dispositions.Entry(
-                                reel, Dispositions.State.named(state), recipient, reason, actor, UtcTimes.utc(at)));
+                        : new Disposition(
+                                reel, Disposition.State.named(state), recipient, reason, actor, UtcTimes.utc(at)));
     }
 }

@@ -2,11 +2,12 @@ package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
+import dev.reelproof.genealogy.RefusedReport;
+import dev.reelproof.genealogy.WaitingReport;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.stream.Stream;
 import org.hibernate.Session;
@@ -20,20 +21,9 @@ public class WaitingList {
         this.session = session;
     }
 
-    /** A report that waits, and for what. */
-    public record Waiting(LotId lot, LotKind kind, OffsetDateTime received, List<LotId> missing) {}
-
-    /**
-     * A report that had waited and turned out wrong.
-     *
-     * @param reportJson the report as the HTTP contract shapes it
-     */
-    public record RefusedLater(
-            LotId lot, OffsetDateTime received, OffsetDateTime refused, String reason, String reportJson) {}
-
     private record WaitingRow(String lot, String kind, Instant received, String[] missing) {
-        Waiting waiting() {
-            return new Waiting(
+        WaitingReport waiting() {
+            return new WaitingReport(
                     new LotId(lot),
                     LotKind.named(kind),
                     UtcTimes.utc(received),
@@ -42,14 +32,14 @@ public class WaitingList {
     }
 
     private record RefusedRow(String lot, Instant received, Instant refused, String reason, String report) {
-        RefusedLater refusedLater() {
-            return new RefusedLater(new LotId(lot), UtcTimes.utc(received), UtcTimes.utc(refused), reason, report);
+        RefusedReport refusedLater() {
+            return new RefusedReport(new LotId(lot), UtcTimes.utc(received), UtcTimes.utc(refused), reason, report);
         }
     }
 
     /** Reports that wait, oldest first. */
     @Transactional
-    public List<Waiting> waiting(String plant, int limit) {
+    public List<WaitingReport> waiting(String plant, int limit) {
         return session
                 .createNativeQuery(
                         """
@@ -77,7 +67,7 @@ public class WaitingList {
 
     /** Reports that had waited and turned out wrong, the newest first. */
     @Transactional
-    public List<RefusedLater> refusedLater(String plant, int limit) {
+    public List<RefusedReport> refusedLater(String plant, int limit) {
         return session
                 .createNativeQuery(
                         """

@@ -1,6 +1,7 @@
 package dev.reelproof.store.reel;
 
 import dev.reelproof.quantity.Length;
+import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 

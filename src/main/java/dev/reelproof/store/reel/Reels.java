@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.record.ReelLine;
+import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.RowJson;
 import dev.reelproof.store.UtcTimes;

@@ -4,6 +4,8 @@ import dev.reelproof.intake.Part;
 import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Finding;
+import dev.reelproof.record.KeptOriginal;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.limits.LimitSetArchive;
 import dev.reelproof.store.limits.UncertaintyModelArchive;
 import dev.reelproof.store.reel.Reels;
@@ -41,7 +43,7 @@ public class Records {
      * @param record the record
      * @param first false when the same upload had been taken before, whose record this is
      */
-    public record Taken(StoredRecord record, boolean first) {}
+    public record Taken(TestRecord record, boolean first) {}
 
     /** A part of an upload, its bytes compressed. */
     private record PartRow(String name, String mediaType, byte[] bytes) {
@@ -55,7 +57,7 @@ public class Records {
 
     /** The record of an upload of a reel; empty when it was not taken yet. */
     @Transactional
-    public Optional<StoredRecord> ofUpload(String plant, String reel, String sha256) {
+    public Optional<TestRecord> ofUpload(String plant, String reel, String sha256) {
         return session.createNativeQuery(
                         "select record_id from upload where plant = :plant and reel = :reel and sha256 = :sha256",
                         UUID.class)
@@ -79,7 +81,7 @@ public class Records {
     public Taken take(JudgedUpload upload) {
         String plant = upload.plant();
         reels.lock(plant, upload.reel());
-        Optional<StoredRecord> before =
+        Optional<TestRecord> before =
                 ofUpload(plant, upload.reel(), upload.upload().sha256());
         if (before.isPresent()) {
             return new Taken(before.get(), false);
@@ -157,7 +159,7 @@ public class Records {
 
     /** A record; empty when the plant has none of that id. */
     @Transactional
-    public Optional<StoredRecord> byId(String plant, UUID id) {
+    public Optional<TestRecord> byId(String plant, UUID id) {
         return RecordIds.received(id)
                 .map(received -> session.find(TestRecordRow.class, new TestRecordRow.Key(plant, id, received)))
                 .map(row -> row.toRecord(findings(row), originals(plant, id)));
@@ -204,7 +206,7 @@ public class Records {
 
     /** All records of a reel, newest first. */
     @Transactional
-    public List<StoredRecord> ofReel(String plant, String reel) {
+    public List<TestRecord> ofReel(String plant, String reel) {
         return ids(plant, reel, Integer.MAX_VALUE).stream()
                 .map(id -> byId(plant, id).orElseThrow())
                 .toList();
@@ -212,7 +214,7 @@ public class Records {
 
     /** The newest record of a reel; empty when it was never tested. */
     @Transactional
-    public Optional<StoredRecord> newestOf(String plant, String reel) {
+    public Optional<TestRecord> newestOf(String plant, String reel) {
         return ids(plant, reel, 1).stream().findFirst().flatMap(id -> byId(plant, id));
     }
 

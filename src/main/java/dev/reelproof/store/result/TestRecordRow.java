@@ -6,6 +6,8 @@ import dev.reelproof.judgement.Verdict;
 import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
+import dev.reelproof.record.KeptOriginal;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.RowJson;
 import dev.reelproof.store.UtcTimes;
 import dev.reelproof.store.reel.ProductJson;
@@ -125,8 +127,8 @@ class TestRecordRow {
         return row;
     }
 
-    StoredRecord toRecord(List<Finding> findings, List<KeptOriginal> originals) {
-        return new StoredRecord(
+    TestRecord toRecord(List<Finding> findings, List<KeptOriginal> originals) {
+        return new TestRecord(
                 plant,
                 id,
                 UtcTimes.utc(received),

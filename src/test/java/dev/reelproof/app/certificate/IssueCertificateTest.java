@@ -17,8 +17,8 @@ import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
-import dev.reelproof.store.reel.RegisteredReel;
-import dev.reelproof.store.result.StoredRecord;
+import dev.reelproof.record.RegisteredReel;
+import dev.reelproof.record.TestRecord;
 import io.quarkus.test.junit.QuarkusMock;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
@@ -94,7 +94,7 @@ class IssueCertificateTest {
                 new DraftCertificate(plants, clock) {
                     @Override
                     public CertificateDraft draft(
-                            RegisteredReel drawn, StoredRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
+                            RegisteredReel drawn, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
                         CertificateDraft draft = super.draft(drawn, record, sweeps, limitSet);
                         return drawn.id().equals(reel) ? event.apply(draft) : draft;
                     }

@@ -5,10 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.quantity.Length;
-import dev.reelproof.store.reel.Dispositions.Entry;
-import dev.reelproof.store.reel.Dispositions.State;
+import dev.reelproof.record.RegisteredReel;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import java.util.Set;
@@ -23,8 +24,8 @@ class ReelValuesTest {
         return new RegisteredReel(plant, id, product, Length.ofMetres(305), length, unit, null, null, NOW);
     }
 
-    private static Entry entry(State state, String recipient, String actor) {
-        return new Entry(new LotId("R-1"), state, recipient, null, actor, NOW);
+    private static Disposition entry(State state, String recipient, String actor) {
+        return new Disposition(new LotId("R-1"), state, recipient, null, actor, NOW);
     }
 
     private static void refused(String words, Executable making) {

@@ -30,12 +30,13 @@ import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
+import dev.reelproof.record.RegisteredReel;
+import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.DatabaseOwner;
 import dev.reelproof.store.limits.LimitSetArchive;
 import dev.reelproof.store.limits.UncertaintyModelArchive;
 import dev.reelproof.store.reel.Products;
 import dev.reelproof.store.reel.Reels;
-import dev.reelproof.store.reel.RegisteredReel;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
@@ -122,11 +123,11 @@ class RecordsTest {
 
     private final String reel = "R-" + UUID.randomUUID();
 
-    private StoredRecord taken(OffsetDateTime received, LimitSet limitSet) {
+    private TestRecord taken(OffsetDateTime received, LimitSet limitSet) {
         return taken(received, limitSet, Optional.empty());
     }
 
-    private StoredRecord taken(OffsetDateTime received, LimitSet limitSet, Optional<UncertaintyModel> model) {
+    private TestRecord taken(OffsetDateTime received, LimitSet limitSet, Optional<UncertaintyModel> model) {
         products.put("north", PRODUCT, Instant.EPOCH);
         reels.put(
                 new RegisteredReel("north", reel, PRODUCT.id(), Length.ofMetres(500), 500, "m", null, null, received));
@@ -213,8 +214,8 @@ class RecordsTest {
 
     @Test
     void givesBackWhatWasTaken() {
-        StoredRecord taken = taken(RECEIVED, limitSet("some-set", "a"));
-        StoredRecord found = archive.byId("north", taken.id()).orElseThrow();
+        TestRecord taken = taken(RECEIVED, limitSet("some-set", "a"));
+        TestRecord found = archive.byId("north", taken.id()).orElseThrow();
         assertEquals(taken, found);
         assertEquals(PRODUCT, found.product());
         assertEquals(List.of(FINDING, NOT_TESTED), found.judgement().findings());
@@ -295,7 +296,7 @@ class RecordsTest {
     void aModelIsKeptWithTheRecordAndNeverEditedOnceUsed() {
         String id = "model-" + UUID.randomUUID();
         models.requireUnchanged(model(id, "b"));
-        StoredRecord taken = taken(RECEIVED, limitSet("some-set", "a"), Optional.of(model(id, "a")));
+        TestRecord taken = taken(RECEIVED, limitSet("some-set", "a"), Optional.of(model(id, "a")));
         assertEquals(
                 new Judgement.Model(id, 1, "a"),
                 archive.byId("north", taken.id()).orElseThrow().judgement().uncertaintyModel());
@@ -319,7 +320,7 @@ class RecordsTest {
     /** As a version of the program wrote it that knew no uncertainties. */
     @Test
     void aFindingOfBeforeReadsWithoutUncertainty() throws SQLException {
-        StoredRecord record = taken(RECEIVED, limitSet("some-set", "a"));
+        TestRecord record = taken(RECEIVED, limitSet("some-set", "a"));
         run("insert into finding (plant, record_id, received, ordinal, requirement, property, outcome, value, judged,"
                 + " limit_value, margin, unit, measured, measured_unit, points, derived, varying_pairs, decision_rule,"
                 + " explanation) select plant, record_id, received, 2, 'mutual-capacitance', 'mutual-capacitance', 'pass',"
@@ -337,7 +338,7 @@ class RecordsTest {
     /** As a version of the program wrote it that kept obstacles as a sentence alone. */
     @Test
     void aFindingOfBeforeSaysWhatStoodInTheWayAsRecorded() throws SQLException {
-        StoredRecord record = taken(RECEIVED, limitSet("some-set", "a"));
+        TestRecord record = taken(RECEIVED, limitSet("some-set", "a"));
         run(
                 "insert into finding (plant, record_id, received, ordinal, requirement, property, outcome, reason, points, derived,"
                         + " varying_pairs, decision_rule, explanation) select plant, record_id, received, 2, 'fext', 'fext', 'not-tested',"

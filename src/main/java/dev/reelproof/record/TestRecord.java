@@ -1,4 +1,4 @@
-package dev.reelproof.store.result;
+package dev.reelproof.record;
 
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.judgement.Judgement;
@@ -6,6 +6,7 @@ import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
+import dev.reelproof.store.result.Records;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
@@ -32,7 +33,7 @@ import java.util.UUID;
  * @param sourceSha256 digest of the upload
  * @param originals the parts of the upload
  */
-public record StoredRecord(
+public record TestRecord(
         String plant,
         UUID id,
         OffsetDateTime received,
@@ -51,7 +52,7 @@ public record StoredRecord(
         String sourceSha256,
         List<KeptOriginal> originals) {
 
-    public StoredRecord {
+    public TestRecord {
         requireText("plant", plant);
         requireText("reel", reel);
         if (id == null || received == null || product == null || judgement == null) {

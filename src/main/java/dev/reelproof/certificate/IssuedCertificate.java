@@ -1,5 +1,6 @@
-package dev.reelproof.store.certificate;
+package dev.reelproof.certificate;
 
+import dev.reelproof.store.certificate.Certificates;
 import java.time.OffsetDateTime;
 import java.util.UUID;
 
@@ -16,7 +17,7 @@ import java.util.UUID;
  * @param customer the customer; null when none
  * @param pdfSha256 digest of the PDF, hexadecimal
  */
-public record StoredCertificate(
+public record IssuedCertificate(
         String plant,
         String number,
         int issue,

@@ -1,4 +1,4 @@
-package dev.reelproof.store.result;
+package dev.reelproof.record;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -18,14 +18,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
 /** A record refuses what no record can be. */
-class StoredRecordTest {
+class TestRecordTest {
     private static final String DIGEST = Sha256.hex("some upload");
     private static final OffsetDateTime TESTED = OffsetDateTime.parse("2026-03-02T14:05:00Z");
     private static final KeptOriginal ORIGINAL = new KeptOriginal(0, "result", "application/json", DIGEST, 11);
 
-    private static StoredRecord record(
+    private static TestRecord record(
             String plant, String reel, int attempt, OffsetDateTime started, String sha256, KeptOriginal... originals) {
-        return new StoredRecord(
+        return new TestRecord(
                 plant,
                 UUID.fromString("0190163d-8694-739b-aea5-966c26f8ad91"),
                 TESTED.plusMinutes(1),

@@ -1,4 +1,4 @@
-package dev.reelproof.store.reel;
+package dev.reelproof.record;
 
 import dev.reelproof.quantity.Length;
 import java.time.OffsetDateTime;

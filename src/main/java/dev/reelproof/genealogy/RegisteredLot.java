@@ -1,7 +1,5 @@
-package dev.reelproof.store.lot;
+package dev.reelproof.genealogy;
 
-import dev.reelproof.genealogy.Implausibility;
-import dev.reelproof.genealogy.Lot;
 import java.time.OffsetDateTime;
 import java.util.List;
 

@@ -1,6 +1,4 @@
-package dev.reelproof.store.reel;
-
-import dev.reelproof.genealogy.LotId;
+package dev.reelproof.genealogy;
 
 /**
  * A reel that descends from a lot, with what is registered of it and where it is.
@@ -9,10 +7,10 @@ import dev.reelproof.genealogy.LotId;
  * @param customer the registered customer; null when there is none
  * @param disposition what was told last of where it is; null when nothing was
  */
-public record ReelBelow(LotId reel, String order, String customer, Dispositions.Entry disposition) {
+public record ReelBelow(LotId reel, String order, String customer, Disposition disposition) {
 
     /** Where it is; one of which nothing was told is in stock. */
-    public Dispositions.State state() {
-        return disposition == null ? Dispositions.State.IN_STOCK : disposition.state();
+    public Disposition.State state() {
+        return disposition == null ? Disposition.State.IN_STOCK : disposition.state();
     }
 }

@@ -1,4 +1,4 @@
-package dev.reelproof.store.result;
+package dev.reelproof.record;
 
 import dev.reelproof.digest.Sha256;
 

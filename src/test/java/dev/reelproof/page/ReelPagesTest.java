@@ -1,0 +1,154 @@
+package dev.reelproof.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.reelproof.access.Role;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import java.io.IOException;
+import java.net.URI;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+
+/** What the start list, the hits and the banner say of a reel, in a real browser. */
+@QuarkusTest
+class ReelPagesTest {
+    private static final Path REJECTED_RESULT = Path.of("demo-data/results/R-26006.json");
+
+    private static Browser browser;
+    private static People people;
+
+    private final String reel = "R-" + UUID.randomUUID();
+
+    @TestHTTPResource("/")
+    URI service;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.open();
+        people = People.make();
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.close();
+        }
+    }
+
+    @AfterEach
+    void thePagesRanWithoutErrors() {
+        browser.assertNoConsoleErrors();
+    }
+
+    private void signIn(String address) {
+        browser.signIn(service, people.named(Role.TECHNICIAN), People.PASSWORD, address);
+    }
+
+    private void hold() {
+        people.station()
+                .contentType("application/json")
+                .body("{\"reel\": \"" + reel + "\", \"reason\": \"bare spots\"}")
+                .post("/api/v1/holds")
+                .then()
+                .statusCode(201);
+    }
+
+    private WebElement line() {
+        browser.says("recent", reel);
+        return browser.driver().findElements(By.cssSelector("#recent tr")).stream()
+                .filter(row -> row.getText().contains(reel))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void theStartListShowsWhenAReelWasTestedAndThatItIsHeld() throws IOException {
+        people.register(reel);
+        assertEquals("accepted", people.send(reel, People.GOOD_RESULT));
+        signIn("/");
+        assertTrue(line().getText().contains("✓ accepted"), line().getText());
+        OffsetDateTime finished = OffsetDateTime.parse(
+                people.station().get("/api/v1/reels/" + reel).then().extract().path("records[0].finished"));
+        assertEquals(
+                finished.toInstant(),
+                OffsetDateTime.parse(line().findElement(By.tagName("time")).getAttribute("datetime"))
+                        .toInstant(),
+                "the time of the test, not that at which it was sent");
+
+        hold();
+        browser.driver().navigate().refresh();
+        assertTrue(line().getText().contains("accepted, on hold"), line().getText());
+        browser.type("query", reel.substring(0, reel.length() - 1));
+        browser.says("hits", "accepted, on hold");
+    }
+
+    @Test
+    void theBannerSaysByHowMuchAReelFails() throws IOException {
+        people.register(reel);
+        assertEquals("rejected", people.send(reel, REJECTED_RESULT));
+        signIn("/#/reel/" + reel);
+        browser.says("verdict-word", "REJECTED");
+        browser.says("verdict", "Return loss, pair 3, near end: 4.45 dB short at 378 MHz");
+    }
+
+    @Test
+    void aReasonHalfTypedStaysWithItsRequest() {
+        String other = "R-" + UUID.randomUUID();
+        browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
+        for (String subject : new String[] {other, reel}) {
+            browser.type("ask-subject", subject);
+            browser.type("ask-reason", "test of the page");
+            browser.press("#ask-send");
+            browser.says("approvals", subject);
+        }
+        browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/approvals.html");
+        browser.says("approvals", other);
+        reason(other).sendKeys("typed for the other");
+        reason(reel).sendKeys("seen at the bench", Keys.ENTER);
+        browser.driver().switchTo().activeElement().sendKeys(Keys.ENTER);
+        browser.says("done", "approved");
+        assertEquals("typed for the other", reason(other).getDomProperty("value"));
+    }
+
+    private static WebElement reason(String subject) {
+        return browser.driver().findElement(By.xpath("//li[contains(., '" + subject + "')]//input"));
+    }
+
+    @Test
+    void aPhoneShowsTheVerdictWhole() throws IOException {
+        people.register(reel);
+        assertEquals("rejected", people.send(reel, REJECTED_RESULT));
+        signIn("/#/reel/" + reel);
+        browser.says("verdict-word", "REJECTED");
+        browser.driver()
+                .executeCdpCommand(
+                        "Emulation.setDeviceMetricsOverride",
+                        Map.of("width", 360, "height", 700, "deviceScaleFactor", 1, "mobile", false));
+        try {
+            for (String part : new String[] {"verdict-word", "upload"}) {
+                assertEquals(
+                        Boolean.TRUE,
+                        browser.driver()
+                                .executeScript(
+                                        "const part = document.getElementById(arguments[0]);"
+                                                + "return part.scrollWidth <= part.clientWidth"
+                                                + " && part.getBoundingClientRect().right <= document.documentElement.clientWidth",
+                                        part),
+                        part + " is cut off");
+            }
+        } finally {
+            browser.driver().executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+        }
+    }
+}
