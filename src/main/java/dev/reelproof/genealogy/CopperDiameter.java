@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** Finds the diameter of a lot's copper in its report: in the settings {@code gauge} or {@code diameter}, or in its samples. */
 public final class CopperDiameter {
@@ -56,7 +57,7 @@ public final class CopperDiameter {
         if (setting.value() != null && setting.unit() != null && !setting.unit().equalsIgnoreCase(AWG)) {
             return millimetres(setting.value(), setting.unit());
         }
-        Matcher gauge = GAUGE.matcher(setting.text() == null ? PlainNumber.of(setting.value()) : setting.text());
+        Matcher gauge = GAUGE.matcher(setting.toString());
         try {
             return gauge.matches()
                     ? OptionalDouble.of(
@@ -67,8 +68,8 @@ public final class CopperDiameter {
         }
     }
 
-    private static OptionalDouble millimetres(Double value, String unit) {
-        return value != null && value > 0 && LENGTHS.contains(unit)
+    private static OptionalDouble millimetres(@Nullable Double value, @Nullable String unit) {
+        return value != null && value > 0 && unit != null && LENGTHS.contains(unit)
                 ? OptionalDouble.of(Length.of(value, unit).metres() * MILLIMETRES_PER_METRE)
                 : OptionalDouble.empty();
     }

@@ -3,6 +3,7 @@ package dev.reelproof.genealogy;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a hold names. All that descends from it is held with it.
@@ -12,7 +13,7 @@ import java.time.temporal.ChronoUnit;
  * @param from the beginning of the machine's time, held in UTC to the microsecond; null for all else
  * @param to the end of the machine's time, likewise; not before {@code from}
  */
-public record HoldTarget(What what, String name, OffsetDateTime from, OffsetDateTime to) {
+public record HoldTarget(What what, String name, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
 
     /** What can be held. */
     public enum What {

@@ -53,7 +53,7 @@ public final class ReleaseRule {
         try {
             range.requireOn(target.toString(), held);
         } catch (IllegalArgumentException e) {
-            throw notOnHeld(e.getMessage());
+            throw notOnHeld(String.valueOf(e.getMessage()));
         }
     }
 

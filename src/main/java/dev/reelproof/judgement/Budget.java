@@ -1,6 +1,7 @@
 package dev.reelproof.judgement;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The shares that make up the uncertainty of a corrected value.
@@ -8,7 +9,7 @@ import java.util.List;
  * @param contributions the shares; independent of each other
  * @param missing why there is no uncertainty, in words; null when there is one
  */
-record Budget(List<Contribution> contributions, String missing) {
+record Budget(List<Contribution> contributions, @Nullable String missing) {
 
     static Budget without(String reason) {
         return new Budget(List.of(), reason);

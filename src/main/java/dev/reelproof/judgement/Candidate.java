@@ -3,6 +3,7 @@ package dev.reelproof.judgement;
 import dev.reelproof.measurement.Subject;
 import java.util.Comparator;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One value that is judged.
@@ -22,6 +23,7 @@ record Candidate(Series series, int index, double limitAt, double guardBand) {
     }
 
     /** Its frequency, MHz; null for a single value. */
+    @Nullable
     Double megahertz() {
         return series.grid() == null ? null : (Double) series.grid().megahertz(index);
     }

@@ -222,7 +222,7 @@ final class Corrector {
     }
 
     private OptionalDouble roundTripLoss(Sweep sweep, int index) {
-        OptionalDouble perMetre = lossCurve(sweep.subject().pair())
+        OptionalDouble perMetre = lossCurve(sweep.subject().pairNumber())
                 .map(curve -> curve.at(sweep.grid(), index))
                 .orElse(OptionalDouble.empty());
         return perMetre.isEmpty()

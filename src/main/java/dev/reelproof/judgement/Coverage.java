@@ -141,8 +141,8 @@ final class Coverage {
         }
         return site == Site.PAIR
                 && property.sites().contains(Site.CONDUCTOR)
-                && present.contains(Subject.ofConductor(subject.pair(), Conductor.A))
-                && present.contains(Subject.ofConductor(subject.pair(), Conductor.B));
+                && present.contains(Subject.ofConductor(subject.pairNumber(), Conductor.A))
+                && present.contains(Subject.ofConductor(subject.pairNumber(), Conductor.B));
     }
 
     /** The subjects that must be there, of a property that is not of the reel alone; of one with ends, those at the near end. */
@@ -195,7 +195,7 @@ final class Coverage {
                                 "limitFrom", String.valueOf(range.from()),
                                 "limitTo", String.valueOf(range.to()))));
             }
-            return coarse(requirement, series, range);
+            return coarse(requirement, series, grid, range);
         }
         return Optional.empty();
     }
@@ -218,8 +218,7 @@ final class Coverage {
         return false;
     }
 
-    private Optional<Obstacle> coarse(Requirement requirement, Series series, Domain.Range range) {
-        FrequencyGrid grid = series.grid();
+    private Optional<Obstacle> coarse(Requirement requirement, Series series, FrequencyGrid grid, Domain.Range range) {
         for (int i = 1; i < grid.size(); i++) {
             double low = grid.megahertz(i - 1);
             double high = grid.megahertz(i);

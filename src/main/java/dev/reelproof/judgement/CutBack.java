@@ -111,13 +111,13 @@ final class CutBack {
         Requirement requirement = limitSet.requirement(finding.requirement(), product.pairs())
                 .filter(CutBack::changes)
                 .orElseThrow();
-        double frequency =
-                finding.figure().megahertz() == null ? 0 : finding.figure().megahertz();
+        Figure worst = finding.worst();
+        double frequency = worst.megahertz() == null ? 0 : worst.megahertz();
         boolean missesUpper = requirement.limit().lower().isEmpty()
                 || requirement
                         .limit()
                         .upper()
-                        .filter(upper -> upper.at(frequency) == finding.figure().limit())
+                        .filter(upper -> upper.at(frequency) == worst.limit())
                         .isPresent();
         Length one = Length.ofMetres(1);
         boolean grows = WholeReel.valueOfPiece(requirement.property(), 1, one, Length.ofMetres(2)) > 1;

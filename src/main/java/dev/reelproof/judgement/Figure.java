@@ -2,6 +2,7 @@ package dev.reelproof.judgement;
 
 import dev.reelproof.measurement.Subject;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The worst figure of a requirement: where the margin is least.
@@ -21,16 +22,16 @@ import java.util.List;
  */
 public record Figure(
         Subject subject,
-        Double megahertz,
-        Double measured,
-        String measuredUnit,
+        @Nullable Double megahertz,
+        @Nullable Double measured,
+        @Nullable String measuredUnit,
         double value,
         double judged,
         double limit,
         double margin,
         String unit,
         boolean derived,
-        Uncertainty uncertainty,
+        @Nullable Uncertainty uncertainty,
         List<Step> steps) {
 
     /** @throws IllegalArgumentException when a number is not finite, a frequency not above 0, or a unit is missing */

@@ -4,6 +4,7 @@ import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.measurement.Property;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What was found for one requirement.
@@ -23,9 +24,9 @@ public record Finding(
         String requirement,
         Property property,
         Outcome outcome,
-        String reason,
+        @Nullable String reason,
         Obstacles obstacles,
-        Figure figure,
+        @Nullable Figure figure,
         int points,
         List<Integer> varyingPairs,
         DecisionRule decisionRule) {
@@ -69,13 +70,25 @@ public record Finding(
         }
     }
 
+    /**
+     * The worst figure of a finding that has one.
+     *
+     * @throws IllegalStateException when there was nothing to judge
+     */
+    public Figure worst() {
+        if (figure == null) {
+            throw new IllegalStateException("requirement '" + requirement + "' was not judged and has no figure");
+        }
+        return figure;
+    }
+
     /** A finding of which the sentence alone is known; where it is not tested, that is what stood in the way. */
     public Finding(
             String requirement,
             Property property,
             Outcome outcome,
-            String reason,
-            Figure figure,
+            @Nullable String reason,
+            @Nullable Figure figure,
             int points,
             List<Integer> varyingPairs,
             DecisionRule decisionRule) {

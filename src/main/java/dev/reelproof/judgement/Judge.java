@@ -17,10 +17,12 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Judges a result against a limit set: measured, corrected, judged. Pure: the same input gives the same judgement. */
 public final class Judge {
@@ -165,21 +167,20 @@ public final class Judge {
                         .orElse(Map.of())
                         .containsKey(requirement.property());
         if (!mayBeHelped || without.figure() == null || without.fails()) {
-            return finding(requirement, evaluation.outcome(), null, evaluation, Set.of());
+            return finding(requirement, null, evaluation, Set.of());
         }
+        Figure with = Objects.requireNonNull(evaluation.figure(), "what has varying pairs has a worst value");
         String reason = "allowed variation: pair "
                 + String.join(", ", varying.stream().map(String::valueOf).toList())
                 + " left out of the arithmetic; of " + core.pairs() + " pairs " + mayVary
                 + " may vary; with it the worst value is "
-                + BigDecimal.valueOf(evaluation.figure().value())
-                        .round(DIGITS_TOLD)
-                        .toPlainString() + " "
-                + evaluation.figure().unit();
+                + BigDecimal.valueOf(with.value()).round(DIGITS_TOLD).toPlainString() + " "
+                + with.unit();
         return passUnlessObstructed(one, without, reason, varying);
     }
 
     private Finding passUnlessObstructed(
-            VaryingPairs.Case one, Evaluation evaluation, String reason, Set<Integer> varying) {
+            VaryingPairs.Case one, Evaluation evaluation, @Nullable String reason, Set<Integer> varying) {
         List<Obstacle> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.gathered()));
         obstacles.addAll(evaluation.obstacles());
         if (obstacles.isEmpty() && evaluation.figure() == null) {
@@ -192,7 +193,7 @@ public final class Judge {
                 .reduce((first, second) -> first + "; " + second)
                 .orElse(null);
         return obstacles.isEmpty()
-                ? finding(one.requirement(), evaluation.outcome(), said, evaluation, varying)
+                ? finding(one.requirement(), said, evaluation, varying)
                 : notTested(one.requirement(), Obstacles.of(obstacles), evaluation, varying);
     }
 
@@ -202,14 +203,16 @@ public final class Judge {
     }
 
     private Finding finding(
-            Requirement requirement, Outcome outcome, String reason, Evaluation evaluation, Set<Integer> varying) {
+            Requirement requirement, @Nullable String reason, Evaluation evaluation, Set<Integer> varying) {
+        Outcome outcome =
+                Objects.requireNonNull(evaluation.outcome(), "nothing stands in the way, and it is not decided");
         return finding(requirement, outcome, reason, Obstacles.NONE, evaluation, varying);
     }
 
     private Finding finding(
             Requirement requirement,
             Outcome outcome,
-            String reason,
+            @Nullable String reason,
             Obstacles obstacles,
             Evaluation evaluation,
             Set<Integer> varying) {
@@ -262,7 +265,7 @@ public final class Judge {
     }
 
     /** Why a pass above the window stands; null where there is no such thing to say. */
-    private String warmerPass(Requirement requirement) {
+    private @Nullable String warmerPass(Requirement requirement) {
         return requirement
                 .temperatureWindow()
                 .filter(window -> window.warmerPassStands() && window.isBelow(result.temperature()))

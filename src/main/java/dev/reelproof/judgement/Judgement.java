@@ -1,6 +1,7 @@
 package dev.reelproof.judgement;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A result judged against one revision of a limit set.
@@ -22,7 +23,7 @@ public record Judgement(
         Verdict verdict,
         List<Finding> findings,
         List<CorrectedSweep> sweeps,
-        Model uncertaintyModel) {
+        @Nullable Model uncertaintyModel) {
 
     /**
      * Which revision of an uncertainty model.

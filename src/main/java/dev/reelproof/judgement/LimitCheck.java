@@ -9,6 +9,7 @@ import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Kind;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Holds a value against the limit of one requirement, by its rounding and decision rule, and writes down the chain behind it. */
 final class LimitCheck {
@@ -80,10 +81,10 @@ final class LimitCheck {
      */
     Figure figure(
             Subject subject,
-            Double megahertz,
+            @Nullable Double megahertz,
             double limitAt,
-            Double measured,
-            String measuredUnit,
+            @Nullable Double measured,
+            @Nullable String measuredUnit,
             double value,
             boolean derived,
             Budget budget,
@@ -106,7 +107,7 @@ final class LimitCheck {
                 requirement.source().words()));
         steps.add(new Step(
                 "margin", "how far the value lies on the good side of the limit", comparison.margin(), unit, null));
-        Uncertainty uncertainty = budget.isKnown() ? uncertainty(value, limitAt, budget, steps) : null;
+        @Nullable Uncertainty uncertainty = budget.isKnown() ? uncertainty(value, limitAt, budget, steps) : null;
         return new Figure(
                 subject,
                 megahertz,

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -44,7 +45,8 @@ final class MissingParts {
             return "every combination";
         }
         Set<Integer> whole = new TreeSet<>(absent.keySet());
-        whole.removeIf(pair -> there.get(pair) == 1 || !absent.get(pair).equals(there.get(pair)));
+        whole.removeIf(
+                pair -> Objects.equals(there.get(pair), 1) || !Objects.equals(absent.get(pair), there.get(pair)));
         List<String> words = new ArrayList<>();
         if (!whole.isEmpty()) {
             words.add("every combination with " + runs(whole));
@@ -70,7 +72,11 @@ final class MissingParts {
         missing.forEach(subject -> byPair.computeIfAbsent(subject.pair(), pair -> new LinkedHashSet<>())
                 .add(subject.conductor()));
         Set<Integer> whole = new TreeSet<>(byPair.keySet());
-        whole.removeIf(pair -> byPair.get(pair).size() < Conductor.values().length);
+        byPair.forEach((pair, conductors) -> {
+            if (conductors.size() < Conductor.values().length) {
+                whole.remove(pair);
+            }
+        });
         List<String> words = new ArrayList<>();
         if (!whole.isEmpty()) {
             words.add(runs(whole));
@@ -80,7 +86,8 @@ final class MissingParts {
                 .toList();
         rest.stream()
                 .limit(NAMED)
-                .map(subject -> "conductor " + subject.conductor().letter() + " of pair " + subject.pair())
+                .map(subject -> "conductor "
+                        + Objects.requireNonNull(subject.conductor()).letter() + " of pair " + subject.pair())
                 .forEach(words::add);
         return joined(words, rest.size() - NAMED);
     }

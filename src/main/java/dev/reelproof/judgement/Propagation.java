@@ -9,9 +9,11 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Source: JCGM 100:2008 (GUM), 5.1.2, law of propagation of uncertainty (from memory).
@@ -113,8 +115,8 @@ final class Propagation {
     private Optional<String> addReading(List<Contribution> contributions, Influence.Instrument reading) {
         UncertaintyModel used = model.orElseThrow();
         double greatest = -1;
-        InstrumentUncertainty found = null;
-        String ofClass = null;
+        @Nullable InstrumentUncertainty found = null;
+        @Nullable String ofClass = null;
         for (String equipmentClass : classesFor(reading.property())) {
             Optional<InstrumentUncertainty> entry = used.entry(equipmentClass, reading.property());
             if (entry.isEmpty()) {
@@ -131,7 +133,7 @@ final class Propagation {
                 ofClass = equipmentClass;
             }
         }
-        InstrumentUncertainty greatestEntry = found;
+        InstrumentUncertainty greatestEntry = Objects.requireNonNull(found, "no class measured " + reading.property());
         String greatestClass = ofClass;
         contributions.add(new Contribution(
                 () -> "instrument of class '" + greatestClass + "', " + reading.property() + " of " + reading.place()

@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The values of one subject, ready to be judged: as measured, as corrected, and the chain between them.
@@ -30,7 +31,7 @@ final class Series {
 
     private final Property property;
     private final Subject subject;
-    private final FrequencyGrid grid;
+    private final @Nullable FrequencyGrid grid;
     private final double[] measured;
     private final double[] sent;
     private final ReadingUnit sentUnit;
@@ -43,7 +44,7 @@ final class Series {
     private Series(
             Property property,
             Subject subject,
-            FrequencyGrid grid,
+            @Nullable FrequencyGrid grid,
             double[] measured,
             double[] sent,
             ReadingUnit sentUnit,
@@ -299,6 +300,7 @@ final class Series {
     }
 
     /** The frequencies; null for a single value. */
+    @Nullable
     FrequencyGrid grid() {
         return grid;
     }
@@ -357,6 +359,13 @@ final class Series {
 
     /** The series as it is kept and plotted. */
     CorrectedSweep toSweep(String unit) {
-        return new CorrectedSweep(property, subject, grid, measured, corrected, unit, derived);
+        return new CorrectedSweep(
+                property,
+                subject,
+                Objects.requireNonNull(grid, "a single value is no sweep"),
+                measured,
+                corrected,
+                unit,
+                derived);
     }
 }

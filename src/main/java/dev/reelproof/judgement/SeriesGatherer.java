@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -61,7 +62,7 @@ final class SeriesGatherer {
     }
 
     private boolean counts(Requirement requirement, Subject subject) {
-        return subject.partner() == null || core.counts(requirement, subject.pair(), subject.partner());
+        return subject.partner() == null || core.counts(requirement, subject.pairNumber(), subject.partner());
     }
 
     /** Derives the values of one requirement from their parts; adds to the obstacles what cannot be derived. */
@@ -113,9 +114,9 @@ final class SeriesGatherer {
                     Series one = inParallel.get(i);
                     Series other = inParallel.get(j);
                     Subject subject = Subject.ofCombination(
-                            one.subject().pair(), other.subject().pair());
+                            one.subject().pairNumber(), other.subject().pairNumber());
                     List<Series> conductors = Stream.of(one, other)
-                            .flatMap(both -> conductorsOf.get(both).stream())
+                            .flatMap(both -> Objects.requireNonNull(conductorsOf.get(both)).stream())
                             .toList();
                     if (samePerLength(subject, conductors)) {
                         derived.add(unbalance(subject, List.of(one, other), " of the pairs' parallel resistances"));

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /** Judges one figure of all values: their mean, root mean square, deviation, maximum, or the share of pairs that meet a limit. */
 final class StatisticOfValues {
@@ -36,7 +37,7 @@ final class StatisticOfValues {
      * @param measured before correction; null where values were sent in different units
      * @param budget what its uncertainty is made of
      */
-    private record Result(double value, Double measured, Budget budget) {}
+    private record Result(double value, @Nullable Double measured, Budget budget) {}
 
     /**
      * Judges the statistic of values.
@@ -52,9 +53,10 @@ final class StatisticOfValues {
         } catch (IllegalArgumentException e) {
             obstacles.add(new Obstacle(
                     Obstacle.Kind.NO_STATISTIC,
-                    Map.of("statistic", requirement.statistic().word(), "why", e.getMessage())));
+                    Map.of("statistic", requirement.statistic().word(), "why", String.valueOf(e.getMessage()))));
             return new Evaluation(null, null, 0, obstacles, List.of());
         }
+        @Nullable
         Double megahertz = requirement.domain() instanceof Domain.Spot spot ? (Double) spot.megahertz() : null;
         double limitAt = megahertz == null ? 0 : megahertz;
         List<Step> steps = new ArrayList<>(steps(candidates, result.value));
@@ -69,7 +71,7 @@ final class StatisticOfValues {
                 true,
                 result.budget,
                 steps);
-        Outcome outcome = null;
+        @Nullable Outcome outcome = null;
         if (!check.needsUncertainty()) {
             outcome = check.outcome(result.value, limitAt, 0);
         } else if (result.budget.isKnown()) {
@@ -133,7 +135,7 @@ final class StatisticOfValues {
     }
 
     /** The statistic before correction; null where values were sent in different units, which have no figure together. */
-    private Double asSent(List<Candidate> candidates) {
+    private @Nullable Double asSent(List<Candidate> candidates) {
         boolean oneUnit = candidates.stream()
                         .map(candidate -> candidate.series().sentUnit())
                         .distinct()
@@ -153,7 +155,7 @@ final class StatisticOfValues {
                             gradient,
                             candidates.stream().map(Candidate::influence).toList());
         } catch (OutsideLawException e) {
-            return Budget.without(e.getMessage());
+            return Budget.without(String.valueOf(e.getMessage()));
         }
     }
 

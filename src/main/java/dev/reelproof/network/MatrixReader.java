@@ -28,8 +28,10 @@ final class MatrixReader {
     private double[] megahertz = new double[FIRST_CAPACITY];
     private int[] startLines = new int[FIRST_CAPACITY];
     private final List<double[]> matrices = new ArrayList<>();
-    /** The matrix that is being read, as written; null between two. */
-    private double[] open;
+    /** The matrix that is being read, as written; between two the one before. */
+    private double[] open = {};
+
+    private boolean isOpen;
 
     private int openFilled;
 
@@ -46,7 +48,7 @@ final class MatrixReader {
 
     /** Whether a matrix was begun that is not complete. */
     boolean isOpen() {
-        return open != null;
+        return isOpen;
     }
 
     double[] megahertz() {
@@ -71,7 +73,7 @@ final class MatrixReader {
     void take(String[] words) {
         boolean odd = words.length % 2 == 1;
         int from = 0;
-        if (open == null) {
+        if (!isOpen) {
             if (!odd) {
                 throw lines.fault(words.length
                         + " numbers stand where a frequency should begin, which takes an odd count: a"
@@ -126,6 +128,7 @@ final class MatrixReader {
         megahertz[index] = frequency;
         startLines[index] = Math.toIntExact(lines.number());
         open = new double[layout.numbers()];
+        isOpen = true;
         openFilled = 0;
     }
 
@@ -142,7 +145,7 @@ final class MatrixReader {
             toRectangular(i);
         }
         matrices.add(layout.byRows(open));
-        open = null;
+        isOpen = false;
     }
 
     private void toRectangular(int i) {
@@ -168,7 +171,7 @@ final class MatrixReader {
 
     /** Requires that the data end with a matrix. */
     void requireClosed() {
-        if (open != null) {
+        if (isOpen) {
             throw lines.fault("the data end within the matrix that began on line " + startLines[size()] + ", after "
                     + filledOfOpen() + " entries; was the file cut short, or is it not of " + layout.ports()
                     + " ports?" + portsThatWouldFit());

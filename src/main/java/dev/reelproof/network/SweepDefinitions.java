@@ -139,12 +139,12 @@ final class SweepDefinitions {
         if (subject.end() == End.NEAR) {
             levels.add(new Level(
                     Property.INSERTION_LOSS,
-                    Subject.ofPair(subject.pair()),
+                    Subject.ofPair(subject.pairNumber()),
                     modes -> Levels.loss(modes, dThere, d),
                     both,
                     "insertion loss = −20 log10 |SDD(" + path + ")|",
                     DEFINITIONS));
-            transmissions.add(new Transmission(subject.pair(), here, there));
+            transmissions.add(new Transmission(subject.pairNumber(), here, there));
         }
         levels.add(new Level(
                 Property.TCTL,

@@ -3,7 +3,9 @@ package dev.reelproof.network;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Reads one Touchstone file: follows its sections and hands each line to what reads it. */
 final class TouchstoneFile {
@@ -31,7 +33,7 @@ final class TouchstoneFile {
     /** An information block may stand in any section, and says nothing that is read. */
     private boolean inInformation;
     /** Null until data begin: they are read as the header says by then. */
-    private MatrixReader matrices;
+    private @Nullable MatrixReader matrices;
 
     TouchstoneFile(TouchstoneLines lines, int portsExpected, NumberBudget budget) {
         this.lines = lines;
@@ -44,13 +46,14 @@ final class TouchstoneFile {
             take(text);
         }
         requireComplete();
+        MatrixReader read = Objects.requireNonNull(matrices, "a complete file has data");
         return new NetworkData(
                 lines.file(),
                 header.words(),
                 header.ports(),
-                matrices.megahertz(),
-                matrices.startLines(),
-                matrices.matrices(),
+                read.megahertz(),
+                read.startLines(),
+                read.matrices(),
                 header.referenceOhm(),
                 warnings);
     }

@@ -4,8 +4,10 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** What a Touchstone file says of how its data are read: version, option line, and the keywords of version 2.0. */
 final class TouchstoneHeader {
@@ -24,11 +26,11 @@ final class TouchstoneHeader {
 
     private boolean versionTwo;
     /** Null until it was read. */
-    private OptionLine options;
+    private @Nullable OptionLine options;
 
     private int ports;
     /** Of each port; null where the option line gives one for all. */
-    private double[] reference;
+    private double @Nullable [] reference;
 
     private int referencesMissing;
     private MatrixLayout.Form form = MatrixLayout.Form.FULL;
@@ -56,13 +58,13 @@ final class TouchstoneHeader {
     }
 
     OptionLine options() {
-        return options;
+        return Objects.requireNonNull(options, "data are read once there is an option line");
     }
 
     /** Version, format and unit in words. */
     String words() {
-        return "Touchstone " + (versionTwo ? VERSION_TWO : "1") + ", S in " + options.format() + ", "
-                + options.unit().symbol();
+        return "Touchstone " + (versionTwo ? VERSION_TWO : "1") + ", S in "
+                + options().format() + ", " + options().unit().symbol();
     }
 
     /** The order of the entries. Version 1 has S21 before S12 in a file of two ports; version 2.0 says which. */
@@ -77,7 +79,7 @@ final class TouchstoneHeader {
             return reference;
         }
         double[] same = new double[ports];
-        Arrays.fill(same, options.ohm());
+        Arrays.fill(same, options().ohm());
         return same;
     }
 
@@ -187,11 +189,12 @@ final class TouchstoneHeader {
 
     /** Takes impedances of [Reference], which may stand on several lines. */
     void references(String text) {
+        double[] impedances = Objects.requireNonNull(reference, "[Reference] was read");
         for (String word : TouchstoneLines.words(text)) {
             if (referencesMissing == 0) {
                 throw lines.fault("[Reference] gives more than one impedance for each of the " + ports + " ports");
             }
-            reference[ports - referencesMissing] = lines.referenceOhm(word);
+            impedances[ports - referencesMissing] = lines.referenceOhm(word);
             referencesMissing--;
         }
     }

@@ -3,6 +3,7 @@ package dev.reelproof.network;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** The lines of a Touchstone file without comments, and the words and numbers on them; what cannot be read is refused with its line. */
 final class TouchstoneLines {
@@ -36,6 +37,7 @@ final class TouchstoneLines {
     }
 
     /** The next line that is not blank, without its comment; null when there is none. */
+    @Nullable
     String next() throws IOException {
         for (String line = lines.next(); line != null; line = lines.next()) {
             int comment = line.indexOf(COMMENT);

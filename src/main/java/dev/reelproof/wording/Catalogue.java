@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The words of one language.
@@ -51,8 +52,8 @@ public final class Catalogue {
      *
      * @param parts name and value by turns; a value of null is a part that is not there
      */
-    public String text(String key, String... parts) {
-        Map<String, String> byName = new java.util.HashMap<>();
+    public String text(String key, @Nullable String... parts) {
+        Map<String, @Nullable String> byName = new java.util.HashMap<>();
         for (int i = 0; i < parts.length; i += 2) {
             byName.put(parts[i], parts[i + 1]);
         }
