@@ -111,7 +111,7 @@ public final class Judge {
      * @param which the requirements asked about
      * @param varying the pairs that are left out under the set's allowance; chosen before, since all requirements share them
      */
-    static List<Finding> findings(
+    public static List<Finding> findings(
             ReelResult result,
             Product product,
             LimitSet limitSet,

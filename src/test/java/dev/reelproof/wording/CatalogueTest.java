@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.judgement.CuttingEffect;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.advice.CuttingEffect;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;

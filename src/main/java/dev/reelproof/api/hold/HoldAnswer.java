@@ -2,8 +2,8 @@ package dev.reelproof.api.hold;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.api.Quantity;
-import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import java.time.OffsetDateTime;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;

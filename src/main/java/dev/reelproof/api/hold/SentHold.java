@@ -1,8 +1,8 @@
 package dev.reelproof.api.hold;
 
 import dev.reelproof.api.Quantity;
-import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.SentObject;

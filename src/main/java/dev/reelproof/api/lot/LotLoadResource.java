@@ -7,7 +7,7 @@ import dev.reelproof.app.lot.LoadLots;
 import dev.reelproof.app.lot.ReviewLots;
 import dev.reelproof.app.lot.WithdrawWaitingLot;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.WaitingReport;
+import dev.reelproof.genealogy.admission.WaitingReport;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;

@@ -1,9 +1,9 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.app.reel.TellDisposition;
 import dev.reelproof.app.reel.TellDisposition.Report;
-import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.app.reel.TellDisposition;
 import dev.reelproof.genealogy.Disposition.State;
+import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
 import io.quarkus.security.Authenticated;

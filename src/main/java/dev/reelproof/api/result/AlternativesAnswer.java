@@ -1,8 +1,8 @@
 package dev.reelproof.api.result;
 
 import dev.reelproof.api.Quantity;
-import dev.reelproof.judgement.Alternatives;
 import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.wording.AlternativesWords;

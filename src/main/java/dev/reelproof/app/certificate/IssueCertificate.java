@@ -11,7 +11,7 @@ import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.certificate.MayHaveCertificate;
-import dev.reelproof.genealogy.Hold;
+import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;

@@ -1,6 +1,6 @@
 package dev.reelproof.app.hold;
 
-import dev.reelproof.genealogy.Hold;
+import dev.reelproof.genealogy.hold.Hold;
 import java.util.List;
 import java.util.stream.Collectors;
 

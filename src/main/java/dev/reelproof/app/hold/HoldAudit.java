@@ -1,6 +1,6 @@
 package dev.reelproof.app.hold;
 
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import java.util.Map;
 import java.util.TreeMap;
 

@@ -10,7 +10,7 @@ import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.StepRun;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.lot.SharedMaking;
-import dev.reelproof.store.lot.StepRuns;
+import dev.reelproof.store.lot.admission.StepRuns;
 import dev.reelproof.store.reel.Dispositions;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.OffsetDateTime;

@@ -6,7 +6,7 @@ import dev.reelproof.app.Plants;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.lot.LotLocks;
-import dev.reelproof.store.lot.WaitingReports;
+import dev.reelproof.store.lot.admission.WaitingReports;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Map;

@@ -8,7 +8,7 @@ import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.result.NetworkDerivation;
 import dev.reelproof.intake.result.ReadResult;
 import dev.reelproof.intake.result.ResultReader;
-import dev.reelproof.judgement.Alternatives;
+import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.result.Records;
 import jakarta.inject.Singleton;

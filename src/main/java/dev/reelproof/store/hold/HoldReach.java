@@ -1,7 +1,7 @@
 package dev.reelproof.store.hold;
 
-import dev.reelproof.genealogy.HoldTarget;
 import dev.reelproof.genealogy.LotKind;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;

@@ -1,7 +1,7 @@
 package dev.reelproof.store.hold;
 
-import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 import java.util.List;

@@ -1,6 +1,6 @@
 package dev.reelproof.store.hold;
 
-import dev.reelproof.genealogy.Hold;
+import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 

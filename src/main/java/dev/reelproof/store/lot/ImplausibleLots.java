@@ -2,8 +2,8 @@ package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.Implausibility;
 import dev.reelproof.genealogy.ImplausibleLot;
-import dev.reelproof.genealogy.LotAdmission;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.admission.LotAdmission;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;

@@ -28,7 +28,7 @@ public final class LotJson {
     private LotJson() {}
 
     /** A waiting report, as the HTTP contract shapes a lot. */
-    static String lot(Lot lot) {
+    public static String lot(Lot lot) {
         ObjectNode node = NODES.objectNode();
         node.put("id", lot.id().value());
         node.put("plant", lot.plant());
@@ -77,7 +77,7 @@ public final class LotJson {
     }
 
     /** A waiting report read back. */
-    static Lot lot(String json) {
+    public static Lot lot(String json) {
         JsonNode node = RowJson.read(json);
         List<LotInput> inputs = new ArrayList<>();
         for (JsonNode input : node.get("inputs")) {

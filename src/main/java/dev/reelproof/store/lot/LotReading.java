@@ -11,6 +11,7 @@ import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.Sample;
 import dev.reelproof.genealogy.StepRun;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.lot.admission.StepRuns;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -24,7 +25,7 @@ import org.hibernate.Session;
 
 /** Reads many whole lots at once, each table once. */
 @ApplicationScoped
-class LotReading {
+public class LotReading {
     private final Session session;
     private final StepRuns runs;
     private final LotSamples samples;
@@ -79,7 +80,7 @@ class LotReading {
 
     /** The registered lots among these. */
     @Transactional
-    Map<LotId, RegisteredLot> byIds(String plant, Collection<LotId> ids) {
+    public Map<LotId, RegisteredLot> byIds(String plant, Collection<LotId> ids) {
         Map<LotId, RegisteredLot> lots = new TreeMap<>();
         List<Row> rows = ids.isEmpty() ? List.of() : rows(plant, ids);
         if (rows.isEmpty()) {

@@ -14,7 +14,7 @@ import org.hibernate.Session;
 
 /** What was measured on lots while they were made. */
 @ApplicationScoped
-class LotSamples {
+public class LotSamples {
     private final Session session;
 
     LotSamples(Session session) {
@@ -34,7 +34,7 @@ class LotSamples {
 
     /** The samples of each of these lots, in the order of its report; lots without samples are left out. */
     @Transactional
-    Map<LotId, List<Sample>> of(String plant, Collection<LotId> lots) {
+    public Map<LotId, List<Sample>> of(String plant, Collection<LotId> lots) {
         return session
                 .createNativeQuery(
                         """
