@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntFunction;
@@ -290,7 +291,7 @@ final class Series {
 
     /** Whether two series have the same frequencies, or both none. */
     boolean sharesGridWith(Series other) {
-        return grid == other.grid || (grid != null && grid.equals(other.grid));
+        return Objects.equals(grid, other.grid);
     }
 
     Subject subject() {

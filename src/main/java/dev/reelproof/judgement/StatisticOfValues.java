@@ -94,7 +94,7 @@ final class StatisticOfValues {
         Candidate smallest = extreme(candidates, Comparator.naturalOrder());
         Candidate greatest = extreme(candidates, Comparator.reverseOrder());
         List<Step> steps = new ArrayList<>(smallest.series().steps(smallest.index()));
-        if (greatest != smallest) {
+        if (!greatest.equals(smallest)) {
             steps.addAll(greatest.series().steps(greatest.index()));
         }
         steps.add(new Step(
