@@ -131,7 +131,7 @@ public record SuspectRanking(
             candidates.sort(BEST_FIRST);
             List<Candidate> tested =
                     candidates.stream().filter(Candidate::isTested).toList();
-            Map<Candidate, Double> q = adjusted(tested);
+            IdentityHashMap<Candidate, Double> q = adjusted(tested);
             Comparisons comparisons = new Comparisons(candidates);
             List<Suspect> suspects = candidates.stream()
                     .limit(most)
@@ -150,10 +150,10 @@ public record SuspectRanking(
         }
 
         /** The q of each candidate that was tested. */
-        private static Map<Candidate, Double> adjusted(List<Candidate> tested) {
+        private static IdentityHashMap<Candidate, Double> adjusted(List<Candidate> tested) {
             double[] adjusted = FalseDiscovery.adjusted(
                     tested.stream().mapToDouble(Candidate::p).toArray());
-            Map<Candidate, Double> q = new IdentityHashMap<>();
+            IdentityHashMap<Candidate, Double> q = new IdentityHashMap<>();
             for (int i = 0; i < adjusted.length; i++) {
                 q.put(tested.get(i), adjusted[i]);
             }

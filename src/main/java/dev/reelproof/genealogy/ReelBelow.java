@@ -1,6 +1,5 @@
 package dev.reelproof.genealogy;
 
-
 /**
  * A reel that descends from a lot, with what is registered of it and where it is.
  *

@@ -1,8 +1,8 @@
 package dev.reelproof.pdf;
 
+import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Quantity;
-import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.pdf.page.PlainNumber;
 import dev.reelproof.wording.Figures;
 import java.time.OffsetDateTime;

@@ -1,11 +1,11 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.app.reel.TellDisposition.Report;
 import dev.reelproof.app.reel.TellDisposition;
+import dev.reelproof.app.reel.TellDisposition.Report;
 import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
-import dev.reelproof.genealogy.Disposition.State;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;

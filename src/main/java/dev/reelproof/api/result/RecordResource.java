@@ -2,12 +2,12 @@ package dev.reelproof.api.result;
 
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.QueryParameters;
-import dev.reelproof.app.result.AdviseOnFailure.Advice;
 import dev.reelproof.app.result.AdviseOnFailure;
+import dev.reelproof.app.result.AdviseOnFailure.Advice;
 import dev.reelproof.app.result.JudgedRecord;
+import dev.reelproof.app.result.ReadRecords;
 import dev.reelproof.app.result.ReadRecords.ExplainedFinding;
 import dev.reelproof.app.result.ReadRecords.LimitedSweeps;
-import dev.reelproof.app.result.ReadRecords;
 import dev.reelproof.intake.Part;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.wording.Wording;

@@ -143,8 +143,7 @@ public class IssueCertificate {
             throw HeldException.noCertificate(
                     reel.id(), open, certificate.map(IssuedCertificate::number).orElse(null));
         }
-        TestRecord record =
-                newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
+        TestRecord record = newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
         MayHaveCertificate.reasonAgainst(record.judgement()).ifPresent(reason -> {
             throw new ConflictException("Reel " + reel.id() + ": " + reason);
         });

@@ -4,6 +4,7 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.LotsTogether;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.StepRun;
@@ -43,7 +44,7 @@ public class FindSharedMaking {
      *
      * @param dispositions what was told last of where each of the reels is; reels of which nothing was are left out
      */
-    public record Found(SharedMaking.Shared shared, Map<LotId, Disposition> dispositions) {}
+    public record Found(LotsTogether shared, Map<LotId, Disposition> dispositions) {}
 
     /**
      * A run with its outputs.
@@ -85,7 +86,7 @@ public class FindSharedMaking {
                         new NothingThereException("The run '" + name + "' is not registered at plant " + plant + "."));
     }
 
-    private Found found(String plant, SharedMaking.Shared shared) {
+    private Found found(String plant, LotsTogether shared) {
         List<LotId> reels = shared.reels().stream().map(reel -> reel.lot().id()).toList();
         return new Found(shared, dispositions.latest(plant, reels));
     }

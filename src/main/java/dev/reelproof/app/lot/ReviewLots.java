@@ -1,6 +1,8 @@
 package dev.reelproof.app.lot;
 
 import dev.reelproof.app.Plants;
+import dev.reelproof.genealogy.ImplausibleLot;
+import dev.reelproof.genealogy.IncompleteLot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.RefusedReport;
 import dev.reelproof.genealogy.WaitingReport;
@@ -50,7 +52,7 @@ public class ReviewLots {
             int waitingCount,
             List<WaitingReport> waiting,
             List<LotId> reelsWithoutInputs,
-            List<IncompleteLots.Lacking> lacking) {}
+            List<IncompleteLot> lacking) {}
 
     /** Reports that wait, and those that turned out wrong when their parents came. */
     public Waiting waiting(String plantNamed, int limit) {
@@ -59,7 +61,7 @@ public class ReviewLots {
     }
 
     /** Lots in which something can hardly be so, those in which it was found last first. */
-    public List<ImplausibleLots.ImplausibleLot> implausible(String plantNamed, int limit) {
+    public List<ImplausibleLot> implausible(String plantNamed, int limit) {
         return implausible.newest(plants.named(plantNamed, "plant"), limit);
     }
 

@@ -1,8 +1,8 @@
 package dev.reelproof.intake.result;
 
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.Part;
 import dev.reelproof.intake.Words;
 import dev.reelproof.measurement.Origin;

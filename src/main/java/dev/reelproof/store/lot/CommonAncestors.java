@@ -2,7 +2,6 @@ package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.CommonAncestor;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.StatementTimeout;
 import jakarta.enterprise.context.ApplicationScoped;

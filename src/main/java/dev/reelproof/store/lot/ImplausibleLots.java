@@ -1,6 +1,7 @@
 package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.Implausibility;
+import dev.reelproof.genealogy.ImplausibleLot;
 import dev.reelproof.genealogy.LotAdmission;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.store.UtcTimes;
@@ -25,13 +26,6 @@ public class ImplausibleLots {
     ImplausibleLots(Session session) {
         this.session = session;
     }
-
-    /**
-     * A lot in which something can hardly be so.
-     *
-     * @param registered when it was registered, or a later one that does not fit it
-     */
-    public record ImplausibleLot(LotId lot, OffsetDateTime registered, List<Implausibility> implausible) {}
 
     /**
      * A link of which another lot claims the same stretch.

@@ -1,6 +1,7 @@
 package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.ExpectedInputs;
+import dev.reelproof.genealogy.IncompleteLot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.store.SearchTooLargeException;
@@ -30,9 +31,6 @@ public class IncompleteLots {
         this.session = session;
         this.timeout = timeout;
     }
-
-    /** A lot of which not all inputs can have been reported, with the kinds that lack. */
-    public record Lacking(LotId lot, LotKind kind, OffsetDateTime made, List<String> missing) {}
 
     private record Row(String id, String kind, Instant made, String[] parents) {
         LotKind lotKind() {
@@ -94,7 +92,7 @@ public class IncompleteLots {
      * @throws SearchTooLargeException when it takes too long to find
      */
     @Transactional
-    public List<Lacking> lacking(String plant, OffsetDateTime from, OffsetDateTime to, int limit) {
+    public List<IncompleteLot> lacking(String plant, OffsetDateTime from, OffsetDateTime to, int limit) {
         return timeout.within(LotSearches.LONGEST, LotSearches.TOO_LONG, () -> {
             try (Stream<Row> rows = new TimeWindow(from, to)
                     .bind(session.createNativeQuery(
@@ -124,10 +122,10 @@ public class IncompleteLots {
                 .toArray(String[]::new);
     }
 
-    private static List<Lacking> lacking(Stream<Row> rows, int limit) {
+    private static List<IncompleteLot> lacking(Stream<Row> rows, int limit) {
         // There are few combinations of kinds: each is judged once, however many lots have it.
         Map<Kinds, List<String>> missingOf = new HashMap<>();
-        List<Lacking> found = new ArrayList<>();
+        List<IncompleteLot> found = new ArrayList<>();
         rows.takeWhile(row -> found.size() < limit)
                 .filter(row -> !row.isReelWithoutInputs())
                 .forEach(row -> {
@@ -135,7 +133,8 @@ public class IncompleteLots {
                             new Kinds(row.lotKind(), row.parentKinds()),
                             kinds -> ExpectedInputs.missing(kinds.lot(), kinds.parents()));
                     if (!missing.isEmpty()) {
-                        found.add(new Lacking(new LotId(row.id()), row.lotKind(), UtcTimes.utc(row.made()), missing));
+                        found.add(new IncompleteLot(
+                                new LotId(row.id()), row.lotKind(), UtcTimes.utc(row.made()), missing));
                     }
                 });
         return found;

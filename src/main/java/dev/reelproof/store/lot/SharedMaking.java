@@ -2,8 +2,10 @@ package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
+import dev.reelproof.genealogy.LotsTogether;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.RunId;
+import dev.reelproof.genealogy.SharingReel;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.StatementTimeout;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -51,24 +53,6 @@ public class SharedMaking {
         this.timeout = timeout;
     }
 
-    /**
-     * A reel and what is registered of it.
-     *
-     * @param lot the reel
-     * @param order the registered order; null when there is none
-     * @param customer the registered customer; null when there is none
-     */
-    public record SharingReel(Pedigree.Member lot, String order, String customer) {}
-
-    /**
-     * What shares a run or a machine's time.
-     *
-     * @param outputs the lots that were made in it; at most {@value LotSearches#MOST_LISTED}
-     * @param reels the reels that descend from them, themselves included; at most {@value LotSearches#MOST_LISTED}
-     * @param reelCount how many reels there are
-     */
-    public record Shared(List<Pedigree.Member> outputs, List<SharingReel> reels, int reelCount) {}
-
     private record ReelRow(
             String id,
             String kind,
@@ -101,7 +85,7 @@ public class SharedMaking {
      * @throws SearchTooLargeException when it takes too long to find
      */
     @Transactional
-    public Shared ofRun(String plant, RunId run, OffsetDateTime from, OffsetDateTime to) {
+    public LotsTogether ofRun(String plant, RunId run, OffsetDateTime from, OffsetDateTime to) {
         return timeout.within(
                 LotSearches.LONGEST,
                 LotSearches.TOO_LONG,
@@ -116,7 +100,7 @@ public class SharedMaking {
      * @throws SearchTooLargeException when it takes too long to find
      */
     @Transactional
-    public Shared ofMachine(String plant, String machine, OffsetDateTime from, OffsetDateTime to) {
+    public LotsTogether ofMachine(String plant, String machine, OffsetDateTime from, OffsetDateTime to) {
         return timeout.within(LotSearches.LONGEST, LotSearches.TOO_LONG, () -> {
             NativeQuery<LotRow> made = new TimeWindow(from, to)
                     .bind(session.createNativeQuery(OF_MACHINE, LotRow.class).setParameter("machine", machine));
@@ -130,7 +114,7 @@ public class SharedMaking {
                 .toList();
     }
 
-    private Shared shared(String plant, List<Pedigree.Member> outputs, TimeWindow madeWithin) {
+    private LotsTogether shared(String plant, List<Pedigree.Member> outputs, TimeWindow madeWithin) {
         List<LotId> starts = outputs.stream().map(Pedigree.Member::id).toList();
         List<ReelRow> rows = madeWithin
                 .bind(session.createNativeQuery(REELS_BELOW, ReelRow.class)
@@ -139,7 +123,7 @@ public class SharedMaking {
                         .setParameter("reel", LotKind.REEL.word())
                         .setParameter("most", LotSearches.MOST_LISTED))
                 .getResultList();
-        return new Shared(
+        return new LotsTogether(
                 outputs,
                 rows.stream().map(row -> row.reel(plant)).toList(),
                 rows.isEmpty() ? 0 : Math.toIntExact(rows.get(0).count()));

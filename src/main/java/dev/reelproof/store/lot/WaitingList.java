@@ -1,14 +1,13 @@
 package dev.reelproof.store.lot;
 
-import dev.reelproof.genealogy.RefusedReport;
-import dev.reelproof.genealogy.WaitingReport;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
+import dev.reelproof.genealogy.RefusedReport;
+import dev.reelproof.genealogy.WaitingReport;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.stream.Stream;
 import org.hibernate.Session;

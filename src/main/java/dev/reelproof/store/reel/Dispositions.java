@@ -7,7 +7,6 @@ import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -25,7 +24,8 @@ public class Dispositions {
 
     private record Row(String reel, String state, String recipient, String reason, String actor, Instant at) {
         Disposition entry() {
-            return new Disposition(new LotId(reel), Disposition.State.named(state), recipient, reason, actor, UtcTimes.utc(at));
+            return new Disposition(
+                    new LotId(reel), Disposition.State.named(state), recipient, reason, actor, UtcTimes.utc(at));
         }
     }
 

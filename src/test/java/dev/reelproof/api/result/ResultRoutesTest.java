@@ -25,7 +25,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.access.SignedIn;
-import dev.reelproof.genealogy.Disposition;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.config.EncoderConfig;
 import io.restassured.config.RestAssuredConfig;

@@ -1,0 +1,10 @@
+package dev.reelproof.genealogy;
+
+/**
+ * A reel and what is registered of it.
+ *
+ * @param lot the reel
+ * @param order the registered order; null when there is none
+ * @param customer the registered customer; null when there is none
+ */
+public record SharingReel(Pedigree.Member lot, String order, String customer) {}
