@@ -260,8 +260,8 @@ final class Corrector {
     }
 
     private static String figures(MeasurementConditions conditions) {
-        String figures = "t = " + conditions.temperature().celsius() + " °C, reference "
-                + conditions.referenceTemperature().celsius() + " °C; L = "
+        String figures = "t = " + conditions.temperature().words() + ", reference "
+                + conditions.referenceTemperature().words() + "; L = "
                 + conditions.length().metres() + " m, reference "
                 + conditions.referenceLength().metres() + " m";
         OptionalDouble loss = conditions.lossPerMetre();

@@ -266,7 +266,7 @@ public final class Judge {
         return requirement
                 .temperatureWindow()
                 .filter(window -> window.warmerPassStands() && window.isBelow(result.temperature()))
-                .map(window -> "measured at " + result.temperature().celsius() + " °C, above the window of "
+                .map(window -> "measured at " + result.temperature().words() + ", above the window of "
                         + window.at().celsius() + " ± " + window.within() + " °C: " + requirement.property()
                         + " falls as it gets warmer, so that a pass stands")
                 .orElse(null);

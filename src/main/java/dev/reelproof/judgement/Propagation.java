@@ -152,7 +152,7 @@ final class Propagation {
         double metres = result.length().metres();
         if (influence.perDegree() != 0) {
             contributions.add(common(
-                    "temperature of the cable, " + celsius + " °C",
+                    "temperature of the cable, " + result.temperature().words(),
                     used.temperature(),
                     celsius,
                     influence.perDegree()));
