@@ -11,10 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param before only entries of a lower id
  */
 public record AuditFilter(
-        @Nullable String subject,
-        @Nullable String actor,
-        @Nullable String action,
-        @Nullable Long before) {
+        @Nullable String subject, @Nullable String actor, @Nullable String action, @Nullable Long before) {
     private static final String AFTER_THE_KIND = "/";
 
     /** Whether the subject says its kind; without it, entries of every kind that have this identifier are meant. */

@@ -13,8 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param roles the roles held
  * @param from the network address that the request came from, if there was a request
  */
-public record Caller(
-        Kind kind, String name, @Nullable String plant, Set<Role> roles, @Nullable String from) {
+public record Caller(Kind kind, String name, @Nullable String plant, Set<Role> roles, @Nullable String from) {
     /** The name of a caller who did not sign in. */
     public static final String UNKNOWN = "unknown";
 

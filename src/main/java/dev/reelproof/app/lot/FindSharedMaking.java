@@ -64,7 +64,8 @@ public class FindSharedMaking {
      * @throws NothingThereException when the run is not registered
      * @throws IntakeException when the answer would take too long
      */
-    public Found ofRun(String run, @Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
+    public Found ofRun(
+            String run, @Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
         String plant = plants.named(plantNamed, "plant");
         RunId id = registered(plant, run).id();
         return found(plant, LotFinder.inReason("query", () -> making.ofRun(plant, id, from, to)));
@@ -75,7 +76,8 @@ public class FindSharedMaking {
      *
      * @throws IntakeException when the answer would take too long
      */
-    public Found ofMachine(String machine, @Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
+    public Found ofMachine(
+            String machine, @Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
         String plant = plants.named(plantNamed, "plant");
         return found(plant, LotFinder.inReason("query", () -> making.ofMachine(plant, machine, from, to)));
     }

@@ -73,7 +73,8 @@ public class ReviewLots {
      * @param to the latest time, itself included; absent for any
      * @throws IntakeException when the answer would take too long
      */
-    public Incomplete incomplete(@Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, int limit) {
+    public Incomplete incomplete(
+            @Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, int limit) {
         String plant = plants.named(plantNamed, "plant");
         return LotFinder.inReason(
                 "query",

@@ -100,8 +100,8 @@ public class TraceLots {
     public PositionTrace position(String reel, @Nullable String plantNamed, Place place) {
         Pedigree pedigree = ancestors(reel, plantNamed);
         Faults faults = new Faults();
-        Optional<PositionTrace> trace = faults.attempt(
-                "at", () -> PositionTrace.around(pedigree, place.at(), place.within(), place.unit()));
+        Optional<PositionTrace> trace =
+                faults.attempt("at", () -> PositionTrace.around(pedigree, place.at(), place.within(), place.unit()));
         faults.refuseIfAny();
         return trace.orElseThrow();
     }

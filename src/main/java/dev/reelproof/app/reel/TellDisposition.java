@@ -6,8 +6,8 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.hold.HoldCheck;
-import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.store.access.AuditTrail;
@@ -62,8 +62,7 @@ public class TellDisposition {
      * @param reason why, where it is said
      * @param plant the plant; the caller's when none is named
      */
-    public record Report(
-            State state, @Nullable String recipient, @Nullable String reason, @Nullable String plant) {}
+    public record Report(State state, @Nullable String recipient, @Nullable String reason, @Nullable String plant) {}
 
     /**
      * All that was told of where a reel is.

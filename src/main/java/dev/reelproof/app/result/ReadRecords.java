@@ -111,7 +111,8 @@ public class ReadRecords {
      * @param of which of them
      * @throws NothingThereException when there is none
      */
-    public LimitedSweeps sweeps(@Nullable String plantNamed, String id, String propertyNamed, Predicate<CorrectedSweep> of) {
+    public LimitedSweeps sweeps(
+            @Nullable String plantNamed, String id, String propertyNamed, Predicate<CorrectedSweep> of) {
         JudgedRecord judged = record(plantNamed, id);
         TestRecord record = judged.record();
         Property property = property(propertyNamed);

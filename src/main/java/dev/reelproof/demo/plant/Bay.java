@@ -94,7 +94,13 @@ final class Bay {
 
     /** Adds a reading that grows with length, given per metre: of the whole reel, or per kft in customary units. */
     private void reading(
-            String property, int pair, @Nullable Integer partner, @Nullable String conductor, double perMetre, String unit, int decimals) {
+            String property,
+            int pair,
+            @Nullable Integer partner,
+            @Nullable String conductor,
+            double perMetre,
+            String unit,
+            int decimals) {
         double value = noisy(perMetre) * (reel.customary ? METRES_PER_KFT : reel.lengthM);
         readings.add(object(
                 "property", property,

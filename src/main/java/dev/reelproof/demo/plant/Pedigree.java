@@ -39,7 +39,14 @@ final class Pedigree {
     /** An input: so much of a lot. */
     private record Input(String lot, double amount, String unit) {}
 
-    private void add(String id, String kind, double amount, String unit, String step, @Nullable String machine, Input... inputs) {
+    private void add(
+            String id,
+            String kind,
+            double amount,
+            String unit,
+            String step,
+            @Nullable String machine,
+            Input... inputs) {
         List<Object> taken = new ArrayList<>();
         for (Input input : inputs) {
             int decimals = input.unit().equals("kg") ? 3 : 1;
