@@ -83,8 +83,8 @@ public class HoldReach {
                 .setParameter("name", target.name())
                 .setParameter("reelKind", LotKind.REEL.word());
         if (target.from() != null) {
-            query.setParameter("from", UtcTimes.instant(target.from()))
-                    .setParameter("to", UtcTimes.instant(target.to()));
+            query.setParameter("from", UtcTimes.instantOrNull(target.from()))
+                    .setParameter("to", UtcTimes.instantOrNull(target.to()));
         }
         return query.getSingleResult();
     }

@@ -7,6 +7,7 @@ import dev.reelproof.store.RowJson;
 import java.time.OffsetDateTime;
 import org.hibernate.Session;
 import org.hibernate.query.MutationQuery;
+import org.jspecify.annotations.Nullable;
 
 /** Rows that one statement inserts, however many: they travel as one JSON text, which {@code json_to_recordset} reads. */
 public final class JsonRows {
@@ -16,8 +17,8 @@ public final class JsonRows {
         return rows.addObject();
     }
 
-    /** A time as the JSON text has it; null for none. */
-    public static String text(OffsetDateTime time) {
+    /** A time as the JSON text has it. */
+    public static @Nullable String text(@Nullable OffsetDateTime time) {
         return time == null ? null : time.toString();
     }
 

@@ -5,7 +5,6 @@ import dev.reelproof.genealogy.Implausibility;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
-import dev.reelproof.genealogy.Placement;
 import dev.reelproof.genealogy.RegisteredLot;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.Sample;
@@ -22,6 +21,7 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** Reads many whole lots at once, each table once. */
 @ApplicationScoped
@@ -44,9 +44,9 @@ public class LotReading {
             double value,
             String unit,
             Instant made,
-            String step,
-            String machine,
-            String run,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String run,
             Instant registered) {
         LotRow lot() {
             return new LotRow(id, kind, value, unit, made, step, machine, run);
@@ -58,12 +58,12 @@ public class LotReading {
             String parent,
             double value,
             String unit,
-            Double positionFrom,
-            Double positionTo,
-            String positionUnit,
-            Double ontoFrom,
-            Double ontoTo,
-            String ontoUnit) {
+            @Nullable Double positionFrom,
+            @Nullable Double positionTo,
+            @Nullable String positionUnit,
+            @Nullable Double ontoFrom,
+            @Nullable Double ontoTo,
+            @Nullable String ontoUnit) {
         LotId childId() {
             return new LotId(child);
         }
@@ -72,9 +72,7 @@ public class LotReading {
             return new LotInput(
                     new LotId(parent),
                     new Amount(value, unit),
-                    positionUnit == null
-                            ? null
-                            : new Placement(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit));
+                    PlacementColumns.read(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit));
         }
     }
 

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** What was measured on lots while they were made. */
 @ApplicationScoped
@@ -22,13 +23,19 @@ public class LotSamples {
     }
 
     private record Row(
-            String lot, String property, double value, String unit, Instant taken, Double at, String atUnit) {
+            String lot,
+            String property,
+            double value,
+            String unit,
+            @Nullable Instant taken,
+            @Nullable Double at,
+            @Nullable String atUnit) {
         LotId lotId() {
             return new LotId(lot);
         }
 
         Sample sample() {
-            return new Sample(property, value, unit, UtcTimes.utc(taken), at, atUnit);
+            return new Sample(property, value, unit, UtcTimes.utcOrNull(taken), at, atUnit);
         }
     }
 

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** The registered runs of steps. */
 @ApplicationScoped
@@ -25,13 +26,13 @@ public class StepRuns {
 
     private record Row(
             String id,
-            String step,
-            String machine,
-            String line,
-            String operator,
-            String shift,
-            Instant started,
-            Instant finished,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String line,
+            @Nullable String operator,
+            @Nullable String shift,
+            @Nullable Instant started,
+            @Nullable Instant finished,
             String settings) {
         StepRun run() {
             return new StepRun(
@@ -41,8 +42,8 @@ public class StepRuns {
                     line,
                     operator,
                     shift,
-                    UtcTimes.utc(started),
-                    UtcTimes.utc(finished),
+                    UtcTimes.utcOrNull(started),
+                    UtcTimes.utcOrNull(finished),
                     LotJson.settings(settings));
         }
     }

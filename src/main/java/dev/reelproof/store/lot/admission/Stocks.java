@@ -3,6 +3,7 @@ package dev.reelproof.store.lot.admission;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.Sample;
+import dev.reelproof.genealogy.Setting;
 import dev.reelproof.genealogy.StepRun;
 import dev.reelproof.genealogy.admission.Stock;
 import dev.reelproof.genealogy.balance.CopperDiameter;
@@ -21,6 +22,7 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** Reads what registered lots had and what was taken of them. */
 @ApplicationScoped
@@ -35,7 +37,7 @@ class Stocks {
         this.samples = samples;
     }
 
-    private record Taken(String lot, Double amount) {}
+    private record Taken(String lot, @Nullable Double amount) {}
 
     /** The stock of each of these lots that is registered. */
     @Transactional
@@ -62,9 +64,7 @@ class Stocks {
         for (LotRow row : rows) {
             LotId id = row.lotId();
             OptionalDouble copper = CopperDiameter.of(
-                    row.lotKind(),
-                    row.run() == null ? Map.of() : runsById.get(row.runId()).settings(),
-                    samplesOf.getOrDefault(id, List.of()));
+                    row.lotKind(), settings(row.runId(), runsById), samplesOf.getOrDefault(id, List.of()));
             stocks.put(
                     id,
                     new Stock(
@@ -76,6 +76,13 @@ class Stocks {
                             copper.isPresent() ? copper.getAsDouble() : null));
         }
         return stocks;
+    }
+
+    private static Map<String, Setting> settings(@Nullable RunId run, Map<RunId, StepRun> runsById) {
+        return run == null
+                ? Map.of()
+                : Objects.requireNonNull(runsById.get(run), "a lot's run is registered")
+                        .settings();
     }
 
     private List<LotRow> rows(String plant, Collection<LotId> ids) {
