@@ -1,5 +1,6 @@
 package dev.reelproof.pdf;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Quantity;
 import dev.reelproof.certificate.CertificateContent;
@@ -118,7 +119,7 @@ final class FactTexts {
                 : instrument.id() + ", calibration due " + instrument.calibrationDue();
     }
 
-    private static String or(String text, String otherwise) {
+    private static String or(@Nullable String text, String otherwise) {
         return text == null || text.isBlank() ? otherwise : text;
     }
 

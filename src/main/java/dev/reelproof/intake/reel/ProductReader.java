@@ -62,7 +62,7 @@ public final class ProductReader {
                     units);
         } catch (IllegalArgumentException e) {
             throw IntakeException.of(
-                    Kind.CONTENT, root.has("units") ? root.pointer("units") : "product", e.getMessage());
+                    Kind.CONTENT, root.has("units") ? root.pointer("units") : "product", String.valueOf(e.getMessage()));
         }
     }
 

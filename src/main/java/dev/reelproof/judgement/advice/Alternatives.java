@@ -157,7 +157,7 @@ public record Alternatives(
         try {
             judgement = Judge.judge(result, product, set, uncertaintyModel, engine);
         } catch (OutsideLawException e) {
-            return new Grade(set, Verdict.INCOMPLETE, List.of(), Optional.of(e.getMessage()));
+            return new Grade(set, Verdict.INCOMPLETE, List.of(), Optional.of(String.valueOf(e.getMessage())));
         }
         List<Finding> inTheWay = judgement.findings().stream()
                 .filter(finding -> !finding.outcome().accepts())

@@ -1,5 +1,7 @@
 package dev.reelproof.judgement.advice;
 
+import dev.reelproof.judgement.Figure;
+import java.util.Objects;
 import dev.reelproof.correction.Laws;
 import dev.reelproof.correction.WholeReel;
 import dev.reelproof.judgement.Finding;
@@ -113,13 +115,13 @@ final class CutBack {
         Requirement requirement = limitSet.requirement(finding.requirement(), product.pairs())
                 .filter(CutBack::changes)
                 .orElseThrow();
-        double frequency =
-                finding.figure().megahertz() == null ? 0 : finding.figure().megahertz();
+        Figure figure = Objects.requireNonNull(finding.figure(), "a finding that fails has a figure");
+        double frequency = figure.megahertz() == null ? 0 : figure.megahertz();
         boolean missesUpper = requirement.limit().lower().isEmpty()
                 || requirement
                         .limit()
                         .upper()
-                        .filter(upper -> upper.at(frequency) == finding.figure().limit())
+                        .filter(upper -> upper.at(frequency) == figure.limit())
                         .isPresent();
         Length one = Length.ofMetres(1);
         boolean grows = WholeReel.valueOfPiece(requirement.property(), 1, one, Length.ofMetres(2)) > 1;
