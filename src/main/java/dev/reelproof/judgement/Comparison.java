@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Limit;
@@ -7,8 +8,6 @@ import dev.reelproof.limit.RoundingRule;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * A corrected value held against its limit.
@@ -48,13 +47,16 @@ record Comparison(double judged, Bound bound, double limit, double margin) {
      * @param megahertz the frequency, MHz; NaN where there is none
      */
     static Comparison of(double value, Limit limit, double megahertz, RoundingRule rule) {
-        Optional<Comparison> upper = limit.upper().map(bound -> against(value, bound, megahertz, rule, 1));
-        Optional<Comparison> lower = limit.lower().map(bound -> against(value, bound, megahertz, rule, -1));
-        // Of equal margins that to the upper bound.
-        return Stream.of(upper, lower)
-                .flatMap(Optional::stream)
-                .reduce((one, other) -> one.margin <= other.margin ? one : other)
-                .orElseThrow();
+        Comparison upper = limit.upper()
+                .map(bound -> against(value, bound, megahertz, rule, 1))
+                .orElse(null);
+        Comparison lower = limit.lower()
+                .map(bound -> against(value, bound, megahertz, rule, -1))
+                .orElse(null);
+        if (upper == null) {
+            return Objects.requireNonNull(lower, "a limit has a bound");
+        }
+        return lower == null || upper.margin <= lower.margin ? upper : lower;
     }
 
     private static Comparison against(double value, Bound bound, double megahertz, RoundingRule rule, int sign) {

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.correction.SummaryStatistics;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
@@ -139,10 +140,12 @@ final class Coverage {
         if (site == Site.COMBINATION) {
             return present.contains(subject.reversed());
         }
-        return site == Site.PAIR
+        Integer pair = subject.pair();
+        return pair != null
+                && site == Site.PAIR
                 && property.sites().contains(Site.CONDUCTOR)
-                && present.contains(Subject.ofConductor(subject.pairNumber(), Conductor.A))
-                && present.contains(Subject.ofConductor(subject.pairNumber(), Conductor.B));
+                && present.contains(Subject.ofConductor(pair, Conductor.A))
+                && present.contains(Subject.ofConductor(pair, Conductor.B));
     }
 
     /** The subjects that must be there, of a property that is not of the reel alone; of one with ends, those at the near end. */
@@ -195,7 +198,7 @@ final class Coverage {
                                 "limitFrom", String.valueOf(range.from()),
                                 "limitTo", String.valueOf(range.to()))));
             }
-            return coarse(requirement, series, grid, range);
+            return coarse(requirement, series, range);
         }
         return Optional.empty();
     }
@@ -218,7 +221,8 @@ final class Coverage {
         return false;
     }
 
-    private Optional<Obstacle> coarse(Requirement requirement, Series series, FrequencyGrid grid, Domain.Range range) {
+    private Optional<Obstacle> coarse(Requirement requirement, Series series, Domain.Range range) {
+        FrequencyGrid grid = Objects.requireNonNull(series.grid(), "only a sweep has steps");
         for (int i = 1; i < grid.size(); i++) {
             double low = grid.megahertz(i - 1);
             double high = grid.megahertz(i);

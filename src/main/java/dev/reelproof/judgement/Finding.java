@@ -1,10 +1,10 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.measurement.Property;
 import java.util.List;
 import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What was found for one requirement.
@@ -12,10 +12,10 @@ import org.jspecify.annotations.Nullable;
  * @param requirement the requirement's id within its limit set
  * @param property what it limits
  * @param outcome pass, fail, either conditionally, or not tested
- * @param reason the sentence that the record keeps: why it was not tested, or why a failing figure was allowed; null when there is
- *     nothing to say
+ * @param reason the sentence that the record keeps: why it was not tested, or why a failing figure was allowed; absent when there
+ *     is nothing to say
  * @param obstacles what kept it from being judged; none unless it is not tested
- * @param figure the worst figure; null when there was nothing to judge
+ * @param figure the worst figure; absent when there was nothing to judge
  * @param points how many values were judged
  * @param varyingPairs the pairs left out under the set's allowance of pairs that may vary
  * @param decisionRule how uncertainty entered the decision

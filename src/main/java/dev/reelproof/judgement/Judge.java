@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
@@ -17,12 +18,10 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 
 /** Judges a result against a limit set: measured, corrected, judged. Pure: the same input gives the same judgement. */
 public final class Judge {
@@ -113,7 +112,7 @@ public final class Judge {
      * @param which the requirements asked about
      * @param varying the pairs that are left out under the set's allowance; chosen before, since all requirements share them
      */
-    static List<Finding> findings(
+    public static List<Finding> findings(
             ReelResult result,
             Product product,
             LimitSet limitSet,
@@ -166,16 +165,18 @@ public final class Judge {
                         .map(Allowance::ceilings)
                         .orElse(Map.of())
                         .containsKey(requirement.property());
-        if (!mayBeHelped || without.figure() == null || without.fails()) {
-            return finding(requirement, null, evaluation, Set.of());
+        Figure worst = evaluation.figure();
+        if (!mayBeHelped || worst == null || without.figure() == null || without.fails()) {
+            return finding(requirement, evaluation.decided(), null, evaluation, Set.of());
         }
-        Figure with = Objects.requireNonNull(evaluation.figure(), "what has varying pairs has a worst value");
         String reason = "allowed variation: pair "
                 + String.join(", ", varying.stream().map(String::valueOf).toList())
                 + " left out of the arithmetic; of " + core.pairs() + " pairs " + mayVary
                 + " may vary; with it the worst value is "
-                + BigDecimal.valueOf(with.value()).round(DIGITS_TOLD).toPlainString() + " "
-                + with.unit();
+                + BigDecimal.valueOf(worst.value())
+                        .round(DIGITS_TOLD)
+                        .toPlainString() + " "
+                + worst.unit();
         return passUnlessObstructed(one, without, reason, varying);
     }
 
@@ -193,7 +194,7 @@ public final class Judge {
                 .reduce((first, second) -> first + "; " + second)
                 .orElse(null);
         return obstacles.isEmpty()
-                ? finding(one.requirement(), said, evaluation, varying)
+                ? finding(one.requirement(), evaluation.decided(), said, evaluation, varying)
                 : notTested(one.requirement(), Obstacles.of(obstacles), evaluation, varying);
     }
 
@@ -203,9 +204,7 @@ public final class Judge {
     }
 
     private Finding finding(
-            Requirement requirement, @Nullable String reason, Evaluation evaluation, Set<Integer> varying) {
-        Outcome outcome =
-                Objects.requireNonNull(evaluation.outcome(), "nothing stands in the way, and it is not decided");
+            Requirement requirement, Outcome outcome, @Nullable String reason, Evaluation evaluation, Set<Integer> varying) {
         return finding(requirement, outcome, reason, Obstacles.NONE, evaluation, varying);
     }
 
@@ -264,12 +263,12 @@ public final class Judge {
                                 "within", String.valueOf(window.within()))));
     }
 
-    /** Why a pass above the window stands; null where there is no such thing to say. */
+    /** Why a pass above the window stands; absent where there is no such thing to say. */
     private @Nullable String warmerPass(Requirement requirement) {
         return requirement
                 .temperatureWindow()
                 .filter(window -> window.warmerPassStands() && window.isBelow(result.temperature()))
-                .map(window -> "measured at " + result.temperature().celsius() + " °C, above the window of "
+                .map(window -> "measured at " + result.temperature().words() + ", above the window of "
                         + window.at().celsius() + " ± " + window.within() + " °C: " + requirement.property()
                         + " falls as it gets warmer, so that a pass stands")
                 .orElse(null);

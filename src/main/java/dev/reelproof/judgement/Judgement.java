@@ -1,7 +1,7 @@
 package dev.reelproof.judgement;
 
-import java.util.List;
 import org.jspecify.annotations.Nullable;
+import java.util.List;
 
 /**
  * A result judged against one revision of a limit set.
@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param verdict what the reel came to
  * @param findings one a requirement that holds for the product, in the set's order
  * @param sweeps the sweeps that were judged, with their corrected values
- * @param uncertaintyModel the model that uncertainties were taken from; null when there was none
+ * @param uncertaintyModel the model that uncertainties were taken from, if any
  */
 public record Judgement(
         String limitSet,

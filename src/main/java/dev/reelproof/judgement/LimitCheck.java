@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
@@ -9,7 +10,6 @@ import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Kind;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 
 /** Holds a value against the limit of one requirement, by its rounding and decision rule, and writes down the chain behind it. */
 final class LimitCheck {
@@ -73,10 +73,10 @@ final class LimitCheck {
     /**
      * The figure of a value, with the last steps of its chain added: rounding, limit, margin and uncertainty.
      *
-     * @param megahertz the frequency of the figure, MHz; null where it has none
+     * @param megahertz the frequency of the figure, MHz; absent where it has none
      * @param limitAt the frequency that the limit is taken at, MHz
-     * @param measured the raw value; null where values were sent in different units
-     * @param measuredUnit the unit of the raw value; null where that is
+     * @param measured the raw value; absent where values were sent in different units
+     * @param measuredUnit the unit of the raw value; absent where that is
      * @param steps the chain up to the value; added to
      */
     Figure figure(
@@ -107,7 +107,7 @@ final class LimitCheck {
                 requirement.source().words()));
         steps.add(new Step(
                 "margin", "how far the value lies on the good side of the limit", comparison.margin(), unit, null));
-        @Nullable Uncertainty uncertainty = budget.isKnown() ? uncertainty(value, limitAt, budget, steps) : null;
+        Uncertainty uncertainty = budget.isKnown() ? uncertainty(value, limitAt, budget, steps) : null;
         return new Figure(
                 subject,
                 megahertz,

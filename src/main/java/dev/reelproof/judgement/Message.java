@@ -3,7 +3,6 @@ package dev.reelproof.judgement;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A sentence with named parts.
@@ -13,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Message {
     private static final Pattern SECTION = Pattern.compile("\\[([^\\[\\]]*)]");
-    private static final Pattern PART = Pattern.compile("\\{([A-Za-z]+)}");
+    private static final Pattern PART = Pattern.compile("\\{([A-Za-z][A-Za-z0-9]*)}");
 
     private Message() {}
 
@@ -24,7 +23,7 @@ public final class Message {
      * @param parts the parts by name; a name without a value is a part that is not there
      * @throws IllegalArgumentException when a part outside square brackets is not there
      */
-    public static String fill(String pattern, Map<String, ? extends @Nullable String> parts) {
+    public static String fill(String pattern, Map<String, String> parts) {
         StringBuilder whole = new StringBuilder();
         Matcher section = SECTION.matcher(pattern);
         int from = 0;
@@ -38,11 +37,11 @@ public final class Message {
         return whole.append(parts(pattern.substring(from), parts)).toString();
     }
 
-    private static boolean hasAll(String text, Map<String, ? extends @Nullable String> parts) {
+    private static boolean hasAll(String text, Map<String, String> parts) {
         return PART.matcher(text).results().allMatch(part -> parts.get(part.group(1)) != null);
     }
 
-    private static String parts(String text, Map<String, ? extends @Nullable String> parts) {
+    private static String parts(String text, Map<String, String> parts) {
         return PART.matcher(text).replaceAll(part -> {
             String value = parts.get(part.group(1));
             if (value == null) {

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.Subject;
 import java.util.ArrayList;
@@ -7,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -44,9 +44,12 @@ final class MissingParts {
         if (absent.equals(there) && missing.size() > 1) {
             return "every combination";
         }
-        Set<Integer> whole = new TreeSet<>(absent.keySet());
-        whole.removeIf(
-                pair -> Objects.equals(there.get(pair), 1) || !Objects.equals(absent.get(pair), there.get(pair)));
+        Set<Integer> whole = new TreeSet<>();
+        absent.forEach((pair, count) -> {
+            if (count > 1 && count.equals(there.get(pair))) {
+                whole.add(pair);
+            }
+        });
         List<String> words = new ArrayList<>();
         if (!whole.isEmpty()) {
             words.add("every combination with " + runs(whole));
@@ -70,11 +73,11 @@ final class MissingParts {
     private String conductors() {
         Map<Integer, Set<Conductor>> byPair = new LinkedHashMap<>();
         missing.forEach(subject -> byPair.computeIfAbsent(subject.pair(), pair -> new LinkedHashSet<>())
-                .add(subject.conductor()));
-        Set<Integer> whole = new TreeSet<>(byPair.keySet());
+                .add(conductorOf(subject)));
+        Set<Integer> whole = new TreeSet<>();
         byPair.forEach((pair, conductors) -> {
-            if (conductors.size() < Conductor.values().length) {
-                whole.remove(pair);
+            if (conductors.size() == Conductor.values().length) {
+                whole.add(pair);
             }
         });
         List<String> words = new ArrayList<>();
@@ -86,10 +89,13 @@ final class MissingParts {
                 .toList();
         rest.stream()
                 .limit(NAMED)
-                .map(subject -> "conductor "
-                        + Objects.requireNonNull(subject.conductor()).letter() + " of pair " + subject.pair())
+                .map(subject -> "conductor " + conductorOf(subject).letter() + " of pair " + subject.pair())
                 .forEach(words::add);
         return joined(words, rest.size() - NAMED);
+    }
+
+    private static Conductor conductorOf(Subject subject) {
+        return Objects.requireNonNull(subject.conductor(), "what is missing is of one form: conductors");
     }
 
     private static Set<Integer> pairsOf(List<Subject> subjects) {

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.limit.InstrumentUncertainty;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Equipment;
@@ -9,11 +10,9 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Source: JCGM 100:2008 (GUM), 5.1.2, law of propagation of uncertainty (from memory).
@@ -115,8 +114,8 @@ final class Propagation {
     private Optional<String> addReading(List<Contribution> contributions, Influence.Instrument reading) {
         UncertaintyModel used = model.orElseThrow();
         double greatest = -1;
-        @Nullable InstrumentUncertainty found = null;
-        @Nullable String ofClass = null;
+        InstrumentUncertainty found = null;
+        String ofClass = null;
         for (String equipmentClass : classesFor(reading.property())) {
             Optional<InstrumentUncertainty> entry = used.entry(equipmentClass, reading.property());
             if (entry.isEmpty()) {
@@ -133,7 +132,7 @@ final class Propagation {
                 ofClass = equipmentClass;
             }
         }
-        InstrumentUncertainty greatestEntry = Objects.requireNonNull(found, "no class measured " + reading.property());
+        InstrumentUncertainty greatestEntry = Objects.requireNonNull(found, "a property has one class at least");
         String greatestClass = ofClass;
         contributions.add(new Contribution(
                 () -> "instrument of class '" + greatestClass + "', " + reading.property() + " of " + reading.place()
@@ -154,7 +153,7 @@ final class Propagation {
         double metres = result.length().metres();
         if (influence.perDegree() != 0) {
             contributions.add(common(
-                    "temperature of the cable, " + celsius + " °C",
+                    "temperature of the cable, " + result.temperature().words(),
                     used.temperature(),
                     celsius,
                     influence.perDegree()));

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Property;
@@ -18,7 +19,6 @@ import java.util.Set;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The values of one subject, ready to be judged: as measured, as corrected, and the chain between them.
@@ -37,7 +37,7 @@ final class Series {
     private final ReadingUnit sentUnit;
     private final double[] corrected;
     private final boolean derived;
-    private final Obstacle[] obstacles;
+    private final @Nullable Obstacle[] obstacles;
     private final IntFunction<List<Step>> steps;
     private final IntFunction<Influence> influences;
 
@@ -50,7 +50,7 @@ final class Series {
             ReadingUnit sentUnit,
             double[] corrected,
             boolean derived,
-            Obstacle[] obstacles,
+            @Nullable Obstacle[] obstacles,
             IntFunction<List<Step>> steps,
             IntFunction<Influence> influences) {
         this.property = property;
@@ -68,7 +68,7 @@ final class Series {
 
     /** A single value, corrected. */
     static Series of(Reading reading, Corrector corrector) {
-        Obstacle[] obstacles = new Obstacle[1];
+        @Nullable Obstacle[] obstacles = new @Nullable Obstacle[1];
         double[] corrected = {Double.NaN};
         double size = size(reading.property(), reading.value());
         try {
@@ -117,7 +117,7 @@ final class Series {
     /** A sweep, corrected point by point. */
     static Series of(Sweep sweep, Corrector corrector) {
         int size = sweep.size();
-        Obstacle[] obstacles = corrector.tooShort(sweep);
+        @Nullable Obstacle[] obstacles = corrector.tooShort(sweep);
         double[] corrected = new double[size];
         for (int i = 0; i < size; i++) {
             try {
@@ -157,7 +157,7 @@ final class Series {
     }
 
     private static Obstacle notCorrected(OutsideLawException reason) {
-        return new Obstacle(Obstacle.Kind.CORRECTION_NOT_POSSIBLE, Map.of("why", reason.getMessage()));
+        return new Obstacle(Obstacle.Kind.CORRECTION_NOT_POSSIBLE, Map.of("why", String.valueOf(reason.getMessage())));
     }
 
     /** How a network-analyser file became the value; none for other origins. */
@@ -241,7 +241,7 @@ final class Series {
         int size = parts.get(0).size();
         double[] measured = new double[size];
         double[] corrected = new double[size];
-        Obstacle[] obstacles = new Obstacle[size];
+        @Nullable Obstacle[] obstacles = new @Nullable Obstacle[size];
         double[] values = new double[parts.size()];
         for (int i = 0; i < size; i++) {
             for (int part = 0; part < values.length; part++) {
@@ -299,9 +299,8 @@ final class Series {
         return subject;
     }
 
-    /** The frequencies; null for a single value. */
-    @Nullable
-    FrequencyGrid grid() {
+    /** The frequencies; absent for a single value. */
+    @Nullable FrequencyGrid grid() {
         return grid;
     }
 
@@ -359,13 +358,7 @@ final class Series {
 
     /** The series as it is kept and plotted. */
     CorrectedSweep toSweep(String unit) {
-        return new CorrectedSweep(
-                property,
-                subject,
-                Objects.requireNonNull(grid, "a single value is no sweep"),
-                measured,
-                corrected,
-                unit,
-                derived);
+        FrequencyGrid frequencies = Objects.requireNonNull(grid, "a single value is no sweep");
+        return new CorrectedSweep(property, subject, frequencies, measured, corrected, unit, derived);
     }
 }

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.correction.SummaryStatistics;
 import dev.reelproof.limit.Domain;
@@ -16,7 +17,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /** Judges one figure of all values: their mean, root mean square, deviation, maximum, or the share of pairs that meet a limit. */
 final class StatisticOfValues {
@@ -34,7 +34,7 @@ final class StatisticOfValues {
      * The statistic with its uncertainty.
      *
      * @param value at the reference
-     * @param measured before correction; null where values were sent in different units
+     * @param measured before correction; absent where values were sent in different units
      * @param budget what its uncertainty is made of
      */
     private record Result(double value, @Nullable Double measured, Budget budget) {}
@@ -53,10 +53,9 @@ final class StatisticOfValues {
         } catch (IllegalArgumentException e) {
             obstacles.add(new Obstacle(
                     Obstacle.Kind.NO_STATISTIC,
-                    Map.of("statistic", requirement.statistic().word(), "why", String.valueOf(e.getMessage()))));
+                    Map.of("statistic", requirement.statistic().word(), "why", e.getMessage())));
             return new Evaluation(null, null, 0, obstacles, List.of());
         }
-        @Nullable
         Double megahertz = requirement.domain() instanceof Domain.Spot spot ? (Double) spot.megahertz() : null;
         double limitAt = megahertz == null ? 0 : megahertz;
         List<Step> steps = new ArrayList<>(steps(candidates, result.value));
@@ -71,7 +70,7 @@ final class StatisticOfValues {
                 true,
                 result.budget,
                 steps);
-        @Nullable Outcome outcome = null;
+        Outcome outcome = null;
         if (!check.needsUncertainty()) {
             outcome = check.outcome(result.value, limitAt, 0);
         } else if (result.budget.isKnown()) {
@@ -134,7 +133,7 @@ final class StatisticOfValues {
                 : candidates.get(0).series().sentUnit().text();
     }
 
-    /** The statistic before correction; null where values were sent in different units, which have no figure together. */
+    /** The statistic before correction; absent where values were sent in different units, which have no figure together. */
     private @Nullable Double asSent(List<Candidate> candidates) {
         boolean oneUnit = candidates.stream()
                         .map(candidate -> candidate.series().sentUnit())

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param detail the law, formula or place, with its figures
  * @param value the value after the step
  * @param unit the unit of the value
- * @param source where the law or figure comes from; null for the measurement itself and plain arithmetic
+ * @param source where the law or figure comes from; absent for the measurement itself and plain arithmetic
  */
 public record Step(String title, String detail, double value, String unit, @Nullable String source) {
 

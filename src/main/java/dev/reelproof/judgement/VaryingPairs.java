@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Limit;
@@ -10,11 +11,9 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Chooses the pairs that may vary under a limit set's allowance: as few as will do, never more than it allows.
@@ -64,7 +63,7 @@ final class VaryingPairs {
         Set<Integer> chosen = new TreeSet<>();
         int failures = failures(failing, chosen);
         while (failures > 0 && chosen.size() < mayVary) {
-            @Nullable Integer best = null;
+            Integer best = null;
             for (int pair : candidates(failing, chosen)) {
                 Set<Integer> with = new TreeSet<>(chosen);
                 with.add(pair);
@@ -84,7 +83,7 @@ final class VaryingPairs {
 
     private boolean meetsCeiling(Case one) {
         Bound.Constant ceiling = Objects.requireNonNull(
-                allowance.ceilings().get(one.requirement().property()));
+                allowance.ceilings().get(one.requirement().property()), "only what has a ceiling is asked");
         Limit limit = one.requirement().limit().upper().isPresent() ? Limit.atMost(ceiling) : Limit.atLeast(ceiling);
         return one.gathered().series().stream().allMatch(series -> {
             for (int i = 0; i < series.size(); i++) {

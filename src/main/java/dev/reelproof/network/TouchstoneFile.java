@@ -1,11 +1,10 @@
 package dev.reelproof.network;
 
+import org.jspecify.annotations.Nullable;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 
 /** Reads one Touchstone file: follows its sections and hands each line to what reads it. */
 final class TouchstoneFile {
@@ -32,7 +31,7 @@ final class TouchstoneFile {
     private Section section = Section.HEADER;
     /** An information block may stand in any section, and says nothing that is read. */
     private boolean inInformation;
-    /** Null until data begin: they are read as the header says by then. */
+    /** Absent until data begin: they are read as the header says by then. */
     private @Nullable MatrixReader matrices;
 
     TouchstoneFile(TouchstoneLines lines, int portsExpected, NumberBudget budget) {
@@ -45,15 +44,14 @@ final class TouchstoneFile {
         for (String text = lines.next(); text != null; text = lines.next()) {
             take(text);
         }
-        requireComplete();
-        MatrixReader read = Objects.requireNonNull(matrices, "a complete file has data");
+        MatrixReader complete = complete();
         return new NetworkData(
                 lines.file(),
                 header.words(),
                 header.ports(),
-                read.megahertz(),
-                read.startLines(),
-                read.matrices(),
+                complete.megahertz(),
+                complete.startLines(),
+                complete.matrices(),
                 header.referenceOhm(),
                 warnings);
     }
@@ -154,7 +152,8 @@ final class TouchstoneFile {
         }
     }
 
-    private void requireComplete() {
+    /** The matrices of a file that has all it should. */
+    private MatrixReader complete() {
         requireClosedMatrix();
         header.requireOptionsAtEnd();
         header.requireWholeReferences();
@@ -165,5 +164,6 @@ final class TouchstoneFile {
             throw lines.fault("the file holds no network data");
         }
         header.requireFrequencies(matrices.size());
+        return matrices;
     }
 }

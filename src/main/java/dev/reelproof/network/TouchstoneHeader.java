@@ -1,13 +1,13 @@
 package dev.reelproof.network;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
 
 /** What a Touchstone file says of how its data are read: version, option line, and the keywords of version 2.0. */
 final class TouchstoneHeader {
@@ -25,11 +25,11 @@ final class TouchstoneHeader {
     private final Map<String, Long> keywords = new HashMap<>();
 
     private boolean versionTwo;
-    /** Null until it was read. */
+    /** Absent until it was read. */
     private @Nullable OptionLine options;
 
     private int ports;
-    /** Of each port; null where the option line gives one for all. */
+    /** Of each port; absent where the option line gives one for all. */
     private double @Nullable [] reference;
 
     private int referencesMissing;
@@ -57,14 +57,15 @@ final class TouchstoneHeader {
         return ports;
     }
 
+    /** The option line, which was asked for before. */
     OptionLine options() {
-        return Objects.requireNonNull(options, "data are read once there is an option line");
+        return Objects.requireNonNull(options, "an option line stands before data");
     }
 
     /** Version, format and unit in words. */
     String words() {
-        return "Touchstone " + (versionTwo ? VERSION_TWO : "1") + ", S in "
-                + options().format() + ", " + options().unit().symbol();
+        return "Touchstone " + (versionTwo ? VERSION_TWO : "1") + ", S in " + options().format() + ", "
+                + options().unit().symbol();
     }
 
     /** The order of the entries. Version 1 has S21 before S12 in a file of two ports; version 2.0 says which. */
@@ -189,12 +190,12 @@ final class TouchstoneHeader {
 
     /** Takes impedances of [Reference], which may stand on several lines. */
     void references(String text) {
-        double[] impedances = Objects.requireNonNull(reference, "[Reference] was read");
+        double[] each = Objects.requireNonNull(reference, "[Reference] came before its impedances");
         for (String word : TouchstoneLines.words(text)) {
             if (referencesMissing == 0) {
                 throw lines.fault("[Reference] gives more than one impedance for each of the " + ports + " ports");
             }
-            impedances[ports - referencesMissing] = lines.referenceOhm(word);
+            each[ports - referencesMissing] = lines.referenceOhm(word);
             referencesMissing--;
         }
     }
