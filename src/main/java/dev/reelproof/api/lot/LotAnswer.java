@@ -15,6 +15,7 @@ import dev.reelproof.intake.lot.LotReader;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -72,7 +73,9 @@ record LotAnswer(
                     sample.property(),
                     sample.value(),
                     sample.unit(),
-                    sample.at() == null ? sample.taken() : new Quantity(sample.at(), sample.atUnit()),
+                    sample.at() == null
+                            ? sample.taken()
+                            : new Quantity(sample.at(), Objects.requireNonNull(sample.atUnit())),
                     sample.taken());
         }
     }
@@ -122,14 +125,18 @@ record LotAnswer(
         return new Input(input.lot().value(), asSent(input.quantity()), Position.of(input.placement()));
     }
 
+    private static Object asSent(Setting setting) {
+        if (setting.text() != null) {
+            return setting.text();
+        }
+        double value = Objects.requireNonNull(setting.value(), "a setting is a word or a number");
+        return setting.unit() == null ? value : new Quantity(value, setting.unit());
+    }
+
     /** Settings as reports spell them. */
     static Map<String, Object> settings(Map<String, Setting> settings) {
         Map<String, Object> answer = new TreeMap<>();
-        settings.forEach((name, setting) -> answer.put(
-                name,
-                setting.text() != null
-                        ? setting.text()
-                        : setting.unit() == null ? setting.value() : new Quantity(setting.value(), setting.unit())));
+        settings.forEach((name, setting) -> answer.put(name, asSent(setting)));
         return answer;
     }
 

@@ -3,7 +3,6 @@ package dev.reelproof.genealogy.balance;
 import dev.reelproof.correction.CopperWire;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotKind;
-import dev.reelproof.genealogy.PlainNumber;
 import dev.reelproof.genealogy.Sample;
 import dev.reelproof.genealogy.Setting;
 import dev.reelproof.quantity.Length;

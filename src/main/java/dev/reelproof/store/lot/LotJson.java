@@ -19,6 +19,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -70,7 +71,7 @@ public final class LotJson {
             one.put("value", sample.value());
             one.put("unit", sample.unit());
             if (sample.at() != null) {
-                one.set("at", amount(sample.at(), sample.atUnit()));
+                one.set("at", amount(sample.at(), Objects.requireNonNull(sample.atUnit())));
             }
             put(one, "taken", sample.taken());
         }
@@ -146,7 +147,7 @@ public final class LotJson {
             } else if (setting.unit() == null) {
                 node.put(name, setting.value());
             } else {
-                node.set(name, amount(setting.value(), setting.unit()));
+                node.set(name, amount(Objects.requireNonNull(setting.value()), setting.unit()));
             }
         });
         return node;
