@@ -8,6 +8,7 @@ import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All that a certificate says: strings, numbers and lists only, so that it can be kept as it is and drawn again years later.
@@ -45,8 +46,8 @@ public record CertificateContent(
         String reel,
         Quantity length,
         double lengthMetres,
-        String customer,
-        String order,
+        @Nullable String customer,
+        @Nullable String order,
         Limits limits,
         String record,
         String sourceSha256,
@@ -57,7 +58,7 @@ public record CertificateContent(
         List<Row> rows,
         List<String> leftOut,
         List<Plot> plots,
-        String uncertainty) {
+        @Nullable String uncertainty) {
 
     /**
      * A value with its unit, as sent.
@@ -113,10 +114,10 @@ public record CertificateContent(
     public record Conditions(
             Quantity temperature,
             double celsius,
-            String started,
+            @Nullable String started,
             String finished,
-            String station,
-            String technician,
+            @Nullable String station,
+            @Nullable String technician,
             List<Instrument> equipment) {
 
         public Conditions {
@@ -130,7 +131,7 @@ public record CertificateContent(
      * @param id the plant's number of it
      * @param calibrationDue last day on which its calibration holds; null when it needs none
      */
-    public record Instrument(String id, String calibrationDue) {}
+    public record Instrument(String id, @Nullable String calibrationDue) {}
 
     /**
      * One requirement and its worst figure.
@@ -192,9 +193,9 @@ public record CertificateContent(
             double toMegahertz,
             int sweeps,
             List<Line> lines,
-            Band band,
+            @Nullable Band band,
             List<LimitLine> limits,
-            Point worst) {
+            @Nullable Point worst) {
 
         public Plot {
             lines = List.copyOf(lines);

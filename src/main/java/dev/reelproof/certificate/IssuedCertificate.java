@@ -3,6 +3,7 @@ package dev.reelproof.certificate;
 import dev.reelproof.store.certificate.Certificates;
 import java.time.OffsetDateTime;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A certificate as issued; its PDF is kept beside it, see {@link Certificates#pdf}.
@@ -24,6 +25,6 @@ public record IssuedCertificate(
         UUID record,
         String reel,
         OffsetDateTime issued,
-        String order,
-        String customer,
+        @Nullable String order,
+        @Nullable String customer,
         String pdfSha256) {}

@@ -2,6 +2,7 @@ package dev.reelproof.certificate;
 
 import dev.reelproof.quantity.Length;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The item certified: one reel, and for whom.
@@ -13,7 +14,13 @@ import java.util.Objects;
  * @param customer who ordered it; null when not known
  * @param order the order; null when not known
  */
-public record Item(String reel, double lengthSent, String lengthUnit, Length length, String customer, String order) {
+public record Item(
+        String reel,
+        double lengthSent,
+        String lengthUnit,
+        Length length,
+        @Nullable String customer,
+        @Nullable String order) {
 
     public Item {
         if (reel == null || reel.isBlank()) {

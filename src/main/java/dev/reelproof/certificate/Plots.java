@@ -20,6 +20,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The plots of a certificate: corrected sweeps against the limits on each single value.
@@ -54,7 +55,8 @@ final class Plots {
     }
 
     /** The plot of a property; null when it was not measured at two frequencies or has no limit on single values. */
-    private CertificateContent.Plot plot(Property property, Judgement judgement, LimitSet limitSet, Product product) {
+    private CertificateContent.@Nullable Plot plot(
+            Property property, Judgement judgement, LimitSet limitSet, Product product) {
         List<CorrectedSweep> all = judgement.sweeps().stream()
                 .filter(sweep -> sweep.property() == property)
                 .toList();
@@ -66,7 +68,7 @@ final class Plots {
                 .filter(finding -> finding.property() == property && finding.figure() != null)
                 .map(finding -> new Judged(finding, Rows.requirement(finding, limitSet, product)))
                 .filter(one -> one.requirement().statistic() == Statistic.INDIVIDUAL
-                        && one.finding().figure().unit().equals(unit))
+                        && one.finding().worst().unit().equals(unit))
                 .toList();
         List<CorrectedSweep> sweeps = all.stream()
                 .filter(sweep -> sweep.unit().equals(unit))
@@ -78,13 +80,13 @@ final class Plots {
             return null;
         }
         Judged worst = judged.stream()
-                .min(Comparator.comparingDouble(one -> one.finding().figure().margin()))
+                .min(Comparator.comparingDouble(one -> one.finding().worst().margin()))
                 .orElseThrow();
         Columns columns = new Columns(from, to);
         boolean band = sweeps.size() > MOST_LINES;
         List<CertificateContent.Line> lines = sweeps.stream()
                 .filter(sweep ->
-                        !band || sweep.subject().equals(worst.finding().figure().subject()))
+                        !band || sweep.subject().equals(worst.finding().worst().subject()))
                 .map(sweep -> columns.line(sweep, wording.shortLabel(property, sweep.subject())))
                 .filter(line -> !line.megahertz().isEmpty())
                 .toList();
@@ -125,8 +127,8 @@ final class Plots {
                 : highest;
     }
 
-    private CertificateContent.Point point(Judged worst) {
-        Figure figure = worst.finding().figure();
+    private CertificateContent.@Nullable Point point(Judged worst) {
+        Figure figure = worst.finding().worst();
         PrintedFigure printed = wording.printed(worst.requirement(), figure);
         Double megahertz = figure.megahertz();
         return megahertz == null

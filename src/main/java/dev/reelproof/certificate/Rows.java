@@ -76,7 +76,7 @@ final class Rows {
         if (printed.expanded() != null) {
             notes.add(wording.uncertainty(printed));
         }
-        if (finding.figure().derived()) {
+        if (finding.worst().derived()) {
             notes.add(wording.computed());
         }
         if (!requirement.laws().isEmpty()) {

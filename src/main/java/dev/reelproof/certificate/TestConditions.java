@@ -5,6 +5,7 @@ import dev.reelproof.quantity.Temperature;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The test that a certificate speaks of: its record, conditions and equipment.
@@ -26,10 +27,10 @@ public record TestConditions(
         double temperatureSent,
         String temperatureUnit,
         Temperature temperature,
-        OffsetDateTime started,
+        @Nullable OffsetDateTime started,
         OffsetDateTime finished,
-        String station,
-        String technician,
+        @Nullable String station,
+        @Nullable String technician,
         List<Equipment> equipment) {
 
     public TestConditions {

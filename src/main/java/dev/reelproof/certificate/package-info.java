@@ -3,4 +3,7 @@
  *
  * <p>May use {@code judgement} and what it uses. Knows nothing of PDF, storage or the clock.
  */
+@NullMarked
 package dev.reelproof.certificate;
+
+import org.jspecify.annotations.NullMarked;

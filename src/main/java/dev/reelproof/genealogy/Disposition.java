@@ -1,6 +1,7 @@
 package dev.reelproof.genealogy;
 
 import java.time.OffsetDateTime;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where a reel went, as somebody told.
@@ -12,7 +13,8 @@ import java.time.OffsetDateTime;
  * @param actor who told it
  * @param at when it was told, in UTC
  */
-public record Disposition(LotId reel, State state, String recipient, String reason, String actor, OffsetDateTime at) {
+public record Disposition(
+        LotId reel, State state, @Nullable String recipient, @Nullable String reason, String actor, OffsetDateTime at) {
 
     public Disposition {
         if (reel == null || state == null || at == null) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A lot as its plant reported it.
@@ -29,10 +30,10 @@ public record Lot(
         LotKind kind,
         Amount quantity,
         OffsetDateTime made,
-        String step,
-        String machine,
+        @Nullable String step,
+        @Nullable String machine,
         List<LotInput> inputs,
-        StepRun run,
+        @Nullable StepRun run,
         List<Sample> samples) {
     private static final int FIRST_YEAR = 1900;
     private static final int LAST_YEAR = 9999;
@@ -73,8 +74,8 @@ public record Lot(
             LotKind kind,
             Amount quantity,
             OffsetDateTime made,
-            String step,
-            String machine,
+            @Nullable String step,
+            @Nullable String machine,
             List<LotInput> inputs) {
         this(id, plant, kind, quantity, made, step, machine, inputs, null, List.of());
     }
@@ -86,7 +87,7 @@ public record Lot(
         }
     }
 
-    public static void checkName(String what, String name) {
+    public static void checkName(String what, @Nullable String name) {
         if (name != null
                 && (name.isBlank()
                         || name.length() > LONGEST_NAME
@@ -120,7 +121,7 @@ public record Lot(
         return inputs.stream().collect(Collectors.groupingBy(input -> input, Collectors.counting()));
     }
 
-    private static void compare(String part, Object mine, Object theirs, List<String> differences) {
+    private static void compare(String part, @Nullable Object mine, @Nullable Object theirs, List<String> differences) {
         if (!Objects.equals(mine, theirs)) {
             differences.add(part);
         }

@@ -1,5 +1,7 @@
 package dev.reelproof.genealogy;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * What went into a lot.
  *
@@ -7,7 +9,7 @@ package dev.reelproof.genealogy;
  * @param quantity how much of the parent, in the parent's dimension: a length of a lot measured by length, a mass of one by mass
  * @param placement which stretch of the parent became which stretch of the lot; null when it is not known
  */
-public record LotInput(LotId lot, Amount quantity, Placement placement) {
+public record LotInput(LotId lot, Amount quantity, @Nullable Placement placement) {
 
     /** An input whose place nobody noted. */
     public LotInput(LotId lot, Amount quantity) {

@@ -8,8 +8,10 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Queue;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A lot with all that it descends from, or with all that descends from it.
@@ -39,10 +41,10 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
             String plant,
             LotKind kind,
             Amount quantity,
-            OffsetDateTime made,
-            String step,
-            String machine,
-            RunId run,
+            @Nullable OffsetDateTime made,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable RunId run,
             List<Implausibility> implausible) {
 
         public Member {
@@ -55,9 +57,9 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
                 String plant,
                 LotKind kind,
                 Amount quantity,
-                OffsetDateTime made,
-                String step,
-                String machine) {
+                @Nullable OffsetDateTime made,
+                @Nullable String step,
+                @Nullable String machine) {
             this(id, plant, kind, quantity, made, step, machine, null, List.of());
         }
     }
@@ -77,7 +79,7 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
      * @param quantity how much of the parent went into the child
      * @param placement which stretch of the parent became which stretch of the child; null when it is not known
      */
-    public record Link(LotId from, LotId to, Amount quantity, Placement placement) {
+    public record Link(LotId from, LotId to, Amount quantity, @Nullable Placement placement) {
 
         /** A link whose place on the parent nobody noted. */
         public Link(LotId from, LotId to, Amount quantity) {
@@ -128,10 +130,15 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
         entries.sort(Comparator.comparingInt(Entry::depth)
                 .thenComparing(entry -> entry.lot().id()));
         List<Link> ordered = new ArrayList<>(links);
-        ordered.sort(Comparator.<Link>comparingInt(link -> Math.min(depths.get(link.from()), depths.get(link.to())))
-                .thenComparing(Link::from)
-                .thenComparing(Link::to));
+        ordered.sort(
+                Comparator.<Link>comparingInt(link -> Math.min(depth(link.from(), depths), depth(link.to(), depths)))
+                        .thenComparing(Link::from)
+                        .thenComparing(Link::to));
         return new Pedigree(entries, ordered);
+    }
+
+    private static int depth(LotId lot, Map<LotId, Integer> depths) {
+        return Objects.requireNonNull(depths.get(lot));
     }
 
     private static Map<LotId, Integer> depths(LotId start, Map<LotId, List<LotId>> next) {
@@ -141,7 +148,7 @@ public record Pedigree(List<Entry> lots, List<Link> links) {
         while (!waiting.isEmpty()) {
             LotId lot = waiting.remove();
             for (LotId neighbour : next.getOrDefault(lot, List.of())) {
-                if (depths.putIfAbsent(neighbour, depths.get(lot) + 1) == null) {
+                if (depths.putIfAbsent(neighbour, depth(lot, depths) + 1) == null) {
                     waiting.add(neighbour);
                 }
             }

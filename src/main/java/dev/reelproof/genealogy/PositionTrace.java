@@ -125,8 +125,9 @@ public record PositionTrace(List<Found> found, List<End> ends) {
         List<End> ends = new ArrayList<>();
         for (Pedigree.Entry entry : pedigree.lots()) {
             LotId id = entry.lot().id();
-            if (!stretches.getOrDefault(id, List.of()).isEmpty()) {
-                found.add(new Found(entry.lot(), entry.depth(), through.getOrDefault(id, Set.of()), stretches.get(id)));
+            List<Stretch> here = stretches.getOrDefault(id, List.of());
+            if (!here.isEmpty()) {
+                found.add(new Found(entry.lot(), entry.depth(), through.getOrDefault(id, Set.of()), here));
             }
             if (reasons.containsKey(id)) {
                 ends.add(new End(id, String.join("; ", reasons.get(id))));

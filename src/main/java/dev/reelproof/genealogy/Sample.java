@@ -4,6 +4,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What was measured on a lot while it was made, such as a diameter, an elongation or a strip force.
@@ -15,7 +16,13 @@ import java.util.regex.Pattern;
  * @param at where along the lot, in {@code atUnit}, zero or more; null when not said
  * @param atUnit unit of {@code at}, as a lot's quantity has it; null with it
  */
-public record Sample(String property, double value, String unit, OffsetDateTime taken, Double at, String atUnit) {
+public record Sample(
+        String property,
+        double value,
+        String unit,
+        @Nullable OffsetDateTime taken,
+        @Nullable Double at,
+        @Nullable String atUnit) {
     private static final Pattern PROPERTY = Pattern.compile("[a-z][a-z0-9-]{0,63}");
 
     public Sample {

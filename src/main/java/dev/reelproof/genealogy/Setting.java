@@ -1,5 +1,8 @@
 package dev.reelproof.genealogy;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
 /**
  * A setting of a machine during a run: a word, such as a colour or the number of a die, or a number with or without its unit.
  *
@@ -7,7 +10,7 @@ package dev.reelproof.genealogy;
  * @param value the number, finite; null when it is a word
  * @param unit the number's unit as written; null when it has none
  */
-public record Setting(String text, Double value, String unit) {
+public record Setting(@Nullable String text, @Nullable Double value, @Nullable String unit) {
 
     public Setting {
         if ((text == null) == (value == null) || (text != null && unit != null)) {
@@ -23,14 +26,23 @@ public record Setting(String text, Double value, String unit) {
         return new Setting(text, null, null);
     }
 
-    /** A number; the unit may be null. */
-    public static Setting ofNumber(double value, String unit) {
+    /** A number, with or without a unit. */
+    public static Setting ofNumber(double value, @Nullable String unit) {
         return new Setting(null, value, unit);
+    }
+
+    /**
+     * The number of a setting that is no word.
+     *
+     * @throws NullPointerException when it is a word
+     */
+    public double number() {
+        return Objects.requireNonNull(value, "a setting without text is a number");
     }
 
     /** As people write it: {@code blue}, {@code 14.2 mm}. */
     @Override
     public String toString() {
-        return text != null ? text : PlainNumber.of(value) + (unit == null ? "" : " " + unit);
+        return text != null ? text : PlainNumber.of(number()) + (unit == null ? "" : " " + unit);
     }
 }

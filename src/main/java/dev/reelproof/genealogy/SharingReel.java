@@ -1,5 +1,7 @@
 package dev.reelproof.genealogy;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * A reel and what is registered of it.
  *
@@ -7,4 +9,4 @@ package dev.reelproof.genealogy;
  * @param order the registered order; null when there is none
  * @param customer the registered customer; null when there is none
  */
-public record SharingReel(Pedigree.Member lot, String order, String customer) {}
+public record SharingReel(Pedigree.Member lot, @Nullable String order, @Nullable String customer) {}

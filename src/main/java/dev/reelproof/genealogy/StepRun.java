@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One run of one step on one machine. A run may have several outputs: lots that name the same run tell the same of it.
@@ -25,13 +26,13 @@ import java.util.TreeMap;
  */
 public record StepRun(
         RunId id,
-        String step,
-        String machine,
-        String line,
-        String operator,
-        String shift,
-        OffsetDateTime started,
-        OffsetDateTime finished,
+        @Nullable String step,
+        @Nullable String machine,
+        @Nullable String line,
+        @Nullable String operator,
+        @Nullable String shift,
+        @Nullable OffsetDateTime started,
+        @Nullable OffsetDateTime finished,
         Map<String, Setting> settings) {
     private static final int LONGEST_SETTING = 50;
     private static final int MOST_SETTINGS = 100;
@@ -63,7 +64,7 @@ public record StepRun(
         settings = Collections.unmodifiableMap(new TreeMap<>(settings));
     }
 
-    private static OffsetDateTime inUtc(String what, OffsetDateTime time) {
+    private static @Nullable OffsetDateTime inUtc(String what, @Nullable OffsetDateTime time) {
         if (time == null) {
             return null;
         }
@@ -86,7 +87,7 @@ public record StepRun(
         return differences;
     }
 
-    private static void compare(String part, Object mine, Object theirs, List<String> differences) {
+    private static void compare(String part, @Nullable Object mine, @Nullable Object theirs, List<String> differences) {
         if (!Objects.equals(mine, theirs)) {
             differences.add(part);
         }

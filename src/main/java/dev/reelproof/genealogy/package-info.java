@@ -3,4 +3,7 @@
  *
  * <p>May use {@code quantity}, and the copper wire of {@code correction}: its law of mass stands there.
  */
+@NullMarked
 package dev.reelproof.genealogy;
+
+import org.jspecify.annotations.NullMarked;

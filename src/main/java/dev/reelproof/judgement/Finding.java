@@ -70,6 +70,18 @@ public record Finding(
         }
     }
 
+    /**
+     * The worst figure of a finding that has one.
+     *
+     * @throws IllegalStateException when there was nothing to judge
+     */
+    public Figure worst() {
+        if (figure == null) {
+            throw new IllegalStateException("requirement '" + requirement + "' was not judged and has no figure");
+        }
+        return figure;
+    }
+
     /** A finding of which the sentence alone is known; where it is not tested, that is what stood in the way. */
     public Finding(
             String requirement,

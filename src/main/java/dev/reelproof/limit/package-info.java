@@ -3,4 +3,7 @@
  *
  * <p>May use {@code quantity} and, for the names of properties and sites, {@code measurement}.
  */
+@NullMarked
 package dev.reelproof.limit;
+
+import org.jspecify.annotations.NullMarked;

@@ -2,10 +2,13 @@ package dev.reelproof.wording;
 
 import dev.reelproof.judgement.Message;
 import dev.reelproof.judgement.Obstacle;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.MissingResourceException;
+import java.util.Objects;
 import java.util.ResourceBundle;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The words of one language.
@@ -51,10 +54,13 @@ public final class Catalogue {
      *
      * @param parts name and value by turns; a value of null is a part that is not there
      */
-    public String text(String key, String... parts) {
-        Map<String, String> byName = new java.util.HashMap<>();
+    public String text(String key, @Nullable String... parts) {
+        Map<String, String> byName = new HashMap<>();
         for (int i = 0; i < parts.length; i += 2) {
-            byName.put(parts[i], parts[i + 1]);
+            String value = parts[i + 1];
+            if (value != null) {
+                byName.put(Objects.requireNonNull(parts[i], "a part has a name"), value);
+            }
         }
         return Message.fill(text(key), byName);
     }

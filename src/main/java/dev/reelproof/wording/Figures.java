@@ -3,6 +3,7 @@ package dev.reelproof.wording;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Writes numbers as they are printed: the minus sign U+2212, a point before the decimals, no exponent, ties to the even digit, no
@@ -85,7 +86,7 @@ public final class Figures {
     }
 
     /** The value of a step behind a figure with its unit, to nine digits. */
-    public static String step(double value, String unit) {
+    public static String step(double value, @Nullable String unit) {
         String figure = significant(value, DIGITS_OF_STEP);
         return unit == null || unit.isEmpty() ? figure : figure + " " + unit;
     }

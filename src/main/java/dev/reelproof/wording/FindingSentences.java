@@ -7,6 +7,7 @@ import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Statistic;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Puts one finding into words. */
 final class FindingSentences {
@@ -51,7 +52,7 @@ final class FindingSentences {
                 : wording.place(finding.property(), finding.figure());
     }
 
-    private String remark() {
+    private @Nullable String remark() {
         return isTested() ? finding.reason() : null;
     }
 
@@ -66,7 +67,7 @@ final class FindingSentences {
                     : words.text("finding.not-tested", "why", firstObstacle());
         }
         PrintedFigure figure = printed.get();
-        boolean met = !(finding.figure().margin() < 0);
+        boolean met = !(finding.worst().margin() < 0);
         return words.text(
                 met ? "finding.met" : "finding.missed",
                 "value",
@@ -84,7 +85,7 @@ final class FindingSentences {
     }
 
     /** Why a value that meets its limit is no plain pass, or one that misses it no plain fail; null where it is plain. */
-    private String guard(boolean met) {
+    private @Nullable String guard(boolean met) {
         boolean plain = finding.outcome() == (met ? Outcome.PASS : Outcome.FAIL);
         if (plain || printed.orElseThrow().probability() == null) {
             return null;
@@ -98,7 +99,7 @@ final class FindingSentences {
     }
 
     private boolean isOfTheReelAlone() {
-        Figure figure = finding.figure();
+        Figure figure = finding.worst();
         return figure.subject().pair() == null && figure.megahertz() == null;
     }
 
@@ -107,11 +108,11 @@ final class FindingSentences {
         return unit.isEmpty() ? figure : figure + " " + unit;
     }
 
-    private String shortfall() {
+    private @Nullable String shortfall() {
         if (!finding.outcome().rejects() || printed.isEmpty()) {
             return null;
         }
-        Figure figure = finding.figure();
+        Figure figure = finding.worst();
         boolean met = !(figure.margin() < 0);
         String side = met ? "guard" : printed.get().upper() ? "over" : "short";
         return words.text(

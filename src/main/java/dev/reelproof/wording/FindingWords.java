@@ -1,6 +1,7 @@
 package dev.reelproof.wording;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A finding as a person reads it.
@@ -25,14 +26,14 @@ public record FindingWords(
         String outcome,
         String sign,
         String place,
-        PrintedFigure printed,
+        @Nullable PrintedFigure printed,
         String sentence,
-        String shortfall,
+        @Nullable String shortfall,
         List<ObstacleWords> obstacles,
         int moreObstacles,
-        String remark,
+        @Nullable String remark,
         String note,
-        String caution) {
+        @Nullable String caution) {
 
     public FindingWords {
         obstacles = List.copyOf(obstacles);

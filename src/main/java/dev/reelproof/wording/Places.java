@@ -4,6 +4,8 @@ import dev.reelproof.judgement.Figure;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Site;
 import dev.reelproof.measurement.Subject;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** Says where on the reel a value belongs. */
 final class Places {
@@ -30,7 +32,7 @@ final class Places {
                             "pair",
                             number(subject.pair()),
                             "conductor",
-                            subject.conductor().letter());
+                            Objects.requireNonNull(subject.conductor()).letter());
                     case COMBINATION -> words.text(
                             "place.combination", "pair", number(subject.pair()), "partner", number(subject.partner()));
                     case ORDERED_COMBINATION -> words.text(
@@ -74,10 +76,10 @@ final class Places {
     }
 
     private String end(Subject subject) {
-        return words.text("end." + subject.end().word());
+        return words.text("end." + Objects.requireNonNull(subject.end()).word());
     }
 
-    private static String number(Integer number) {
+    private static String number(@Nullable Integer number) {
         return String.valueOf(number);
     }
 }

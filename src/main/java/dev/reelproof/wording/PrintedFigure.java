@@ -5,6 +5,7 @@ import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.quantity.Kind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A figure as it is printed.
@@ -27,8 +28,8 @@ public record PrintedFigure(
         String margin,
         String distance,
         String unit,
-        String expanded,
-        String probability) {
+        @Nullable String expanded,
+        @Nullable String probability) {
     private static final int PLACES_MORE_THAN_THE_LIMIT = 1;
     private static final int PLACES_OF_A_CURVE = 2;
     private static final int MOST_PLACES = 9;
@@ -58,7 +59,7 @@ public record PrintedFigure(
     }
 
     /** The expanded uncertainty with its sign; null when it is not known. */
-    public String uncertainty() {
+    public @Nullable String uncertainty() {
         return expanded == null ? null : "± " + expanded;
     }
 

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Says in one language what the core found out. */
 public final class Wording {
@@ -137,15 +138,19 @@ public final class Wording {
     /** What the uncertainties of a judgement are and where they come from; empty when it has none. */
     public Optional<String> uncertainty(Judgement judgement) {
         Judgement.Model model = judgement.uncertaintyModel();
+        if (model == null) {
+            return Optional.empty();
+        }
         return judgement.findings().stream()
                 .map(Finding::figure)
-                .filter(figure -> figure != null && figure.uncertainty() != null)
+                .flatMap(Stream::ofNullable)
+                .map(Figure::uncertainty)
+                .flatMap(Stream::ofNullable)
                 .findFirst()
-                .filter(figure -> model != null)
-                .map(figure -> words.text(
+                .map(uncertainty -> words.text(
                         "uncertainty.in-full",
                         "factor",
-                        Figures.step(figure.uncertainty().coverageFactor(), null),
+                        Figures.step(uncertainty.coverageFactor(), null),
                         "model",
                         model.id(),
                         "revision",

@@ -4,4 +4,7 @@
  * <p>Made once, from one catalogue of words and one formatter of figures; JSON answers, page and certificate repeat it. Knows nothing
  * of HTTP, SQL, PDF or the clock. Another language is another file beside {@code Catalogue.properties}.
  */
+@NullMarked
 package dev.reelproof.wording;
+
+import org.jspecify.annotations.NullMarked;

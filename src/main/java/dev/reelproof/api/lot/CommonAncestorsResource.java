@@ -56,7 +56,7 @@ public class CommonAncestorsResource {
                 String id,
                 String kind,
                 Quantity quantity,
-                OffsetDateTime made,
+                @Nullable OffsetDateTime made,
                 @Nullable String step,
                 @Nullable String machine,
                 @Nullable String run,

@@ -52,7 +52,7 @@ record DescendantsAnswer(List<PedigreeAnswer.Place> lots, List<PedigreeAnswer.Li
             byState.computeIfAbsent(one.state(), key -> new ArrayList<>()).add(reel);
             if (one.state() == State.SHIPPED) {
                 byRecipient
-                        .computeIfAbsent(one.disposition().recipient(), key -> new ArrayList<>())
+                        .computeIfAbsent(one.recipient(), key -> new ArrayList<>())
                         .add(reel);
             }
         }

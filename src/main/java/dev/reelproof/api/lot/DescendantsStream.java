@@ -78,9 +78,9 @@ final class DescendantsStream {
         goOnTo(Part.of(reel.state()));
         reelCount++;
         try {
-            if (part == Part.SHIPPED && !reel.disposition().recipient().equals(recipient)) {
+            if (part == Part.SHIPPED && !reel.recipient().equals(recipient)) {
                 endShipment();
-                recipient = reel.disposition().recipient();
+                recipient = reel.recipient();
                 json.writeStartObject();
                 json.writeStringField("to", recipient);
                 json.writeArrayFieldStart("reels");

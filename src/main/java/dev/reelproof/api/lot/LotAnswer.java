@@ -68,11 +68,13 @@ record LotAnswer(
             @Schema(description = "where along the lot, or when") @Nullable Object at,
             @Nullable OffsetDateTime taken) {
         static Sample of(dev.reelproof.genealogy.Sample sample) {
+            Double at = sample.at();
+            String atUnit = sample.atUnit();
             return new Sample(
                     sample.property(),
                     sample.value(),
                     sample.unit(),
-                    sample.at() == null ? sample.taken() : new Quantity(sample.at(), sample.atUnit()),
+                    at == null || atUnit == null ? sample.taken() : new Quantity(at, atUnit),
                     sample.taken());
         }
     }
@@ -125,12 +127,17 @@ record LotAnswer(
     /** Settings as reports spell them. */
     static Map<String, Object> settings(Map<String, Setting> settings) {
         Map<String, Object> answer = new TreeMap<>();
-        settings.forEach((name, setting) -> answer.put(
-                name,
-                setting.text() != null
-                        ? setting.text()
-                        : setting.unit() == null ? setting.value() : new Quantity(setting.value(), setting.unit())));
+        settings.forEach((name, setting) -> answer.put(name, asSpelt(setting)));
         return answer;
+    }
+
+    private static Object asSpelt(Setting setting) {
+        String text = setting.text();
+        if (text != null) {
+            return text;
+        }
+        String unit = setting.unit();
+        return unit == null ? (Object) setting.number() : new Quantity(setting.number(), unit);
     }
 
     /** The report that registers a lot, for the description of the API; {@link LotReader} reads it. */

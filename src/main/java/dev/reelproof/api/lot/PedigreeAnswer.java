@@ -21,7 +21,7 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
             String kind,
             int depth,
             Quantity quantity,
-            OffsetDateTime made,
+            @Nullable OffsetDateTime made,
             @Nullable String step,
             @Nullable String machine,
             @Nullable String run,

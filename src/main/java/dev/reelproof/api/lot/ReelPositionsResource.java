@@ -52,7 +52,7 @@ public class ReelPositionsResource {
                 @Nullable String step,
                 @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String run,
                 @Nullable String machine,
-                OffsetDateTime made,
+                @Nullable OffsetDateTime made,
                 List<String> through,
                 List<Piece> stretches) {}
 

@@ -53,7 +53,7 @@ public class SharedMakingResource {
             String id,
             String kind,
             Quantity quantity,
-            OffsetDateTime made,
+            @Nullable OffsetDateTime made,
             @Nullable String step,
             @Nullable String machine,
             @Nullable String run) {
@@ -79,7 +79,7 @@ public class SharedMakingResource {
         /** A reel, and where it is as far as it was told. */
         record SharingReel(
                 String reel,
-                OffsetDateTime made,
+                @Nullable OffsetDateTime made,
                 @Nullable String order,
                 @Nullable String customer,
                 ReelDispositionResource.@Nullable DispositionAnswer disposition) {}

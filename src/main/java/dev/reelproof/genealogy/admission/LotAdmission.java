@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.Set;
@@ -239,7 +240,7 @@ public final class LotAdmission {
         while (!arrived.isEmpty()) {
             LotId parent = arrived.remove();
             for (LotId child : childrenOfMissing.getOrDefault(parent, List.of())) {
-                Waiting one = waiting.get(child);
+                Waiting one = Objects.requireNonNull(waiting.get(child));
                 one.missing().remove(parent);
                 if (one.missing().isEmpty()) {
                     waiting.remove(child);
@@ -256,8 +257,9 @@ public final class LotAdmission {
     private void refuseCircles(WaitingParents waitingParents) {
         Map<LotId, Set<LotId>> parents = new HashMap<>(waitingParents.above(
                 waiting.values().stream().flatMap(one -> one.missing().stream()).collect(Collectors.toSet())));
-        for (LotId id : List.copyOf(waiting.keySet())) {
-            parents.put(id, waiting.get(id).missing());
+        for (Map.Entry<LotId, Waiting> one : List.copyOf(waiting.entrySet())) {
+            LotId id = one.getKey();
+            parents.put(id, one.getValue().missing());
             if (PedigreeCycle.isThrough(id, parents)) {
                 parents.remove(id);
                 waiting.remove(id);

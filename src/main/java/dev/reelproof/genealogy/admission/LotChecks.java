@@ -155,7 +155,7 @@ public final class LotChecks {
     public static List<Implausibility> implausible(Lot lot, Map<LotId, Stock> stocks) {
         List<Implausibility> found = new ArrayList<>();
         for (LotInput input : lot.inputs()) {
-            Stock stock = stocks.get(input.lot());
+            Stock stock = Stock.of(input, stocks);
             if (!(stock.taken() + input.quantity().base() <= stock.quantity().base() * (1 + EXACT))) {
                 found.add(new Implausibility(stock.id(), tooMuch(input, stock) + ", by less than the counters' 2 %"));
             }

@@ -3,9 +3,13 @@ package dev.reelproof.genealogy.admission;
 import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.balance.CopperDiameter;
 import java.time.OffsetDateTime;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a registered lot had and what its children have taken so far.
@@ -18,7 +22,12 @@ import java.time.OffsetDateTime;
  * @param copperMillimetres the diameter of its copper in mm; null when it is not known
  */
 public record Stock(
-        LotId id, LotKind kind, Amount quantity, double taken, OffsetDateTime made, Double copperMillimetres) {
+        LotId id,
+        LotKind kind,
+        Amount quantity,
+        double taken,
+        OffsetDateTime made,
+        @Nullable Double copperMillimetres) {
 
     public Stock {
         if (!(taken >= 0 && Double.isFinite(taken))) {
@@ -28,9 +37,15 @@ public record Stock(
 
     /** A lot before anything was taken of it. */
     public static Stock of(Lot lot) {
+        @Nullable
         Double copper =
                 CopperDiameter.of(lot).isPresent() ? CopperDiameter.of(lot).getAsDouble() : null;
         return new Stock(lot.id(), lot.kind(), lot.quantity(), 0, lot.made(), copper);
+    }
+
+    /** That of the parent that an input names; the parents of a lot are all known by then. */
+    public static Stock of(LotInput input, Map<LotId, Stock> parents) {
+        return Objects.requireNonNull(parents.get(input.lot()), () -> "no stock of lot " + input.lot());
     }
 
     /** The same lot after some more of it was taken. */

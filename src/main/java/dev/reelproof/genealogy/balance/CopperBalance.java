@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Common practice, no source: what goes into drawing comes out of it, since copper keeps its volume. Density and gauges as
@@ -41,7 +42,7 @@ public final class CopperBalance {
         List<LotId> sources = new ArrayList<>();
         double in = 0;
         for (LotInput input : lot.inputs()) {
-            Stock parent = parents.get(input.lot());
+            Stock parent = Stock.of(input, parents);
             if (parent.kind().isBareCopper()) {
                 OptionalDouble mass = copper(parent.kind(), input.quantity(), parent.copperMillimetres());
                 if (mass.isEmpty()) {
@@ -54,7 +55,7 @@ public final class CopperBalance {
         if (out.isEmpty() || sources.isEmpty()) {
             return List.of();
         }
-        LotId only = sources.size() == 1 ? sources.get(0) : null;
+        @Nullable LotId only = sources.size() == 1 ? sources.get(0) : null;
         String figures = "lot " + lot.id() + " holds " + PlainNumber.of(out.getAsDouble()) + " kg of copper ("
                 + lot.quantity() + "), and " + PlainNumber.of(in) + " kg went in";
         if (out.getAsDouble() > in * MOST) {
@@ -68,7 +69,7 @@ public final class CopperBalance {
         return List.of();
     }
 
-    private static OptionalDouble copper(LotKind kind, Amount amount, Double millimetres) {
+    private static OptionalDouble copper(LotKind kind, Amount amount, @Nullable Double millimetres) {
         return switch (amount.kind()) {
             case MASS -> kind.isBareCopper() ? OptionalDouble.of(amount.base()) : OptionalDouble.empty();
             default -> (kind.isBareCopper() || kind == LotKind.INSULATED_CONDUCTOR) && millimetres != null

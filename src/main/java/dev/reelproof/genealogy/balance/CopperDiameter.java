@@ -3,7 +3,6 @@ package dev.reelproof.genealogy.balance;
 import dev.reelproof.correction.CopperWire;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotKind;
-import dev.reelproof.genealogy.PlainNumber;
 import dev.reelproof.genealogy.Sample;
 import dev.reelproof.genealogy.Setting;
 import dev.reelproof.quantity.Length;
@@ -14,6 +13,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** Finds the diameter of a lot's copper in its report: in the settings {@code gauge} or {@code diameter}, or in its samples. */
 public final class CopperDiameter {
@@ -61,7 +61,7 @@ public final class CopperDiameter {
         if (setting.value() != null && setting.unit() != null && !setting.unit().equalsIgnoreCase(AWG)) {
             return millimetres(setting.value(), setting.unit());
         }
-        Matcher gauge = GAUGE.matcher(setting.text() == null ? PlainNumber.of(setting.value()) : setting.text());
+        Matcher gauge = GAUGE.matcher(setting.toString());
         try {
             return gauge.matches()
                     ? OptionalDouble.of(
@@ -72,8 +72,8 @@ public final class CopperDiameter {
         }
     }
 
-    private static OptionalDouble millimetres(Double value, String unit) {
-        return value != null && value > 0 && LENGTHS.contains(unit)
+    private static OptionalDouble millimetres(@Nullable Double value, @Nullable String unit) {
+        return value != null && value > 0 && unit != null && LENGTHS.contains(unit)
                 ? OptionalDouble.of(Length.of(value, unit).metres() * MILLIMETRES_PER_METRE)
                 : OptionalDouble.empty();
     }

@@ -11,6 +11,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Common practice, no source: from insulating on, a lot is no longer than what runs along it, since laying up takes length and
@@ -49,7 +50,7 @@ public final class LengthBalance {
                     default -> EnumSet.noneOf(LotKind.class);
                 };
         List<LotInput> along = lot.inputs().stream()
-                .filter(input -> alongside.contains(parents.get(input.lot()).kind())
+                .filter(input -> alongside.contains(Stock.of(input, parents).kind())
                         && input.quantity().kind() == Kind.LENGTH)
                 .toList();
         if (along.isEmpty() || lot.quantity().kind() != Kind.LENGTH) {
@@ -58,7 +59,7 @@ public final class LengthBalance {
         int number = lot.kind() == LotKind.TWISTED_PAIR ? CONDUCTORS_OF_A_PAIR : 1;
         double in = along.stream().mapToDouble(input -> input.quantity().base()).sum();
         double needed = lot.quantity().base() * number;
-        LotId only = along.size() == 1 ? along.get(0).lot() : null;
+        @Nullable LotId only = along.size() == 1 ? along.get(0).lot() : null;
         String figures = "lot " + lot.id() + " is " + lot.quantity() + " long"
                 + (number > 1 ? " and has " + number + " conductors" : "") + ", and "
                 + lot.quantity().inMyUnit(in) + " went in";

@@ -5,6 +5,7 @@ import dev.reelproof.genealogy.Stretch;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A hold: what it names, and all that descends from it, gets no certificate and must not leave while it is open.
@@ -34,7 +35,7 @@ public record Hold(
      * @param by who
      * @param at when, in UTC
      */
-    public record Release(Range range, String reason, String by, OffsetDateTime at) {}
+    public record Release(@Nullable Range range, String reason, String by, OffsetDateTime at) {}
 
     /**
      * A stretch of the held lot, as it was sent.

@@ -6,6 +6,7 @@ import dev.reelproof.genealogy.RunId;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a hold names. All that descends from it is held with it.
@@ -15,7 +16,7 @@ import java.time.temporal.ChronoUnit;
  * @param from the beginning of the machine's time, held in UTC to the microsecond; null for all else
  * @param to the end of the machine's time, likewise; not before {@code from}
  */
-public record HoldTarget(What what, String name, OffsetDateTime from, OffsetDateTime to) {
+public record HoldTarget(What what, String name, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
 
     /** What can be held. */
     public enum What {

@@ -1,5 +1,6 @@
 package dev.reelproof.genealogy.hold;
 
+import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.Placement;
@@ -11,6 +12,8 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.Set;
 import java.util.TreeSet;
@@ -60,28 +63,27 @@ public final class PartialRelease {
                 .add(link));
         Map<LotId, Integer> open = openInputs(held, children);
         Map<LotId, Parts> parts = new HashMap<>();
+        Stretch whole = Objects.requireNonNull(wholes.get(held), "the held lot is not in its pedigree");
         Parts own = new Parts();
-        own.held().addAll(wholes.get(held).without(released));
-        released.forEach(
-                stretch -> add(own.free(), wholes.get(held).common(stretch).orElse(null)));
+        own.held().addAll(whole.without(released));
+        released.forEach(stretch -> add(own.free(), whole.common(stretch)));
         parts.put(held, own);
         Set<LotId> freed = new TreeSet<>();
         Queue<LotId> ready = new ArrayDeque<>(List.of(held));
         while (!ready.isEmpty()) {
             LotId lot = ready.remove();
-            List<Stretch> heldHere = Stretch.union(parts.get(lot).held());
-            List<Stretch> freeHere = Stretch.union(parts.get(lot).free());
+            Parts here = Objects.requireNonNull(parts.get(lot));
+            List<Stretch> heldHere = Stretch.union(here.held());
+            List<Stretch> freeHere = Stretch.union(here.free());
             if (heldHere.isEmpty() && !freeHere.isEmpty()) {
                 freed.add(lot);
             }
             for (Pedigree.Link link : children.getOrDefault(lot, List.of())) {
                 Parts child = parts.computeIfAbsent(link.to(), id -> new Parts());
-                if (isPlaced(link)) {
-                    Placement placement = link.placement();
-                    heldHere.forEach(stretch ->
-                            add(child.held(), placement.onLot(stretch).orElse(null)));
-                    freeHere.forEach(stretch ->
-                            add(child.free(), placement.onLot(stretch).orElse(null)));
+                Placement placement = link.placement();
+                if (placement != null && isPlaced(link.quantity(), placement)) {
+                    heldHere.forEach(stretch -> add(child.held(), placement.onLot(stretch)));
+                    freeHere.forEach(stretch -> add(child.free(), placement.onLot(stretch)));
                 } else {
                     child.held().add(wholes.get(link.to()));
                 }
@@ -93,15 +95,13 @@ public final class PartialRelease {
         return freed;
     }
 
-    private static void add(List<Stretch> stretches, Stretch stretch) {
-        if (stretch != null && stretch.hasLength()) {
-            stretches.add(stretch);
-        }
+    private static void add(List<Stretch> stretches, Optional<Stretch> stretch) {
+        stretch.filter(Stretch::hasLength).ifPresent(stretches::add);
     }
 
-    private static boolean isPlaced(Pedigree.Link link) {
-        return link.placement() != null
-                && link.quantity().base() <= link.placement().stretchOfParent().length() * (1 + LotChecks.OF_COUNTERS);
+    /** Whether a placement tells of all of what went in. */
+    private static boolean isPlaced(Amount quantity, Placement placement) {
+        return quantity.base() <= placement.stretchOfParent().length() * (1 + LotChecks.OF_COUNTERS);
     }
 
     /** For each lot that descends from the held one, how many of its inputs do too. Lots in a circle never become ready. */

@@ -54,7 +54,7 @@ public final class ReleaseRule {
         try {
             range.requireOn(target.toString(), held);
         } catch (IllegalArgumentException e) {
-            throw notOnHeld(e.getMessage());
+            throw notOnHeld(String.valueOf(e.getMessage()));
         }
     }
 
