@@ -3,16 +3,21 @@ package dev.reelproof.access;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What is to change of an account; null leaves as it is.
+ * What is to change of an account; what is absent stays as it is.
  *
  * @param displayName how others read of the person
  * @param roles the roles held
  * @param active whether the person may sign in
  * @param password the password
  */
-public record AccountChange(String displayName, Set<Role> roles, Boolean active, Password password) {
+public record AccountChange(
+        @Nullable String displayName,
+        @Nullable Set<Role> roles,
+        @Nullable Boolean active,
+        @Nullable Password password) {
 
     /** The account after this change. */
     public Account of(Account before) {

@@ -1,6 +1,7 @@
 package dev.reelproof.access;
 
 import java.time.OffsetDateTime;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one person asked for and another decides.
@@ -11,10 +12,10 @@ import java.time.OffsetDateTime;
  * @param reason why, as the requester put it
  * @param requestedBy the account of the requester
  * @param requested when
- * @param approved the decision; null while it is open
- * @param decidedBy the account that decided; null while it is open
- * @param decided when; null while it is open
- * @param decisionReason why so; null while it is open
+ * @param approved the decision; absent while it is open
+ * @param decidedBy the account that decided
+ * @param decided when
+ * @param decisionReason why so
  */
 public record Approval(
         long id,
@@ -23,10 +24,10 @@ public record Approval(
         String reason,
         String requestedBy,
         OffsetDateTime requested,
-        Boolean approved,
-        String decidedBy,
-        OffsetDateTime decided,
-        String decisionReason) {
+        @Nullable Boolean approved,
+        @Nullable String decidedBy,
+        @Nullable OffsetDateTime decided,
+        @Nullable String decisionReason) {
 
     public Approval {
         boolean isDecided = approved != null;
@@ -36,7 +37,7 @@ public record Approval(
             throw new IllegalArgumentException(
                     "approval " + id + " is decided in part: a decision has a person, a time and a reason");
         }
-        if (isDecided && AccountName.fold(decidedBy).equals(AccountName.fold(requestedBy))) {
+        if (decidedBy != null && AccountName.fold(decidedBy).equals(AccountName.fold(requestedBy))) {
             throw new IllegalArgumentException("approval " + id + " was decided by its requester, " + requestedBy);
         }
     }
@@ -54,7 +55,7 @@ public record Approval(
      * @throws ApprovalConflictException when that person asked for it, or it was decided before
      */
     public Approval decidedBy(Caller person, boolean approve, String why, OffsetDateTime now) {
-        if (approved != null) {
+        if (approved != null && decided != null) {
             throw new ApprovalConflictException(
                     "Approval " + id + " was " + (approved ? "given" : "refused") + " by " + decidedBy + " on "
                             + decided.toLocalDate() + "; a decision does not change: ask for a new approval.");

@@ -1,6 +1,7 @@
 package dev.reelproof.access;
 
 import java.time.OffsetDateTime;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One change, and who made it.
@@ -9,10 +10,10 @@ import java.time.OffsetDateTime;
  * @param at when, by the database's clock
  * @param actor the account or token
  * @param actorKind person, token, service or none
- * @param from the network address of the request; null when there was none
+ * @param from the network address of the request, if there was one
  * @param action what was done, such as {@code test-taken}
  * @param subject what it was done to: its kind, a slash, its identifier, such as {@code reel/R-1}
- * @param reason why, as the caller put it; null when none was asked for
+ * @param reason why, as the caller put it, where a reason was asked for
  * @param detailsJson what else there is to know: a JSON object
  */
 public record AuditEntry(
@@ -20,8 +21,8 @@ public record AuditEntry(
         OffsetDateTime at,
         String actor,
         String actorKind,
-        String from,
+        @Nullable String from,
         String action,
         String subject,
-        String reason,
+        @Nullable String reason,
         String detailsJson) {}

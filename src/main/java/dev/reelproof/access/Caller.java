@@ -1,17 +1,19 @@
 package dev.reelproof.access;
 
+import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Who asks for something.
  *
  * @param kind what kind of caller
  * @param name the name of the account or token; {@value #UNKNOWN} when nobody signed in
- * @param plant the one plant that the caller may act at; null for every plant
+ * @param plant the one plant that the caller may act at; every plant when none is named
  * @param roles the roles held
- * @param from the network address that the request came from; null when there was no request
+ * @param from the network address that the request came from, if there was a request
  */
-public record Caller(Kind kind, String name, String plant, Set<Role> roles, String from) {
+public record Caller(Kind kind, String name, @Nullable String plant, Set<Role> roles, @Nullable String from) {
     /** The name of a caller who did not sign in. */
     public static final String UNKNOWN = "unknown";
 
@@ -44,7 +46,7 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
     }
 
     /** A caller who did not sign in. */
-    public static Caller nobody(String from) {
+    public static Caller nobody(@Nullable String from) {
         return new Caller(Kind.NONE, UNKNOWN, null, Set.of(), from);
     }
 
@@ -107,6 +109,15 @@ public record Caller(Kind kind, String name, String plant, Set<Role> roles, Stri
             throw new PermissionDeniedException(
                     "Approvals are between persons; sign in with an account, not with an API token.");
         }
+    }
+
+    /**
+     * The network address that the request came from.
+     *
+     * @throws NullPointerException when there was no request
+     */
+    public String address() {
+        return Objects.requireNonNull(from, "only a request comes from an address");
     }
 
     /** Whether a name means this person: names differ neither by case nor by the form of their characters. */

@@ -2,6 +2,7 @@ package dev.reelproof.access;
 
 import java.time.Instant;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A token that a station or script sends in place of a sign-in; without its secret.
@@ -9,21 +10,21 @@ import java.util.Set;
  * @param id names it, in its secret too
  * @param name what it is for
  * @param roles the roles held
- * @param plant the one plant that it may act at; null for every plant
+ * @param plant the one plant that it may act at; every plant when none is named
  * @param demo whether it is the demo's, which is good for nothing outside the demo
  * @param created when it was made
- * @param expires when it ends; null when it does not
- * @param revoked when it was revoked; null when it was not
+ * @param expires when it ends, if it does
+ * @param revoked when it was revoked, if it was
  */
 public record Token(
         String id,
         String name,
         Set<Role> roles,
-        String plant,
+        @Nullable String plant,
         boolean demo,
         Instant created,
-        Instant expires,
-        Instant revoked) {
+        @Nullable Instant expires,
+        @Nullable Instant revoked) {
 
     public Token {
         roles = Set.copyOf(roles);
@@ -32,9 +33,9 @@ public record Token(
     /**
      * Whether a new token may end then: in the future, or never.
      *
-     * @param expires null for never
+     * @param expires absent for never
      */
-    public static boolean mayEnd(Instant expires, Instant now) {
+    public static boolean mayEnd(@Nullable Instant expires, Instant now) {
         return expires == null || now.isBefore(expires);
     }
 

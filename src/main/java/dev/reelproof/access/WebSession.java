@@ -3,6 +3,7 @@ package dev.reelproof.access;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A sign-in at a browser that lasts. It belongs to an account, whose state is read anew at each request, or to a person of the
@@ -18,7 +19,7 @@ import java.util.Set;
  * @param demo whether the account is one of the demo's
  * @param lastSeen when it was last used, nearly
  * @param expires when it ends, however busy
- * @param ended when it was ended; null when it was not
+ * @param ended when it was ended, if it was
  */
 public record WebSession(
         String digest,
@@ -31,7 +32,7 @@ public record WebSession(
         boolean demo,
         Instant lastSeen,
         Instant expires,
-        Instant ended) {
+        @Nullable Instant ended) {
 
     /** So that not every request writes: a session may end a sixtieth of the idle time early, never late. */
     private static final int SEEN_STEPS = 60;

@@ -5,4 +5,7 @@
  * <p>Plain Java: knows no HTTP, no database, no framework and no other package of ours. {@code app.access} asks these rules,
  * {@code store.access} keeps the values, {@code api.access} finds out who is calling.
  */
+@NullMarked
 package dev.reelproof.access;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,6 +1,7 @@
 package dev.reelproof.analysis;
 
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the newest record of a reel says of one property: the worst of its findings.
@@ -9,11 +10,11 @@ import java.util.Set;
  * @param product the code of the product that it was tested as
  * @param failing whether a finding rejects the reel
  * @param tested whether there is a finding, and none that was not tested
- * @param margin the least margin in the unit of the findings, positive on the good side; null where none is known
+ * @param margin the least margin in the unit of the findings, positive on the good side; absent where none is known
  * @param units the units of the findings; empty where they have none
  */
 public record ReelFinding(
-        String reel, String product, boolean failing, boolean tested, Double margin, Set<String> units) {
+        String reel, String product, boolean failing, boolean tested, @Nullable Double margin, Set<String> units) {
 
     public ReelFinding {
         units = Set.copyOf(units);

@@ -3,17 +3,18 @@ package dev.reelproof.analysis;
 import dev.reelproof.measurement.Property;
 import java.time.OffsetDateTime;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which reels are asked about, and what of them.
  *
  * @param plant the plant
  * @param property the property
- * @param from the earliest end of a test; null for any
- * @param to the latest end of a test, itself included; null for any; not before {@code from}
- * @param product the one product; null for all
+ * @param from the earliest end of a test, if any
+ * @param to the latest end of a test, itself included, if any; not before {@code from}
+ * @param product the one product; absent for all
  */
-public record ReelSelection(String plant, Property property, OffsetDateTime from, OffsetDateTime to, String product) {
+public record ReelSelection(String plant, Property property, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, @Nullable String product) {
 
     public ReelSelection {
         Objects.requireNonNull(plant, "reels are selected at a plant");

@@ -7,6 +7,7 @@ import io.quarkus.runtime.configuration.ConfigurationException;
 import io.smallrye.config.ConfigValidationException;
 import java.util.Optional;
 import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
 
 /** Starts the service, and says in a sentence why it does not start where that is a matter of settings. */
 @QuarkusMain
@@ -17,7 +18,7 @@ public final class Main {
         Quarkus.run(null, Main::exit, arguments);
     }
 
-    private static void exit(int code, Throwable cause) {
+    private static void exit(int code, @Nullable Throwable cause) {
         if (cause != null) {
             reason(cause).ifPresentOrElse(System.err::println, () -> Logger.getLogger(Main.class)
                     .error("The service does not start", cause));
@@ -35,7 +36,7 @@ public final class Main {
             return Optional.of("Port " + taken.getPort() + " is taken by another program. Stop that program, or set"
                     + " QUARKUS_HTTP_PORT to another port.");
         }
-        return isOfSettings(root) ? Optional.of(root.getMessage()) : Optional.empty();
+        return isOfSettings(root) ? Optional.ofNullable(root.getMessage()) : Optional.empty();
     }
 
     private static boolean isOfSettings(Throwable cause) {

@@ -21,9 +21,11 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jboss.resteasy.reactive.server.SimpleResourceInfo;
+import org.jspecify.annotations.Nullable;
 
 /** Turns what went wrong into problem documents. */
 public class Problems {
@@ -52,13 +54,13 @@ public class Problems {
     @ServerExceptionMapper
     Response cannotBeTaken(IntakeException e) {
         return e.kind() == IntakeException.Kind.MALFORMED
-                ? new Problem("What was sent cannot be read", BAD_REQUEST, e.getMessage(), e.faults()).response()
-                : new Problem("What was sent cannot be taken", UNPROCESSABLE, e.getMessage(), e.faults()).response();
+                ? new Problem("What was sent cannot be read", BAD_REQUEST, said(e), e.faults()).response()
+                : new Problem("What was sent cannot be taken", UNPROCESSABLE, said(e), e.faults()).response();
     }
 
     @ServerExceptionMapper
     Response conflict(ConflictException e, UriInfo request) {
-        return conflict(request, e.getMessage());
+        return conflict(request, said(e));
     }
 
     @ServerExceptionMapper
@@ -66,18 +68,18 @@ public class Problems {
         List<Fault> faults = e.holds().stream()
                 .map(hold -> new Fault("/api/v1/holds/" + hold.id(), hold.inWords()))
                 .toList();
-        return new Problem("The reel is on hold", CONFLICT, e.getMessage(), faults).response();
+        return new Problem("The reel is on hold", CONFLICT, said(e), faults).response();
     }
 
     @ServerExceptionMapper
     Response nothingThere(NothingThereException e, UriInfo request) {
-        return Problem.at(request.getPath(), NOT_FOUND, title(NOT_FOUND), e.getMessage())
+        return Problem.at(request.getPath(), NOT_FOUND, title(NOT_FOUND), said(e))
                 .response();
     }
 
     @ServerExceptionMapper
     Response notAuthenticated(NotAuthenticatedException e, UriInfo request) {
-        return notSignedIn(request, e.getMessage());
+        return notSignedIn(request, said(e));
     }
 
     /** The framework's own: nobody is signed in where a resource says that somebody must be. */
@@ -116,12 +118,12 @@ public class Problems {
 
     @ServerExceptionMapper
     Response lastAdministrator(LastAdministratorException e, UriInfo request) {
-        return conflict(request, e.getMessage());
+        return conflict(request, said(e));
     }
 
     @ServerExceptionMapper
     Response approvalConflict(ApprovalConflictException e, UriInfo request) {
-        return conflict(request, e.getMessage());
+        return conflict(request, said(e));
     }
 
     private static Response conflict(UriInfo request, String detail) {
@@ -131,13 +133,13 @@ public class Problems {
 
     @ServerExceptionMapper
     Response permissionDenied(PermissionDeniedException e, UriInfo request) {
-        return forbidden(request, e.getMessage());
+        return forbidden(request, said(e));
     }
 
     /** The framework's own: a resource does not say who may. */
     @ServerExceptionMapper
     Response forbidden(ForbiddenException e, UriInfo request) {
-        return forbidden(request, e.getMessage() == null ? "Your roles do not allow this." : e.getMessage());
+        return forbidden(request, Objects.requireNonNullElse(e.getMessage(), "Your roles do not allow this."));
     }
 
     private static Response forbidden(UriInfo request, String detail) {
@@ -177,12 +179,12 @@ public class Problems {
     @ServerExceptionMapper
     Response brokeOff(LoadBrokeOffException e, UriInfo request) {
         LOG.error("a load of lots broke off", e);
-        return Problem.at(request.getPath(), SERVER_ERROR, "The service failed", e.getMessage())
+        return Problem.at(request.getPath(), SERVER_ERROR, "The service failed", said(e))
                 .response();
     }
 
     @ServerExceptionMapper
-    Response unexpected(Throwable e, UriInfo request, SimpleResourceInfo resource) {
+    Response unexpected(Throwable e, UriInfo request, @Nullable SimpleResourceInfo resource) {
         // Not the address: it can hold the name of a person.
         LOG.error("failed: " + (resource == null ? "no route" : resource.getMethodName()), e);
         return Problem.at(
@@ -192,6 +194,11 @@ public class Problems {
                         "Nothing of the request was kept. The service's log says what happened; send the request again"
                                 + " when its cause is removed.")
                 .response();
+    }
+
+    /** What an exception of ours says: each is made with a sentence for who called. */
+    private static String said(RuntimeException e) {
+        return Objects.requireNonNull(e.getMessage(), "an exception of ours says what is wrong");
     }
 
     private static String where(int status, UriInfo request) {

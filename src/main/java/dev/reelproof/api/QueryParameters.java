@@ -6,6 +6,8 @@ import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** Reads the parameters of a query; each refusal names the parameter and says what would be right. */
 public final class QueryParameters {
@@ -92,25 +94,38 @@ public final class QueryParameters {
     }
 
     /**
-     * A text; null when it is not given.
+     * A text.
      *
      * @throws IntakeException when it holds a control character: the database holds none and refuses to be asked for them
      */
     public static String text(String where, String asked) {
-        if (asked != null && asked.codePoints().anyMatch(Character::isISOControl)) {
+        if (asked.codePoints().anyMatch(Character::isISOControl)) {
             throw refused(where, "holds a control character");
         }
         return asked;
     }
 
     /**
-     * A time; null when it is not given.
+     * As {@link #text}, where it may be left out.
+     *
+     * @throws IntakeException as {@link #text}
+     */
+    public static @Nullable String textIfGiven(String where, @Nullable String asked) {
+        return asked == null ? null : text(where, asked);
+    }
+
+    /**
+     * A time.
      *
      * @throws IntakeException when it is not ISO 8601 with its offset
      */
-    public static OffsetDateTime time(String where, String asked) {
+    public static @Nullable OffsetDateTime time(String where, @Nullable String asked) {
+        return asked == null ? null : parsed(where, asked);
+    }
+
+    private static OffsetDateTime parsed(String where, String asked) {
         try {
-            return asked == null ? null : OffsetDateTime.parse(asked);
+            return OffsetDateTime.parse(asked);
         } catch (DateTimeParseException e) {
             throw refused(
                     where, "'" + asked + "' is not a time in ISO 8601 with its offset, such as 2026-03-02T14:05:00Z");
@@ -118,12 +133,12 @@ public final class QueryParameters {
     }
 
     /**
-     * A time with its offset, or a day of which a time is meant in UTC; null when it is not given.
+     * A time with its offset, or a day of which a time is meant in UTC.
      *
      * @param ofDay the time that is meant of a day
      * @throws IntakeException when it is neither, or its year is not from {@value #FIRST_YEAR} to {@value #LAST_YEAR}
      */
-    public static OffsetDateTime timeOrDay(String where, String asked, LocalTime ofDay) {
+    public static @Nullable OffsetDateTime timeOrDay(String where, @Nullable String asked, LocalTime ofDay) {
         if (asked == null) {
             return null;
         }
@@ -131,12 +146,17 @@ public final class QueryParameters {
         try {
             time = LocalDate.parse(asked).atTime(ofDay).atOffset(ZoneOffset.UTC);
         } catch (DateTimeParseException e) {
-            time = time(where, asked);
+            time = parsed(where, asked);
         }
         if (!(time.getYear() >= FIRST_YEAR && time.getYear() <= LAST_YEAR)) {
             throw refused(where, "must be in a year from " + FIRST_YEAR + " to " + LAST_YEAR + ", not " + asked);
         }
         return time;
+    }
+
+    /** A refusal of what a parameter says, in the words of the core that refused it. */
+    public static IntakeException refused(String where, RuntimeException refusal) {
+        return refused(where, Objects.requireNonNullElse(refusal.getMessage(), "cannot be so"));
     }
 
     /** A refusal of what a parameter says. */

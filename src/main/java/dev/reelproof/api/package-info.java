@@ -4,4 +4,7 @@
  *
  * <p>May use {@code app} and what lies below it, but for {@code store}.
  */
+@NullMarked
 package dev.reelproof.api;
+
+import org.jspecify.annotations.NullMarked;

@@ -9,6 +9,7 @@ import dev.reelproof.intake.Identifier;
 import dev.reelproof.intake.IntakeException;
 import jakarta.inject.Singleton;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** The plants that this installation serves. */
 @Singleton
@@ -53,7 +54,7 @@ public class Plants {
      * @throws IntakeException when it is not served here
      * @throws dev.reelproof.access.PermissionDeniedException when the caller belongs to another plant
      */
-    public String named(String plant, String where) {
+    public String named(@Nullable String plant, String where) {
         Caller caller = callers.current();
         String meant = plant != null ? plant : caller.plant() != null ? caller.plant() : home;
         if (!settings.plants().contains(meant)) {
@@ -71,7 +72,7 @@ public class Plants {
      *
      * @throws dev.reelproof.access.PermissionDeniedException when the caller's roles do not allow it, or it belongs to another plant
      */
-    public String forAction(Action action, String plant, String where) {
+    public String forAction(Action action, @Nullable String plant, String where) {
         callers.current().require(action);
         return named(plant, where);
     }

@@ -3,4 +3,7 @@
  * calls the core and the store, and writes the audit entry. May use the core, {@code access}, {@code intake}, {@code pdf} and
  * {@code store}; knows no HTTP, no SQL and no JSON shape.
  */
+@NullMarked
 package dev.reelproof.app;
+
+import org.jspecify.annotations.NullMarked;

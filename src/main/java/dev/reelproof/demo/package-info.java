@@ -3,4 +3,7 @@
  *
  * <p>Knows the HTTP contract alone; nothing imports it.
  */
+@NullMarked
 package dev.reelproof.demo;
+
+import org.jspecify.annotations.NullMarked;

@@ -70,7 +70,7 @@ public record Amount(double value, String unit) {
     }
 
     /** An amount of metres or kilograms in words, in this amount's unit and to nine digits. */
-    String inMyUnit(double base) {
+    public String inMyUnit(double base) {
         return PlainNumber.of(base / base(1, unit)) + " " + unit;
     }
 

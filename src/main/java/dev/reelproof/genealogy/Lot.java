@@ -79,14 +79,14 @@ public record Lot(
         this(id, plant, kind, quantity, made, step, machine, inputs, null, List.of());
     }
 
-    static void checkYear(String what, OffsetDateTime time) {
+    public static void checkYear(String what, OffsetDateTime time) {
         if (time.getYear() < FIRST_YEAR || time.getYear() > LAST_YEAR) {
             throw new IllegalArgumentException(
                     what + " between the years " + FIRST_YEAR + " and " + LAST_YEAR + ", not in " + time.getYear());
         }
     }
 
-    static void checkName(String what, String name) {
+    public static void checkName(String what, String name) {
         if (name != null
                 && (name.isBlank()
                         || name.length() > LONGEST_NAME

@@ -27,7 +27,7 @@ public final class Faults {
         try {
             return Optional.of(value.get());
         } catch (IllegalArgumentException e) {
-            add(where, e.getMessage());
+            add(where, String.valueOf(e.getMessage()));
             return Optional.empty();
         }
     }

@@ -1,5 +1,6 @@
 package dev.reelproof.intake;
 
+import org.jspecify.annotations.Nullable;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
@@ -23,8 +24,8 @@ enum KnownFile {
         this.beginsWith = HexFormat.of().parseHex(beginsWith);
     }
 
-    /** What a file is, in words; null when it may be text. A byte 0 near its beginning tells any other binary file. */
-    static String nameOf(byte[] file) {
+    /** What a file is, in words; none when it may be text. A byte 0 near its beginning tells any other binary file. */
+    static @Nullable String nameOf(byte[] file) {
         for (KnownFile kind : values()) {
             byte[] beginning = kind.beginsWith;
             if (file.length >= beginning.length && Arrays.equals(beginning, Arrays.copyOf(file, beginning.length))) {

@@ -1,5 +1,6 @@
 package dev.reelproof.intake;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.intake.IntakeException.Kind;
 import java.io.ByteArrayInputStream;
@@ -20,18 +21,18 @@ public final class Part {
     private final byte[] bytes;
 
     /** Computed when it is first asked for, since a part may be large; computed twice it would be the same. */
-    private volatile String sha256;
+    private volatile @Nullable String sha256;
 
     /**
      * A part.
      *
      * @param name its name, unique in the upload: {@code result} for the JSON document, the file's name for another file
-     * @param field the name of the form field that it came in; null where there is no other than the name
-     * @param mediaType its media type as sent, null when none was; kept, not relied on
+     * @param field the name of the form field that it came in; absent where there is no other than the name
+     * @param mediaType its media type as sent, if any; kept, not relied on
      * @param bytes its bytes as received
      * @throws IntakeException MALFORMED when the name is empty, too long or holds control characters
      */
-    public Part(String name, String field, String mediaType, byte[] bytes) {
+    public Part(String name, @Nullable String field, @Nullable String mediaType, byte[] bytes) {
         if (name.isBlank()
                 || name.length() > LONGEST_NAME
                 || name.codePoints()
@@ -49,7 +50,7 @@ public final class Part {
     }
 
     /** A part whose field has no name of its own. */
-    public Part(String name, String mediaType, byte[] bytes) {
+    public Part(String name, @Nullable String mediaType, byte[] bytes) {
         this(name, name, mediaType, bytes);
     }
 
@@ -85,10 +86,12 @@ public final class Part {
 
     /** SHA-256 of its bytes (FIPS 180-4), in lower-case hexadecimal; computed once. */
     public String sha256() {
-        if (sha256 == null) {
-            sha256 = Sha256.hex(bytes);
+        String known = sha256;
+        if (known == null) {
+            known = Sha256.hex(bytes);
+            sha256 = known;
         }
-        return sha256;
+        return known;
     }
 
     @Override

@@ -5,4 +5,7 @@
  * <p>Plain Java with a JSON and a CSV parser; knows nothing of HTTP or the database. May use {@code quantity}, {@code
  * measurement}, {@code network} and, for the limit files that come with the program and the terms that they set, {@code limit}.
  */
+@NullMarked
 package dev.reelproof.intake;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,14 +1,15 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import java.util.List;
 
 /**
  * The shares that make up the uncertainty of a corrected value.
  *
  * @param contributions the shares; independent of each other
- * @param missing why there is no uncertainty, in words; null when there is one
+ * @param missing why there is no uncertainty, in words; absent when there is one
  */
-record Budget(List<Contribution> contributions, String missing) {
+record Budget(List<Contribution> contributions, @Nullable String missing) {
 
     static Budget without(String reason) {
         return new Budget(List.of(), reason);

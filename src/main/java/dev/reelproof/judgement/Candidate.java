@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.measurement.Subject;
 import java.util.Comparator;
 import java.util.TreeSet;
@@ -21,8 +22,8 @@ record Candidate(Series series, int index, double limitAt, double guardBand) {
         return new Candidate(series, index, limitAt, width);
     }
 
-    /** Its frequency, MHz; null for a single value. */
-    Double megahertz() {
+    /** Its frequency, MHz; absent for a single value. */
+    @Nullable Double megahertz() {
         return series.grid() == null ? null : (Double) series.grid().megahertz(index);
     }
 

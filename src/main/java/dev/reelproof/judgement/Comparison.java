@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Limit;
@@ -52,10 +53,10 @@ record Comparison(double judged, Bound bound, double limit, double margin) {
         Comparison lower = limit.lower()
                 .map(bound -> against(value, bound, megahertz, rule, -1))
                 .orElse(null);
-        if (upper == null || lower == null) {
-            return upper == null ? lower : upper;
+        if (upper == null) {
+            return Objects.requireNonNull(lower, "a limit has a bound");
         }
-        return upper.margin <= lower.margin ? upper : lower;
+        return lower == null || upper.margin <= lower.margin ? upper : lower;
     }
 
     private static Comparison against(double value, Bound bound, double megahertz, RoundingRule rule, int sign) {

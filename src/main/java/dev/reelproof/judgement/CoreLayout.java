@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.measurement.CoreUnit;
@@ -16,15 +17,15 @@ final class CoreLayout {
     private final Product product;
     private final List<CoreUnit> units;
 
-    /** By pair; null where no units are known. A large core has hundreds of thousands of combinations to ask for. */
-    private final CoreUnit[] unitOf;
+    /** By pair; absent where no units are known. A large core has hundreds of thousands of combinations to ask for. */
+    private final @Nullable CoreUnit[] unitOf;
 
     CoreLayout(Product product) {
         this.product = product;
         this.units = product.units().isEmpty() && product.pairs() <= LARGEST_SINGLE_UNIT
                 ? List.of(new CoreUnit(1, 1, product.pairs(), Set.of()))
                 : product.units();
-        this.unitOf = new CoreUnit[product.pairs() + 1];
+        this.unitOf = new @Nullable CoreUnit[product.pairs() + 1];
         for (CoreUnit unit : units) {
             Arrays.fill(unitOf, unit.firstPair(), unit.lastPair() + 1, unit);
         }

@@ -1,5 +1,7 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.correction.CorrectionLaw;
 import dev.reelproof.correction.Laws;
 import dev.reelproof.correction.MeasurementConditions;
@@ -151,13 +153,13 @@ final class Corrector {
     }
 
     /**
-     * For each point of a sweep why the reel is too short for it to be representative; null where it is not.
+     * For each point of a sweep why the reel is too short for it to be representative; absent where it is long enough.
      *
      * <p>What comes back from the far end is weakened there and back, by twice the insertion loss. Where that is little, the value is
      * that of the far end's termination as much as the cable's.
      */
-    Obstacle[] tooShort(Sweep sweep) {
-        Obstacle[] reasons = new Obstacle[sweep.size()];
+    @Nullable Obstacle[] tooShort(Sweep sweep) {
+        @Nullable Obstacle[] reasons = new @Nullable Obstacle[sweep.size()];
         if (leastRoundTripLoss.isEmpty()) {
             return reasons;
         }
@@ -222,7 +224,8 @@ final class Corrector {
     }
 
     private OptionalDouble roundTripLoss(Sweep sweep, int index) {
-        OptionalDouble perMetre = lossCurve(sweep.subject().pair())
+        int pair = Objects.requireNonNull(sweep.subject().pair(), "what is lost there and back is lost in a pair");
+        OptionalDouble perMetre = lossCurve(pair)
                 .map(curve -> curve.at(sweep.grid(), index))
                 .orElse(OptionalDouble.empty());
         return perMetre.isEmpty()
@@ -260,8 +263,8 @@ final class Corrector {
     }
 
     private static String figures(MeasurementConditions conditions) {
-        String figures = "t = " + conditions.temperature().celsius() + " °C, reference "
-                + conditions.referenceTemperature().celsius() + " °C; L = "
+        String figures = "t = " + conditions.temperature().words() + ", reference "
+                + conditions.referenceTemperature().words() + "; L = "
                 + conditions.length().metres() + " m, reference "
                 + conditions.referenceLength().metres() + " m";
         OptionalDouble loss = conditions.lossPerMetre();

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.correction.SummaryStatistics;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
@@ -139,10 +140,12 @@ final class Coverage {
         if (site == Site.COMBINATION) {
             return present.contains(subject.reversed());
         }
-        return site == Site.PAIR
+        Integer pair = subject.pair();
+        return pair != null
+                && site == Site.PAIR
                 && property.sites().contains(Site.CONDUCTOR)
-                && present.contains(Subject.ofConductor(subject.pair(), Conductor.A))
-                && present.contains(Subject.ofConductor(subject.pair(), Conductor.B));
+                && present.contains(Subject.ofConductor(pair, Conductor.A))
+                && present.contains(Subject.ofConductor(pair, Conductor.B));
     }
 
     /** The subjects that must be there, of a property that is not of the reel alone; of one with ends, those at the near end. */
@@ -219,7 +222,7 @@ final class Coverage {
     }
 
     private Optional<Obstacle> coarse(Requirement requirement, Series series, Domain.Range range) {
-        FrequencyGrid grid = series.grid();
+        FrequencyGrid grid = Objects.requireNonNull(series.grid(), "only a sweep has steps");
         for (int i = 1; i < grid.size(); i++) {
             double low = grid.megahertz(i - 1);
             double high = grid.megahertz(i);

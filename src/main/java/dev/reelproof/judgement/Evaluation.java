@@ -1,19 +1,21 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import java.util.List;
 import java.util.TreeSet;
 
 /**
  * What the values of a requirement come to, whatever stands in the way of a full judgement.
  *
- * @param figure the worst figure; null when there was no value to judge
- * @param outcome what it came to by the decision rule; null when nothing could be decided
+ * @param figure the worst figure; absent when there was no value to judge
+ * @param outcome what it came to by the decision rule; absent when nothing could be decided
  * @param points how many values were judged
  * @param obstacles what could not be judged, and why
  * @param failingPairs for each failing value the pairs it belongs to; empty for a statistic
  */
 record Evaluation(
-        Figure figure, Outcome outcome, int points, List<Obstacle> obstacles, List<TreeSet<Integer>> failingPairs) {
+        @Nullable Figure figure, @Nullable Outcome outcome, int points, List<Obstacle> obstacles, List<TreeSet<Integer>> failingPairs) {
 
     Evaluation {
         if (outcome != null && figure == null) {
@@ -21,6 +23,11 @@ record Evaluation(
         }
         obstacles = List.copyOf(obstacles);
         failingPairs = List.copyOf(failingPairs);
+    }
+
+    /** What it came to, where nothing stood in the way. */
+    Outcome decided() {
+        return Objects.requireNonNull(outcome, "nothing was decided, so that something stands in the way");
     }
 
     boolean fails() {

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
 
@@ -7,30 +8,30 @@ import java.util.List;
  * The worst figure of a requirement: where the margin is least.
  *
  * @param subject the pair, combination, conductor or end; the reel for a statistic of all values
- * @param megahertz the frequency in MHz; null for a property without one
- * @param measured the raw value there, in {@code measuredUnit}; null for a statistic over values that were sent in different units
- * @param measuredUnit the unit of the raw value, as sent; null where that is
+ * @param megahertz the frequency in MHz; absent for a property without one
+ * @param measured the raw value there, in {@code measuredUnit}; absent for a statistic over values that were sent in different units
+ * @param measuredUnit the unit of the raw value, as sent; absent where that is
  * @param value the value corrected to the reference, in {@code unit}, not rounded
  * @param judged the value that was compared: rounded where the set's rule says so
  * @param limit the limit there, in {@code unit}; of two bounds, the nearer
  * @param margin how far {@code judged} lies on the good side of the limit; negative on the bad side
  * @param unit the unit of value, limit and margin
  * @param derived whether the value was computed from measured parts
- * @param uncertainty how sure the value is; null when that is not known
+ * @param uncertainty how sure the value is, where that is known
  * @param steps the chain from the raw value to the margin
  */
 public record Figure(
         Subject subject,
-        Double megahertz,
-        Double measured,
-        String measuredUnit,
+        @Nullable Double megahertz,
+        @Nullable Double measured,
+        @Nullable String measuredUnit,
         double value,
         double judged,
         double limit,
         double margin,
         String unit,
         boolean derived,
-        Uncertainty uncertainty,
+        @Nullable Uncertainty uncertainty,
         List<Step> steps) {
 
     /** @throws IllegalArgumentException when a number is not finite, a frequency not above 0, or a unit is missing */

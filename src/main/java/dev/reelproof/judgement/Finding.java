@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.measurement.Property;
 import java.util.List;
@@ -11,10 +12,10 @@ import java.util.Objects;
  * @param requirement the requirement's id within its limit set
  * @param property what it limits
  * @param outcome pass, fail, either conditionally, or not tested
- * @param reason the sentence that the record keeps: why it was not tested, or why a failing figure was allowed; null when there is
- *     nothing to say
+ * @param reason the sentence that the record keeps: why it was not tested, or why a failing figure was allowed; absent when there
+ *     is nothing to say
  * @param obstacles what kept it from being judged; none unless it is not tested
- * @param figure the worst figure; null when there was nothing to judge
+ * @param figure the worst figure; absent when there was nothing to judge
  * @param points how many values were judged
  * @param varyingPairs the pairs left out under the set's allowance of pairs that may vary
  * @param decisionRule how uncertainty entered the decision
@@ -23,9 +24,9 @@ public record Finding(
         String requirement,
         Property property,
         Outcome outcome,
-        String reason,
+        @Nullable String reason,
         Obstacles obstacles,
-        Figure figure,
+        @Nullable Figure figure,
         int points,
         List<Integer> varyingPairs,
         DecisionRule decisionRule) {
@@ -74,8 +75,8 @@ public record Finding(
             String requirement,
             Property property,
             Outcome outcome,
-            String reason,
-            Figure figure,
+            @Nullable String reason,
+            @Nullable Figure figure,
             int points,
             List<Integer> varyingPairs,
             DecisionRule decisionRule) {

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
@@ -111,7 +112,7 @@ public final class Judge {
      * @param which the requirements asked about
      * @param varying the pairs that are left out under the set's allowance; chosen before, since all requirements share them
      */
-    static List<Finding> findings(
+    public static List<Finding> findings(
             ReelResult result,
             Product product,
             LimitSet limitSet,
@@ -164,22 +165,23 @@ public final class Judge {
                         .map(Allowance::ceilings)
                         .orElse(Map.of())
                         .containsKey(requirement.property());
-        if (!mayBeHelped || without.figure() == null || without.fails()) {
-            return finding(requirement, evaluation.outcome(), null, evaluation, Set.of());
+        Figure worst = evaluation.figure();
+        if (!mayBeHelped || worst == null || without.figure() == null || without.fails()) {
+            return finding(requirement, evaluation.decided(), null, evaluation, Set.of());
         }
         String reason = "allowed variation: pair "
                 + String.join(", ", varying.stream().map(String::valueOf).toList())
                 + " left out of the arithmetic; of " + core.pairs() + " pairs " + mayVary
                 + " may vary; with it the worst value is "
-                + BigDecimal.valueOf(evaluation.figure().value())
+                + BigDecimal.valueOf(worst.value())
                         .round(DIGITS_TOLD)
                         .toPlainString() + " "
-                + evaluation.figure().unit();
+                + worst.unit();
         return passUnlessObstructed(one, without, reason, varying);
     }
 
     private Finding passUnlessObstructed(
-            VaryingPairs.Case one, Evaluation evaluation, String reason, Set<Integer> varying) {
+            VaryingPairs.Case one, Evaluation evaluation, @Nullable String reason, Set<Integer> varying) {
         List<Obstacle> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.gathered()));
         obstacles.addAll(evaluation.obstacles());
         if (obstacles.isEmpty() && evaluation.figure() == null) {
@@ -192,7 +194,7 @@ public final class Judge {
                 .reduce((first, second) -> first + "; " + second)
                 .orElse(null);
         return obstacles.isEmpty()
-                ? finding(one.requirement(), evaluation.outcome(), said, evaluation, varying)
+                ? finding(one.requirement(), evaluation.decided(), said, evaluation, varying)
                 : notTested(one.requirement(), Obstacles.of(obstacles), evaluation, varying);
     }
 
@@ -202,14 +204,14 @@ public final class Judge {
     }
 
     private Finding finding(
-            Requirement requirement, Outcome outcome, String reason, Evaluation evaluation, Set<Integer> varying) {
+            Requirement requirement, Outcome outcome, @Nullable String reason, Evaluation evaluation, Set<Integer> varying) {
         return finding(requirement, outcome, reason, Obstacles.NONE, evaluation, varying);
     }
 
     private Finding finding(
             Requirement requirement,
             Outcome outcome,
-            String reason,
+            @Nullable String reason,
             Obstacles obstacles,
             Evaluation evaluation,
             Set<Integer> varying) {
@@ -261,12 +263,12 @@ public final class Judge {
                                 "within", String.valueOf(window.within()))));
     }
 
-    /** Why a pass above the window stands; null where there is no such thing to say. */
-    private String warmerPass(Requirement requirement) {
+    /** Why a pass above the window stands; absent where there is no such thing to say. */
+    private @Nullable String warmerPass(Requirement requirement) {
         return requirement
                 .temperatureWindow()
                 .filter(window -> window.warmerPassStands() && window.isBelow(result.temperature()))
-                .map(window -> "measured at " + result.temperature().celsius() + " °C, above the window of "
+                .map(window -> "measured at " + result.temperature().words() + ", above the window of "
                         + window.at().celsius() + " ± " + window.within() + " °C: " + requirement.property()
                         + " falls as it gets warmer, so that a pass stands")
                 .orElse(null);

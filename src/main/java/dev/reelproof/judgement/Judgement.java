@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import java.util.List;
 
 /**
@@ -12,7 +13,7 @@ import java.util.List;
  * @param verdict what the reel came to
  * @param findings one a requirement that holds for the product, in the set's order
  * @param sweeps the sweeps that were judged, with their corrected values
- * @param uncertaintyModel the model that uncertainties were taken from; null when there was none
+ * @param uncertaintyModel the model that uncertainties were taken from, if any
  */
 public record Judgement(
         String limitSet,
@@ -22,7 +23,7 @@ public record Judgement(
         Verdict verdict,
         List<Finding> findings,
         List<CorrectedSweep> sweeps,
-        Model uncertaintyModel) {
+        @Nullable Model uncertaintyModel) {
 
     /**
      * Which revision of an uncertainty model.

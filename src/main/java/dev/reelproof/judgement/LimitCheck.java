@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
@@ -72,18 +73,18 @@ final class LimitCheck {
     /**
      * The figure of a value, with the last steps of its chain added: rounding, limit, margin and uncertainty.
      *
-     * @param megahertz the frequency of the figure, MHz; null where it has none
+     * @param megahertz the frequency of the figure, MHz; absent where it has none
      * @param limitAt the frequency that the limit is taken at, MHz
-     * @param measured the raw value; null where values were sent in different units
-     * @param measuredUnit the unit of the raw value; null where that is
+     * @param measured the raw value; absent where values were sent in different units
+     * @param measuredUnit the unit of the raw value; absent where that is
      * @param steps the chain up to the value; added to
      */
     Figure figure(
             Subject subject,
-            Double megahertz,
+            @Nullable Double megahertz,
             double limitAt,
-            Double measured,
-            String measuredUnit,
+            @Nullable Double measured,
+            @Nullable String measuredUnit,
             double value,
             boolean derived,
             Budget budget,

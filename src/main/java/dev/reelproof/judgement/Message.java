@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
  */
 public final class Message {
     private static final Pattern SECTION = Pattern.compile("\\[([^\\[\\]]*)]");
-    private static final Pattern PART = Pattern.compile("\\{([A-Za-z]+)}");
+    private static final Pattern PART = Pattern.compile("\\{([A-Za-z][A-Za-z0-9]*)}");
 
     private Message() {}
 

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.Subject;
 import java.util.ArrayList;
@@ -43,8 +44,12 @@ final class MissingParts {
         if (absent.equals(there) && missing.size() > 1) {
             return "every combination";
         }
-        Set<Integer> whole = new TreeSet<>(absent.keySet());
-        whole.removeIf(pair -> there.get(pair) == 1 || !absent.get(pair).equals(there.get(pair)));
+        Set<Integer> whole = new TreeSet<>();
+        absent.forEach((pair, count) -> {
+            if (count > 1 && count.equals(there.get(pair))) {
+                whole.add(pair);
+            }
+        });
         List<String> words = new ArrayList<>();
         if (!whole.isEmpty()) {
             words.add("every combination with " + runs(whole));
@@ -68,9 +73,13 @@ final class MissingParts {
     private String conductors() {
         Map<Integer, Set<Conductor>> byPair = new LinkedHashMap<>();
         missing.forEach(subject -> byPair.computeIfAbsent(subject.pair(), pair -> new LinkedHashSet<>())
-                .add(subject.conductor()));
-        Set<Integer> whole = new TreeSet<>(byPair.keySet());
-        whole.removeIf(pair -> byPair.get(pair).size() < Conductor.values().length);
+                .add(conductorOf(subject)));
+        Set<Integer> whole = new TreeSet<>();
+        byPair.forEach((pair, conductors) -> {
+            if (conductors.size() == Conductor.values().length) {
+                whole.add(pair);
+            }
+        });
         List<String> words = new ArrayList<>();
         if (!whole.isEmpty()) {
             words.add(runs(whole));
@@ -80,9 +89,13 @@ final class MissingParts {
                 .toList();
         rest.stream()
                 .limit(NAMED)
-                .map(subject -> "conductor " + subject.conductor().letter() + " of pair " + subject.pair())
+                .map(subject -> "conductor " + conductorOf(subject).letter() + " of pair " + subject.pair())
                 .forEach(words::add);
         return joined(words, rest.size() - NAMED);
+    }
+
+    private static Conductor conductorOf(Subject subject) {
+        return Objects.requireNonNull(subject.conductor(), "what is missing is of one form: conductors");
     }
 
     private static Set<Integer> pairsOf(List<Subject> subjects) {

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -28,7 +29,7 @@ public record Obstacles(List<Obstacle> named, int more) {
     }
 
     /** What stood in the way of a finding of which the sentence alone is known: that sentence, where it was not tested. */
-    public static Obstacles asRecorded(Outcome outcome, String reason) {
+    public static Obstacles asRecorded(Outcome outcome, @Nullable String reason) {
         return outcome == Outcome.NOT_TESTED && reason != null ? of(Obstacle.asRecorded(reason)) : NONE;
     }
 

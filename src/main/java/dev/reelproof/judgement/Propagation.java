@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.limit.InstrumentUncertainty;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Equipment;
@@ -131,7 +132,7 @@ final class Propagation {
                 ofClass = equipmentClass;
             }
         }
-        InstrumentUncertainty greatestEntry = found;
+        InstrumentUncertainty greatestEntry = Objects.requireNonNull(found, "a property has one class at least");
         String greatestClass = ofClass;
         contributions.add(new Contribution(
                 () -> "instrument of class '" + greatestClass + "', " + reading.property() + " of " + reading.place()
@@ -152,7 +153,7 @@ final class Propagation {
         double metres = result.length().metres();
         if (influence.perDegree() != 0) {
             contributions.add(common(
-                    "temperature of the cable, " + celsius + " °C",
+                    "temperature of the cable, " + result.temperature().words(),
                     used.temperature(),
                     celsius,
                     influence.perDegree()));

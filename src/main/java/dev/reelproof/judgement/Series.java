@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Property;
@@ -12,6 +13,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntFunction;
@@ -29,26 +31,26 @@ final class Series {
 
     private final Property property;
     private final Subject subject;
-    private final FrequencyGrid grid;
+    private final @Nullable FrequencyGrid grid;
     private final double[] measured;
     private final double[] sent;
     private final ReadingUnit sentUnit;
     private final double[] corrected;
     private final boolean derived;
-    private final Obstacle[] obstacles;
+    private final @Nullable Obstacle[] obstacles;
     private final IntFunction<List<Step>> steps;
     private final IntFunction<Influence> influences;
 
     private Series(
             Property property,
             Subject subject,
-            FrequencyGrid grid,
+            @Nullable FrequencyGrid grid,
             double[] measured,
             double[] sent,
             ReadingUnit sentUnit,
             double[] corrected,
             boolean derived,
-            Obstacle[] obstacles,
+            @Nullable Obstacle[] obstacles,
             IntFunction<List<Step>> steps,
             IntFunction<Influence> influences) {
         this.property = property;
@@ -66,7 +68,7 @@ final class Series {
 
     /** A single value, corrected. */
     static Series of(Reading reading, Corrector corrector) {
-        Obstacle[] obstacles = new Obstacle[1];
+        @Nullable Obstacle[] obstacles = new @Nullable Obstacle[1];
         double[] corrected = {Double.NaN};
         double size = size(reading.property(), reading.value());
         try {
@@ -115,7 +117,7 @@ final class Series {
     /** A sweep, corrected point by point. */
     static Series of(Sweep sweep, Corrector corrector) {
         int size = sweep.size();
-        Obstacle[] obstacles = corrector.tooShort(sweep);
+        @Nullable Obstacle[] obstacles = corrector.tooShort(sweep);
         double[] corrected = new double[size];
         for (int i = 0; i < size; i++) {
             try {
@@ -155,7 +157,7 @@ final class Series {
     }
 
     private static Obstacle notCorrected(OutsideLawException reason) {
-        return new Obstacle(Obstacle.Kind.CORRECTION_NOT_POSSIBLE, Map.of("why", reason.getMessage()));
+        return new Obstacle(Obstacle.Kind.CORRECTION_NOT_POSSIBLE, Map.of("why", String.valueOf(reason.getMessage())));
     }
 
     /** How a network-analyser file became the value; none for other origins. */
@@ -239,7 +241,7 @@ final class Series {
         int size = parts.get(0).size();
         double[] measured = new double[size];
         double[] corrected = new double[size];
-        Obstacle[] obstacles = new Obstacle[size];
+        @Nullable Obstacle[] obstacles = new @Nullable Obstacle[size];
         double[] values = new double[parts.size()];
         for (int i = 0; i < size; i++) {
             for (int part = 0; part < values.length; part++) {
@@ -290,15 +292,15 @@ final class Series {
 
     /** Whether two series have the same frequencies, or both none. */
     boolean sharesGridWith(Series other) {
-        return grid == other.grid || (grid != null && grid.equals(other.grid));
+        return Objects.equals(grid, other.grid);
     }
 
     Subject subject() {
         return subject;
     }
 
-    /** The frequencies; null for a single value. */
-    FrequencyGrid grid() {
+    /** The frequencies; absent for a single value. */
+    @Nullable FrequencyGrid grid() {
         return grid;
     }
 
@@ -356,6 +358,7 @@ final class Series {
 
     /** The series as it is kept and plotted. */
     CorrectedSweep toSweep(String unit) {
-        return new CorrectedSweep(property, subject, grid, measured, corrected, unit, derived);
+        FrequencyGrid frequencies = Objects.requireNonNull(grid, "a single value is no sweep");
+        return new CorrectedSweep(property, subject, frequencies, measured, corrected, unit, derived);
     }
 }

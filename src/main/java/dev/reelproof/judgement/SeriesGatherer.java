@@ -61,8 +61,13 @@ final class SeriesGatherer {
     }
 
     private boolean counts(Requirement requirement, Subject subject) {
-        return subject.partner() == null || core.counts(requirement, subject.pair(), subject.partner());
+        Integer pair = subject.pair();
+        Integer partner = subject.partner();
+        return pair == null || partner == null || core.counts(requirement, pair, partner);
     }
+
+    /** The conductors of a pair, and both in parallel. */
+    private record InParallel(int pair, Series both, List<Series> conductors) {}
 
     /** Derives the values of one requirement from their parts; adds to the obstacles what cannot be derived. */
     private final class Derivation {
@@ -89,9 +94,9 @@ final class SeriesGatherer {
         }
 
         List<Series> unbalanceBetweenPairs() {
-            List<Series> inParallel = new ArrayList<>();
-            Map<Series, List<Series>> conductorsOf = new HashMap<>();
+            List<InParallel> inParallel = new ArrayList<>();
             for (int pair = 1; pair <= core.pairs(); pair++) {
+                int number = pair;
                 Subject subject = Subject.ofPair(pair);
                 resistances(pair).ifPresent(parts -> {
                     Series both = Series.derived(
@@ -103,22 +108,20 @@ final class SeriesGatherer {
                             "both conductors in parallel",
                             PairResistance.CITATION,
                             Property.CONDUCTOR_RESISTANCE.canonicalUnit());
-                    inParallel.add(both);
-                    conductorsOf.put(both, parts);
+                    inParallel.add(new InParallel(number, both, parts));
                 });
             }
             List<Series> derived = new ArrayList<>();
             for (int i = 0; i < inParallel.size(); i++) {
                 for (int j = i + 1; j < inParallel.size(); j++) {
-                    Series one = inParallel.get(i);
-                    Series other = inParallel.get(j);
-                    Subject subject = Subject.ofCombination(
-                            one.subject().pair(), other.subject().pair());
+                    InParallel one = inParallel.get(i);
+                    InParallel other = inParallel.get(j);
+                    Subject subject = Subject.ofCombination(one.pair(), other.pair());
                     List<Series> conductors = Stream.of(one, other)
-                            .flatMap(both -> conductorsOf.get(both).stream())
+                            .flatMap(both -> both.conductors().stream())
                             .toList();
                     if (samePerLength(subject, conductors)) {
-                        derived.add(unbalance(subject, List.of(one, other), " of the pairs' parallel resistances"));
+                        derived.add(unbalance(subject, List.of(one.both(), other.both()), " of the pairs' parallel resistances"));
                     }
                 }
             }

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.correction.SummaryStatistics;
 import dev.reelproof.limit.Domain;
@@ -33,10 +34,10 @@ final class StatisticOfValues {
      * The statistic with its uncertainty.
      *
      * @param value at the reference
-     * @param measured before correction; null where values were sent in different units
+     * @param measured before correction; absent where values were sent in different units
      * @param budget what its uncertainty is made of
      */
-    private record Result(double value, Double measured, Budget budget) {}
+    private record Result(double value, @Nullable Double measured, Budget budget) {}
 
     /**
      * Judges the statistic of values.
@@ -94,7 +95,7 @@ final class StatisticOfValues {
         Candidate smallest = extreme(candidates, Comparator.naturalOrder());
         Candidate greatest = extreme(candidates, Comparator.reverseOrder());
         List<Step> steps = new ArrayList<>(smallest.series().steps(smallest.index()));
-        if (greatest != smallest) {
+        if (!greatest.equals(smallest)) {
             steps.addAll(greatest.series().steps(greatest.index()));
         }
         steps.add(new Step(
@@ -132,8 +133,8 @@ final class StatisticOfValues {
                 : candidates.get(0).series().sentUnit().text();
     }
 
-    /** The statistic before correction; null where values were sent in different units, which have no figure together. */
-    private Double asSent(List<Candidate> candidates) {
+    /** The statistic before correction; absent where values were sent in different units, which have no figure together. */
+    private @Nullable Double asSent(List<Candidate> candidates) {
         boolean oneUnit = candidates.stream()
                         .map(candidate -> candidate.series().sentUnit())
                         .distinct()
@@ -153,7 +154,7 @@ final class StatisticOfValues {
                             gradient,
                             candidates.stream().map(Candidate::influence).toList());
         } catch (OutsideLawException e) {
-            return Budget.without(e.getMessage());
+            return Budget.without(String.valueOf(e.getMessage()));
         }
     }
 

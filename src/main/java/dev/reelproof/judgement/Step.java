@@ -1,5 +1,7 @@
 package dev.reelproof.judgement;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * A step in the chain behind a figure.
  *
@@ -8,9 +10,9 @@ package dev.reelproof.judgement;
  * @param detail the law, formula or place, with its figures
  * @param value the value after the step
  * @param unit the unit of the value
- * @param source where the law or figure comes from; null for the measurement itself and plain arithmetic
+ * @param source where the law or figure comes from; absent for the measurement itself and plain arithmetic
  */
-public record Step(String title, String detail, double value, String unit, String source) {
+public record Step(String title, String detail, double value, String unit, @Nullable String source) {
 
     /** @throws IllegalArgumentException when it has no title or its value is not finite */
     public Step {

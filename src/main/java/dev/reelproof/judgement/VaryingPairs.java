@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import java.util.Objects;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Limit;
@@ -81,7 +82,8 @@ final class VaryingPairs {
     }
 
     private boolean meetsCeiling(Case one) {
-        Bound.Constant ceiling = allowance.ceilings().get(one.requirement().property());
+        Bound.Constant ceiling = Objects.requireNonNull(
+                allowance.ceilings().get(one.requirement().property()), "only what has a ceiling is asked");
         Limit limit = one.requirement().limit().upper().isPresent() ? Limit.atMost(ceiling) : Limit.atLeast(ceiling);
         return one.gathered().series().stream().allMatch(series -> {
             for (int i = 0; i < series.size(); i++) {

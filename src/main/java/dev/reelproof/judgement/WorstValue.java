@@ -117,7 +117,7 @@ final class WorstValue {
         try {
             return check.propagation().budget(candidate.influence());
         } catch (OutsideLawException e) {
-            return Budget.without(e.getMessage());
+            return Budget.without(String.valueOf(e.getMessage()));
         }
     }
 }

@@ -3,4 +3,7 @@
  *
  * <p>May use {@code correction} and {@code limit}, and what these use.
  */
+@NullMarked
 package dev.reelproof.judgement;
+
+import org.jspecify.annotations.NullMarked;

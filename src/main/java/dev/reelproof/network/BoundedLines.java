@@ -1,5 +1,6 @@
 package dev.reelproof.network;
 
+import org.jspecify.annotations.Nullable;
 import java.io.IOException;
 import java.io.InputStream;
 
@@ -34,11 +35,11 @@ final class BoundedLines {
     }
 
     /**
-     * The next line without its end; null when there is none.
+     * The next line without its end; none after the last.
      *
      * @throws NetworkException when it is longer than {@value #LONGEST_LINE} characters
      */
-    String next() throws IOException {
+    @Nullable String next() throws IOException {
         int c = read();
         if (c == END) {
             return null;

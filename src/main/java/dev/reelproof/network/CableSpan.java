@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
  * What is known of a cable before its phase is unwrapped.
  *
  * @param metres its length in m; positive and finite
- * @param nominalVelocity velocity of propagation over that of light, between 0 and 1; null when not stated
+ * @param nominalVelocity velocity of propagation over that of light, between 0 and 1, where stated
  */
 public record CableSpan(double metres, @Nullable Double nominalVelocity) {
 

@@ -1,5 +1,6 @@
 package dev.reelproof.network;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.quantity.Decibels;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -28,8 +29,8 @@ final class MatrixReader {
     private double[] megahertz = new double[FIRST_CAPACITY];
     private int[] startLines = new int[FIRST_CAPACITY];
     private final List<double[]> matrices = new ArrayList<>();
-    /** The matrix that is being read, as written; null between two. */
-    private double[] open;
+    /** The matrix that is being read, as written; absent between two. */
+    private double @Nullable [] open;
 
     private int openFilled;
 
@@ -71,14 +72,15 @@ final class MatrixReader {
     void take(String[] words) {
         boolean odd = words.length % 2 == 1;
         int from = 0;
-        if (open == null) {
+        double[] matrix = open;
+        if (matrix == null) {
             if (!odd) {
                 throw lines.fault(words.length
                         + " numbers stand where a frequency should begin, which takes an odd count: a"
                         + " frequency and pairs. Is a value missing, or is the file not of " + layout.ports()
                         + " ports?");
             }
-            begin(words[0]);
+            matrix = begin(words[0]);
             from = 1;
         } else if (odd) {
             throw lines.fault(
@@ -87,23 +89,23 @@ final class MatrixReader {
                             + " entries. Is a value missing, or is the file not of " + layout.ports() + " ports?"
                             + portsThatWouldFit());
         }
-        if (openFilled + words.length - from > open.length) {
+        if (openFilled + words.length - from > matrix.length) {
             throw lines.fault("the matrix that began on line " + startLines[size()] + " has more than the "
-                    + open.length / 2 + " entries that " + layout.ports() + " ports have; is the file of more ports?");
+                    + matrix.length / 2 + " entries that " + layout.ports() + " ports have; is the file of more ports?");
         }
         for (int i = from; i < words.length; i++) {
-            open[openFilled++] = lines.finite(words[i]);
+            matrix[openFilled++] = lines.finite(words[i]);
         }
-        if (openFilled == open.length) {
-            keep();
+        if (openFilled == matrix.length) {
+            keep(matrix);
         }
     }
 
     private String filledOfOpen() {
-        return openFilled / 2 + " of its " + open.length / 2;
+        return openFilled / 2 + " of its " + layout.numbers() / 2;
     }
 
-    private void begin(String text) {
+    private double[] begin(String text) {
         int index = size();
         String written = TouchstoneLines.quoted(text) + " " + options.unit().symbol();
         double frequency = options.unit().megahertz(lines.finite(text));
@@ -125,8 +127,10 @@ final class MatrixReader {
         }
         megahertz[index] = frequency;
         startLines[index] = Math.toIntExact(lines.number());
-        open = new double[layout.numbers()];
+        double[] matrix = new double[layout.numbers()];
+        open = matrix;
         openFilled = 0;
+        return matrix;
     }
 
     /** A number of ports that the entries so far would complete, as a sentence; empty when there is none. */
@@ -137,33 +141,33 @@ final class MatrixReader {
                 : "";
     }
 
-    private void keep() {
-        for (int i = 0; i < open.length; i += 2) {
-            toRectangular(i);
+    private void keep(double[] matrix) {
+        for (int i = 0; i < matrix.length; i += 2) {
+            toRectangular(matrix, i);
         }
-        matrices.add(layout.byRows(open));
+        matrices.add(layout.byRows(matrix));
         open = null;
     }
 
-    private void toRectangular(int i) {
+    private void toRectangular(double[] matrix, int i) {
         NumberFormat format = options.format();
         double magnitude =
                 switch (format) {
-                    case MA -> open[i];
-                    case DB -> Decibels.amplitudeRatio(open[i]);
-                    case RI -> Math.max(Math.abs(open[i]), Math.abs(open[i + 1]));
+                    case MA -> matrix[i];
+                    case DB -> Decibels.amplitudeRatio(matrix[i]);
+                    case RI -> Math.max(Math.abs(matrix[i]), Math.abs(matrix[i + 1]));
                 };
         if (!(magnitude >= 0 && magnitude <= GREATEST_MAGNITUDE)) {
             throw lines.fault("entry " + (i / 2 + 1) + " of the matrix that ends here has the magnitude "
-                    + (format == NumberFormat.DB ? open[i] + " dB" : magnitude) + "; a magnitude is 0 to "
+                    + (format == NumberFormat.DB ? matrix[i] + " dB" : magnitude) + "; a magnitude is 0 to "
                     + GREATEST_MAGNITUDE);
         }
         if (format == NumberFormat.RI) {
             return;
         }
-        double radian = StrictMath.toRadians(open[i + 1]);
-        open[i] = magnitude * StrictMath.cos(radian);
-        open[i + 1] = magnitude * StrictMath.sin(radian);
+        double radian = StrictMath.toRadians(matrix[i + 1]);
+        matrix[i] = magnitude * StrictMath.cos(radian);
+        matrix[i + 1] = magnitude * StrictMath.sin(radian);
     }
 
     /** Requires that the data end with a matrix. */

@@ -1,5 +1,6 @@
 package dev.reelproof.network;
 
+import org.jspecify.annotations.Nullable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -77,7 +78,7 @@ final class PhaseDelay {
     }
 
     /** The delays, or why there are none. */
-    record Found(Optional<PhaseDelay> delay, String whyNot) {}
+    record Found(Optional<PhaseDelay> delay, @Nullable String whyNot) {}
 
     /**
      * The delays of a transmission.
@@ -109,7 +110,7 @@ final class PhaseDelay {
         private final double[] phase;
         private final int low;
         private final double skin;
-        private String doubt;
+        private @Nullable String doubt;
 
         Unwrapping(String place, NetworkData data, int first, double[] re, double[] im, CableSpan span) {
             this.place = place;

@@ -69,14 +69,16 @@ public final class PortMap {
         }
         List<ModePort> modePorts = new ArrayList<>();
         for (Port port : byNumber.values()) {
-            Map<Conductor, Integer> both = places.get(new Place(port.end(), port.pair()));
-            if (both.size() < Conductor.values().length) {
+            Map<Conductor, Integer> both = places.getOrDefault(new Place(port.end(), port.pair()), Map.of());
+            Integer a = both.get(Conductor.A);
+            Integer b = both.get(Conductor.B);
+            if (a == null || b == null) {
                 throw new PortMapException(
                         PortMapException.WHOLE,
                         "port " + port.number() + " is connected to the " + port.place()
                                 + ", but no port is to the other conductor there; a pair needs both");
             }
-            ModePort modePort = new ModePort(port.end(), port.pair(), both.get(Conductor.A), both.get(Conductor.B));
+            ModePort modePort = new ModePort(port.end(), port.pair(), a, b);
             if (!modePorts.contains(modePort)) {
                 modePorts.add(modePort);
             }

@@ -1,5 +1,6 @@
 package dev.reelproof.network;
 
+import java.util.Objects;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Property;
@@ -139,7 +140,7 @@ final class SweepDefinitions {
         if (subject.end() == End.NEAR) {
             levels.add(new Level(
                     Property.INSERTION_LOSS,
-                    Subject.ofPair(subject.pair()),
+                    Subject.ofPair(Objects.requireNonNull(subject.pair(), "what goes through a pair is of it")),
                     modes -> Levels.loss(modes, dThere, d),
                     both,
                     "insertion loss = −20 log10 |SDD(" + path + ")|",

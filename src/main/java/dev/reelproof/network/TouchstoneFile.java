@@ -1,5 +1,6 @@
 package dev.reelproof.network;
 
+import org.jspecify.annotations.Nullable;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,8 +31,8 @@ final class TouchstoneFile {
     private Section section = Section.HEADER;
     /** An information block may stand in any section, and says nothing that is read. */
     private boolean inInformation;
-    /** Null until data begin: they are read as the header says by then. */
-    private MatrixReader matrices;
+    /** Absent until data begin: they are read as the header says by then. */
+    private @Nullable MatrixReader matrices;
 
     TouchstoneFile(TouchstoneLines lines, int portsExpected, NumberBudget budget) {
         this.lines = lines;
@@ -43,14 +44,14 @@ final class TouchstoneFile {
         for (String text = lines.next(); text != null; text = lines.next()) {
             take(text);
         }
-        requireComplete();
+        MatrixReader complete = complete();
         return new NetworkData(
                 lines.file(),
                 header.words(),
                 header.ports(),
-                matrices.megahertz(),
-                matrices.startLines(),
-                matrices.matrices(),
+                complete.megahertz(),
+                complete.startLines(),
+                complete.matrices(),
                 header.referenceOhm(),
                 warnings);
     }
@@ -151,7 +152,8 @@ final class TouchstoneFile {
         }
     }
 
-    private void requireComplete() {
+    /** The matrices of a file that has all it should. */
+    private MatrixReader complete() {
         requireClosedMatrix();
         header.requireOptionsAtEnd();
         header.requireWholeReferences();
@@ -162,5 +164,6 @@ final class TouchstoneFile {
             throw lines.fault("the file holds no network data");
         }
         header.requireFrequencies(matrices.size());
+        return matrices;
     }
 }

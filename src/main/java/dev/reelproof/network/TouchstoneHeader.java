@@ -1,5 +1,7 @@
 package dev.reelproof.network;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Locale;
@@ -23,12 +25,12 @@ final class TouchstoneHeader {
     private final Map<String, Long> keywords = new HashMap<>();
 
     private boolean versionTwo;
-    /** Null until it was read. */
-    private OptionLine options;
+    /** Absent until it was read. */
+    private @Nullable OptionLine options;
 
     private int ports;
-    /** Of each port; null where the option line gives one for all. */
-    private double[] reference;
+    /** Of each port; absent where the option line gives one for all. */
+    private double @Nullable [] reference;
 
     private int referencesMissing;
     private MatrixLayout.Form form = MatrixLayout.Form.FULL;
@@ -55,14 +57,15 @@ final class TouchstoneHeader {
         return ports;
     }
 
+    /** The option line, which was asked for before. */
     OptionLine options() {
-        return options;
+        return Objects.requireNonNull(options, "an option line stands before data");
     }
 
     /** Version, format and unit in words. */
     String words() {
-        return "Touchstone " + (versionTwo ? VERSION_TWO : "1") + ", S in " + options.format() + ", "
-                + options.unit().symbol();
+        return "Touchstone " + (versionTwo ? VERSION_TWO : "1") + ", S in " + options().format() + ", "
+                + options().unit().symbol();
     }
 
     /** The order of the entries. Version 1 has S21 before S12 in a file of two ports; version 2.0 says which. */
@@ -77,7 +80,7 @@ final class TouchstoneHeader {
             return reference;
         }
         double[] same = new double[ports];
-        Arrays.fill(same, options.ohm());
+        Arrays.fill(same, options().ohm());
         return same;
     }
 
@@ -187,11 +190,12 @@ final class TouchstoneHeader {
 
     /** Takes impedances of [Reference], which may stand on several lines. */
     void references(String text) {
+        double[] each = Objects.requireNonNull(reference, "[Reference] came before its impedances");
         for (String word : TouchstoneLines.words(text)) {
             if (referencesMissing == 0) {
                 throw lines.fault("[Reference] gives more than one impedance for each of the " + ports + " ports");
             }
-            reference[ports - referencesMissing] = lines.referenceOhm(word);
+            each[ports - referencesMissing] = lines.referenceOhm(word);
             referencesMissing--;
         }
     }

@@ -1,5 +1,6 @@
 package dev.reelproof.network;
 
+import org.jspecify.annotations.Nullable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.regex.Pattern;
@@ -35,8 +36,8 @@ final class TouchstoneLines {
         return lines.number();
     }
 
-    /** The next line that is not blank, without its comment; null when there is none. */
-    String next() throws IOException {
+    /** The next line that is not blank, without its comment; none at the end. */
+    @Nullable String next() throws IOException {
         for (String line = lines.next(); line != null; line = lines.next()) {
             int comment = line.indexOf(COMMENT);
             String text = (comment < 0 ? line : line.substring(0, comment)).strip();

@@ -4,4 +4,7 @@
  *
  * <p>Plain Java on primitive columns; streams come from outside. May use {@code quantity} and {@code measurement}.
  */
+@NullMarked
 package dev.reelproof.network;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,8 +1,9 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent;
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Quantity;
+import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.pdf.page.PlainNumber;
 import dev.reelproof.wording.Figures;
 import java.time.OffsetDateTime;
@@ -118,7 +119,7 @@ final class FactTexts {
                 : instrument.id() + ", calibration due " + instrument.calibrationDue();
     }
 
-    private static String or(String text, String otherwise) {
+    private static String or(@Nullable String text, String otherwise) {
         return text == null || text.isBlank() ? otherwise : text;
     }
 

@@ -3,4 +3,7 @@
  *
  * <p>May use {@code certificate} and PDFBox; {@code pdf.page} has what is drawn with, {@code pdf.plot} the plots.
  */
+@NullMarked
 package dev.reelproof.pdf;
+
+import org.jspecify.annotations.NullMarked;

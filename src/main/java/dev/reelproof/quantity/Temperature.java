@@ -9,6 +9,7 @@ public record Temperature(double celsius) {
     private static final double ABSOLUTE_ZERO_C = -273.15;
     private static final double FAHRENHEIT_AT_ZERO_C = 32;
     private static final double CELSIUS_PER_FAHRENHEIT = 5.0 / 9.0;
+    private static final double THOUSANDTHS = 1000;
 
     public Temperature {
         if (!(celsius >= ABSOLUTE_ZERO_C && Double.isFinite(celsius))) {
@@ -32,5 +33,10 @@ public record Temperature(double celsius) {
             case "°F", "F", "degF", "℉" -> new Temperature((value - FAHRENHEIT_AT_ZERO_C) * CELSIUS_PER_FAHRENHEIT);
             default -> throw new IllegalArgumentException("unknown temperature unit '" + unit + "'; use °C or °F");
         };
+    }
+
+    /** The temperature in °C to a thousandth, for a sentence: 73 °F reads "22.778 °C". */
+    public String words() {
+        return Math.rint(celsius * THOUSANDTHS) / THOUSANDTHS + " °C";
     }
 }

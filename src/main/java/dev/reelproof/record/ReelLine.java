@@ -1,11 +1,12 @@
 package dev.reelproof.record;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.judgement.Verdict;
 import java.time.OffsetDateTime;
 import java.util.UUID;
 
 /**
- * A reel in a list, with what its newest test came to; all but the reel is null when it was never tested.
+ * A reel in a list, with what its newest test came to; all but the reel is absent when it was never tested.
  *
  * @param reel the reel
  * @param record the newest record
@@ -16,8 +17,8 @@ import java.util.UUID;
  */
 public record ReelLine(
         RegisteredReel reel,
-        UUID record,
-        Verdict verdict,
+        @Nullable UUID record,
+        @Nullable Verdict verdict,
         boolean conditional,
-        OffsetDateTime received,
-        OffsetDateTime finished) {}
+        @Nullable OffsetDateTime received,
+        @Nullable OffsetDateTime finished) {}

@@ -1,5 +1,6 @@
 package dev.reelproof.record;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.quantity.Length;
 import java.time.OffsetDateTime;
 
@@ -12,8 +13,8 @@ import java.time.OffsetDateTime;
  * @param length its length
  * @param sentLength the length as sent, in {@code sentUnit}; positive and finite
  * @param sentUnit the unit of the length as sent
- * @param order the customer order; null when none
- * @param customer the customer; null when none
+ * @param order the customer order, if any
+ * @param customer the customer, if any
  * @param registered when it was first registered
  */
 public record RegisteredReel(
@@ -23,8 +24,8 @@ public record RegisteredReel(
         Length length,
         double sentLength,
         String sentUnit,
-        String order,
-        String customer,
+        @Nullable String order,
+        @Nullable String customer,
         OffsetDateTime registered) {
 
     public RegisteredReel {

@@ -1,5 +1,6 @@
 package dev.reelproof.record;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.measurement.Equipment;
@@ -24,9 +25,9 @@ import java.util.UUID;
  * @param judgement what was found, without sweeps
  * @param length the length measured
  * @param temperature the cable's temperature
- * @param station the bay; null when not stated
- * @param technician who tested; null when not stated
- * @param started when the test began; null when not stated
+ * @param station the bay, where stated
+ * @param technician who tested, where stated
+ * @param started when the test began, where stated
  * @param finished when it ended
  * @param equipment the instruments
  * @param warnings sentences on what was odd but accepted
@@ -43,9 +44,9 @@ public record TestRecord(
         Judgement judgement,
         Length length,
         Temperature temperature,
-        String station,
-        String technician,
-        OffsetDateTime started,
+        @Nullable String station,
+        @Nullable String technician,
+        @Nullable OffsetDateTime started,
         OffsetDateTime finished,
         List<Equipment> equipment,
         List<String> warnings,

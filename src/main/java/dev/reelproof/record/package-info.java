@@ -3,4 +3,7 @@
  *
  * <p>May use {@code quantity}, {@code measurement}, {@code judgement} and {@code digest}.
  */
+@NullMarked
 package dev.reelproof.record;
+
+import org.jspecify.annotations.NullMarked;

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import org.eclipse.microprofile.config.spi.ConfigSource;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Answers {@code quarkus.datasource.jdbc.url} when no other source of configuration does, by starting the embedded database; and
@@ -50,7 +51,7 @@ public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
         }
 
         @Override
-        public String getValue(String name) {
+        public @Nullable String getValue(String name) {
             return switch (name) {
                 case URL -> EmbeddedDatabase.as(SERVICE_ROLE, startedOnce());
                 case "quarkus.flyway.jdbc-url" -> embedded() ? EmbeddedDatabase.as(OWNER, startedOnce()) : null;

@@ -34,11 +34,11 @@ public final class RowJson {
         List<Step> steps = new ArrayList<>();
         for (JsonNode step : read(json)) {
             steps.add(new Step(
-                    text(step, "title"),
-                    text(step, "detail"),
+                    step.get("title").textValue(),
+                    step.get("detail").textValue(),
                     step.get("value").asDouble(),
-                    text(step, "unit"),
-                    text(step, "source")));
+                    step.get("unit").textValue(),
+                    step.get("source").textValue()));
         }
         return steps;
     }
@@ -51,10 +51,6 @@ public final class RowJson {
     /** The sentences that a column holds. */
     public static List<String> sentences(String json) {
         return JSON.convertValue(read(json), new TypeReference<List<String>>() {});
-    }
-
-    private static String text(JsonNode node, String field) {
-        return node.get(field).isNull() ? null : node.get(field).textValue();
     }
 
     /** A JSON text. */

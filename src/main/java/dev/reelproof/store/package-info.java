@@ -3,4 +3,7 @@
  *
  * <p>May use every room above. Its rows stay inside; what it hands out are values.
  */
+@NullMarked
 package dev.reelproof.store;
+
+import org.jspecify.annotations.NullMarked;

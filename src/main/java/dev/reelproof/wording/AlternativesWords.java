@@ -1,9 +1,9 @@
 package dev.reelproof.wording;
 
-import dev.reelproof.judgement.Alternatives;
-import dev.reelproof.judgement.CuttingEffect;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.judgement.advice.Alternatives;
+import dev.reelproof.judgement.advice.CuttingEffect;
 import dev.reelproof.limit.LimitSet;
 import java.util.ArrayList;
 import java.util.List;

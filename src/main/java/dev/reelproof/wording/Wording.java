@@ -1,11 +1,11 @@
 package dev.reelproof.wording;
 
-import dev.reelproof.judgement.Alternatives;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Requirement;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.genealogy.admission.PedigreeCycle;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;

@@ -1,5 +1,6 @@
 package dev.reelproof.judgement;
 
+import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
@@ -42,7 +43,7 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
 
 /** A test bay for tests: builds limit sets of one or a few requirements and results to judge by them. */
-final class Bench {
+public final class Bench {
     private static final Source SOURCE = new Source("a figure of this test's own", true);
     private static final LocalDate DUE = LocalDate.of(2026, 12, 31);
 
@@ -62,19 +63,19 @@ final class Bench {
     private final List<Reading> readings = new ArrayList<>();
     private final List<Sweep> sweeps = new ArrayList<>();
 
-    static Limit atMost(double value, int places) {
+    public static Limit atMost(double value, int places) {
         return Limit.atMost(new Bound.Constant(value, places));
     }
 
-    static Limit atLeast(double value, int places) {
+    public static Limit atLeast(double value, int places) {
         return Limit.atLeast(new Bound.Constant(value, places));
     }
 
-    static Bound flat(double value, double from, double to) {
+    public static Bound flat(double value, double from, double to) {
         return new Bound.Curve(List.of(new Segment.RootPolynomial(from, to, value, 0, 0, 0)));
     }
 
-    static Requirement requirement(Property property, Statistic statistic, Limit limit, Domain domain, String unit) {
+    public static Requirement requirement(Property property, Statistic statistic, Limit limit, Domain domain, String unit) {
         return RequirementBuilder.of(property, limit, domain, unit)
                 .id(statistic == Statistic.INDIVIDUAL ? property.id() : property.id() + "-" + statistic.word())
                 .statistic(statistic)
@@ -82,31 +83,31 @@ final class Bench {
                 .build();
     }
 
-    static Requirement with(Requirement base, LawSpec... laws) {
+    public static Requirement with(Requirement base, LawSpec... laws) {
         return RequirementBuilder.like(base).laws(laws).build();
     }
 
-    static Requirement saying(Requirement base, Particulars particulars) {
+    public static Requirement saying(Requirement base, Particulars particulars) {
         return RequirementBuilder.like(base).particulars(particulars).build();
     }
 
-    static LawSpec law(String name) {
+    public static LawSpec law(String name) {
         return new LawSpec(name, Map.of());
     }
 
     /** Another name for the limit set. */
-    Bench named(String newId) {
+    public Bench named(String newId) {
         this.id = newId;
         return this;
     }
 
     /** The cores that the limit set is for. */
-    Bench cores(int from, int to) {
+    public Bench cores(int from, int to) {
         this.cores = new PairCount(from, to);
         return this;
     }
 
-    Bench pairs(int newPairs) {
+    public Bench pairs(int newPairs) {
         this.pairs = newPairs;
         return this;
     }
@@ -116,7 +117,7 @@ final class Bench {
         return this;
     }
 
-    Bench reel(double newMetres, double newCelsius) {
+    public Bench reel(double newMetres, double newCelsius) {
         this.metres = newMetres;
         this.celsius = newCelsius;
         return this;
@@ -148,7 +149,7 @@ final class Bench {
     }
 
     /** A model from a file's text; temperature, length and the classes follow its head. */
-    static UncertaintyModel model(String rest) {
+    public static UncertaintyModel model(String rest) {
         return new UncertaintyModelReader()
                 .read(
                         "own.yaml",
@@ -156,18 +157,18 @@ final class Bench {
                                 + "level-of-confidence: 95 %\n" + rest);
     }
 
-    Bench mayVary(int count, Map<Property, Bound.Constant> ceilings) {
+    public Bench mayVary(int count, Map<Property, Bound.Constant> ceilings) {
         this.allowance = Optional.of(new Allowance(
                 List.of(new Allowance.Step(new PairCount(1, Product.MOST_PAIRS), count)), ceilings, SOURCE));
         return this;
     }
 
-    Bench require(Requirement requirement) {
+    public Bench require(Requirement requirement) {
         requirements.add(requirement);
         return this;
     }
 
-    Bench read(Property property, Subject subject, double value, String unit) {
+    public Bench read(Property property, Subject subject, double value, String unit) {
         readings.add(Reading.of(
                 property,
                 subject,
@@ -177,11 +178,11 @@ final class Bench {
         return this;
     }
 
-    Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value) {
+    public Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value) {
         return sweep(property, subject, grid, value, property.canonicalUnit());
     }
 
-    Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value, String unit) {
+    public Bench sweep(Property property, Subject subject, FrequencyGrid grid, DoubleUnaryOperator value, String unit) {
         double[] values = new double[grid.size()];
         for (int i = 0; i < values.length; i++) {
             values[i] = value.applyAsDouble(grid.megahertz(i));
@@ -196,13 +197,13 @@ final class Bench {
         return this;
     }
 
-    Bench sweep(Sweep sweep) {
+    public Bench sweep(Sweep sweep) {
         sweeps.add(sweep);
         return this;
     }
 
     /** Steps of 1 MHz from 1 MHz to a frequency. */
-    static FrequencyGrid everyMegahertzTo(int last) {
+    public static FrequencyGrid everyMegahertzTo(int last) {
         double[] megahertz = new double[last];
         for (int i = 0; i < last; i++) {
             megahertz[i] = i + 1;
@@ -248,12 +249,12 @@ final class Bench {
                 rule);
     }
 
-    Judgement judge() {
+    public Judgement judge() {
         return Judge.judge(result(), product(), set(), model, "test");
     }
 
     /** What the reel could be; the other sets are those of other benches. */
-    Alternatives alternatives(Bench... others) {
+    public Alternatives alternatives(Bench... others) {
         ReelResult result = result();
         return Alternatives.of(
                 set -> result,

@@ -24,6 +24,7 @@ import org.openqa.selenium.WebElement;
 @QuarkusTest
 class ReelPagesTest {
     private static final Path REJECTED_RESULT = Path.of("demo-data/results/R-26006.json");
+    private static final Path INCOMPLETE_RESULT = Path.of("demo-data/results/R-26010.json");
 
     private static Browser browser;
     private static People people;
@@ -128,27 +129,33 @@ class ReelPagesTest {
     @Test
     void aPhoneShowsTheVerdictWhole() throws IOException {
         people.register(reel);
-        assertEquals("rejected", people.send(reel, REJECTED_RESULT));
+        assertEquals("incomplete", people.send(reel, INCOMPLETE_RESULT));
         signIn("/#/reel/" + reel);
-        browser.says("verdict-word", "REJECTED");
+        browser.says("verdict-word", "INCOMPLETE");
         browser.driver()
                 .executeCdpCommand(
                         "Emulation.setDeviceMetricsOverride",
                         Map.of("width", 360, "height", 700, "deviceScaleFactor", 1, "mobile", false));
         try {
-            for (String part : new String[] {"verdict-word", "upload"}) {
-                assertEquals(
-                        Boolean.TRUE,
-                        browser.driver()
-                                .executeScript(
-                                        "const part = document.getElementById(arguments[0]);"
-                                                + "return part.scrollWidth <= part.clientWidth"
-                                                + " && part.getBoundingClientRect().right <= document.documentElement.clientWidth",
-                                        part),
-                        part + " is cut off");
-            }
+            assertIsWhole("verdict-word");
+            assertIsWhole("upload");
+            browser.driver().get(service.resolve("/#/").toString());
+            browser.says("recent", reel);
+            assertIsWhole("recent");
         } finally {
             browser.driver().executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
         }
+    }
+
+    private static void assertIsWhole(String part) {
+        assertEquals(
+                Boolean.TRUE,
+                browser.driver()
+                        .executeScript(
+                                "const part = document.getElementById(arguments[0]);"
+                                        + "return part.scrollWidth <= part.clientWidth"
+                                        + " && part.getBoundingClientRect().right <= document.documentElement.clientWidth",
+                                part),
+                part + " is cut off");
     }
 }

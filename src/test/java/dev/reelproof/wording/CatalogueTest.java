@@ -5,9 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.judgement.CuttingEffect;
+import dev.reelproof.judgement.Message;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.advice.CuttingEffect;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
@@ -24,6 +25,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.Properties;
 import java.util.Set;
@@ -35,6 +37,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The English words are complete, and none of them is kept for nothing. */
 class CatalogueTest {
@@ -115,6 +118,23 @@ class CatalogueTest {
         kept.removeAll(madeOfWords());
         kept.removeAll(literals());
         assertEquals(Set.of(), kept);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/dev/reelproof/wording/Catalogue.properties", "/dev/reelproof/judgement/Obstacles.properties"})
+    void noFilledMessageShowsABrace(String file) throws IOException {
+        Properties messages = new Properties();
+        try (InputStream in = CatalogueTest.class.getResourceAsStream(file)) {
+            messages.load(new InputStreamReader(in, StandardCharsets.UTF_8));
+        }
+        messages.forEach((key, message) -> {
+            Map<String, String> parts = Pattern.compile("\\w+")
+                    .matcher((String) message)
+                    .results()
+                    .collect(Collectors.toMap(MatchResult::group, MatchResult::group, (one, same) -> one));
+            String filled = Message.fill((String) message, parts);
+            assertFalse(filled.contains("{") || filled.contains("}"), key + ": " + filled);
+        });
     }
 
     @Test

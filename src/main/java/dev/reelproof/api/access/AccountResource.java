@@ -27,6 +27,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** The persons who may sign in. */
 @Path("/api/v1/accounts")
@@ -65,10 +66,10 @@ public class AccountResource {
     /** A change of an account, for the description of the API. */
     @Schema(name = "AccountChange")
     record Change(
-            @Schema(nullable = true) String displayName,
-            @Schema(nullable = true) List<String> roles,
-            @Schema(nullable = true) Boolean active,
-            @Schema(nullable = true) String password,
+            @Schema(nullable = true) @Nullable String displayName,
+            @Schema(nullable = true) @Nullable List<String> roles,
+            @Schema(nullable = true) @Nullable Boolean active,
+            @Schema(nullable = true) @Nullable String password,
             String reason) {}
 
     @GET

@@ -4,6 +4,7 @@ import dev.reelproof.access.Approval;
 import java.time.OffsetDateTime;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** An approval as it is answered. */
 @Schema(name = "Approval")
@@ -14,10 +15,10 @@ record ApprovalAnswer(
         String reason,
         String requestedBy,
         OffsetDateTime requested,
-        @Schema(description = "the decision; null while it is open", nullable = true) Boolean approve,
-        @Schema(nullable = true) String decidedBy,
-        @Schema(nullable = true) OffsetDateTime decided,
-        @Schema(nullable = true) String decisionReason) {
+        @Schema(description = "the decision; null while it is open", nullable = true) @Nullable Boolean approve,
+        @Schema(nullable = true) @Nullable String decidedBy,
+        @Schema(nullable = true) @Nullable OffsetDateTime decided,
+        @Schema(nullable = true) @Nullable String decisionReason) {
 
     /** A list of approvals. */
     @Schema(name = "Approvals")

@@ -24,6 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What one person asks for and another decides. */
 @Path("/api/v1/approvals")
@@ -46,9 +47,9 @@ public class ApprovalResource {
     @Operation(summary = "Approvals, newest first", description = "Page on with 'before' = the last id received.")
     public ApprovalAnswer.Listed list(
             @QueryParam("open") @DefaultValue("false") boolean open,
-            @QueryParam("before") String before,
+            @QueryParam("before") @Nullable String before,
             @QueryParam("limit") @DefaultValue("50") String limit,
-            @QueryParam("plant") String plant) {
+            @QueryParam("plant") @Nullable String plant) {
         long newest = before == null ? Long.MAX_VALUE : QueryParameters.id("before", before);
         return new ApprovalAnswer.Listed(asking.list(plant, open, newest, QueryParameters.limit(limit)).stream()
                 .map(ApprovalAnswer::of)
@@ -65,7 +66,7 @@ public class ApprovalResource {
             content = @Content(schema = @Schema(implementation = ApprovalAnswer.class)))
     @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
     @APIResponse(responseCode = "422", description = "unknown action, or no subject or reason")
-    public Response request(@QueryParam("plant") String plant, byte[] body) {
+    public Response request(@QueryParam("plant") @Nullable String plant, byte[] body) {
         asking.requirePermission(plant);
         Faults faults = new Faults();
         SentObject root = SentObject.read("approval", body, faults)
@@ -96,7 +97,7 @@ public class ApprovalResource {
     @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
     @APIResponse(responseCode = "404", description = "no such approval")
     @APIResponse(responseCode = "409", description = "asked for by the same person, or decided before")
-    public ApprovalAnswer decide(String id, @QueryParam("plant") String plant, byte[] body) {
+    public ApprovalAnswer decide(String id, @QueryParam("plant") @Nullable String plant, byte[] body) {
         asking.requirePermission(plant);
         long number = QueryParameters.id("id", id);
         Faults faults = new Faults();

@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** An entry of the audit trail as it is answered. */
 @Schema(name = "AuditEntry")
@@ -14,10 +15,10 @@ record AuditAnswer(
         OffsetDateTime at,
         String actor,
         @Schema(enumeration = {"person", "token", "service", "none"}) String actorKind,
-        @Schema(description = "the network address of the request", nullable = true) String from,
+        @Schema(description = "the network address of the request", nullable = true) @Nullable String from,
         String action,
         @Schema(description = "kind, slash, identifier, such as reel/R-1") String subject,
-        @Schema(nullable = true) String reason,
+        @Schema(nullable = true) @Nullable String reason,
         @JsonRawValue @Schema(type = SchemaType.OBJECT) String details) {
 
     /** A list of entries. */

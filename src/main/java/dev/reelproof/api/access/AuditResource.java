@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** The audit trail. */
 @Path("/api/v1/audit")
@@ -36,17 +37,17 @@ public class AuditResource {
     @APIResponse(responseCode = "200", description = "the entries")
     @APIResponse(responseCode = "403", description = "the role may not read the audit trail")
     public AuditAnswer.Entries entries(
-            @QueryParam("subject") String subject,
-            @QueryParam("actor") String actor,
-            @QueryParam("action") String action,
-            @QueryParam("before") String before,
+            @QueryParam("subject") @Nullable String subject,
+            @QueryParam("actor") @Nullable String actor,
+            @QueryParam("action") @Nullable String action,
+            @QueryParam("before") @Nullable String before,
             @QueryParam("limit") @DefaultValue("50") String limit,
-            @QueryParam("plant") String plant) {
+            @QueryParam("plant") @Nullable String plant) {
         audit.requirePermission(plant);
         AuditFilter filter = new AuditFilter(
-                QueryParameters.text("subject", subject),
-                QueryParameters.text("actor", actor),
-                QueryParameters.text("action", action),
+                QueryParameters.textIfGiven("subject", subject),
+                QueryParameters.textIfGiven("actor", actor),
+                QueryParameters.textIfGiven("action", action),
                 before == null ? null : QueryParameters.id("before", before));
         return new AuditAnswer.Entries(audit.entries(plant, filter, QueryParameters.limit(limit)).stream()
                 .map(AuditAnswer::of)

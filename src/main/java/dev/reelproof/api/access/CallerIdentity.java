@@ -12,6 +12,7 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** Reads who is calling from the identity that the request was given. */
 @ApplicationScoped
@@ -69,7 +70,7 @@ class CallerIdentity {
                 from);
     }
 
-    private static String from(RoutingContext context) {
+    private static @Nullable String from(RoutingContext context) {
         return context.request().remoteAddress() == null
                 ? null
                 : context.request().remoteAddress().hostAddress();
@@ -86,13 +87,13 @@ class CallerIdentity {
         return Boolean.TRUE.equals(identity.getAttribute(DEMO));
     }
 
-    /** What changes must carry in the header X-CSRF-Token; null without a session. */
-    String csrf() {
+    /** What changes must carry in the header X-CSRF-Token; absent without a session. */
+    @Nullable String csrf() {
         return identity.getAttribute(CSRF);
     }
 
-    /** The digest of the session's secret; null without a session. */
-    String session() {
+    /** The digest of the session's secret; absent without a session. */
+    @Nullable String session() {
         return identity.getAttribute(SESSION);
     }
 }

@@ -18,6 +18,7 @@ import org.eclipse.microprofile.jwt.JsonWebToken;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Signs in with the company's identity provider: a person whom it authenticates gets a session of ours. */
 @Path(CompanySignInResource.PATH)
@@ -58,7 +59,7 @@ public class CompanySignInResource {
     @APIResponse(responseCode = "303", description = "signed in, or refused with a word for the sign-in page")
     @APIResponse(responseCode = "401", description = "what the identity provider answered cannot be believed")
     @APIResponse(responseCode = "404", description = "no identity provider is set up")
-    public Response signIn(@QueryParam("next") String next, @CookieParam(SessionCookie.NAME) String brought) {
+    public Response signIn(@QueryParam("next") @Nullable String next, @CookieParam(SessionCookie.NAME) @Nullable String brought) {
         if (!(identity.getPrincipal() instanceof JsonWebToken idToken)) {
             throw new NotAuthenticatedException("Sign in with the identity provider first.");
         }
@@ -82,7 +83,7 @@ public class CompanySignInResource {
                 .build();
     }
 
-    private static String ownPage(String next) {
+    private static String ownPage(@Nullable String next) {
         if (next == null || !OWN_PAGE.matcher(next).matches()) {
             return FIRST_PAGE;
         }

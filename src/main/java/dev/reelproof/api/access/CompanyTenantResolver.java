@@ -3,6 +3,7 @@ package dev.reelproof.api.access;
 import io.quarkus.oidc.TenantResolver;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Asks the company's identity provider at one address alone. Everywhere else its cookies and tokens count for nothing, so that a
@@ -10,11 +11,11 @@ import jakarta.enterprise.context.ApplicationScoped;
  */
 @ApplicationScoped
 class CompanyTenantResolver implements TenantResolver {
-    private static final String AS_CONFIGURED = null;
+    private static final @Nullable String AS_CONFIGURED = null;
     private static final String NOWHERE = "nowhere";
 
     @Override
-    public String resolve(RoutingContext context) {
+    public @Nullable String resolve(RoutingContext context) {
         return CompanySignInResource.PATH.equals(context.request().path()) ? AS_CONFIGURED : NOWHERE;
     }
 }

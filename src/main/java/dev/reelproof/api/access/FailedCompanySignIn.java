@@ -60,9 +60,8 @@ class FailedCompanySignIn {
 
     private static void answer(RoutingContext context) {
         Throwable failure = context.failure();
-        boolean isRefused = failure instanceof AuthenticationFailedException
-                || failure instanceof AuthenticationCompletionException;
-        if (!isRefused || context.response().ended()) {
+        if (!(failure instanceof AuthenticationFailedException || failure instanceof AuthenticationCompletionException)
+                || context.response().ended()) {
             // A redirection is no failure, and what else went wrong is the server's to answer.
             context.next();
             return;

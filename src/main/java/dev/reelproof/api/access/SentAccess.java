@@ -9,6 +9,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Reads names, passwords, roles and reasons as they were sent. */
 public final class SentAccess {
@@ -26,7 +27,7 @@ public final class SentAccess {
      * @param address what is taken away, as the API describes it
      * @throws IntakeException when it is not said
      */
-    public static String reason(String sent, String address) {
+    public static String reason(@Nullable String sent, String address) {
         String why = sent == null ? "" : sent.strip();
         if (!(!why.isEmpty()
                 && why.length() <= LONGEST_REASON

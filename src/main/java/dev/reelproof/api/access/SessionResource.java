@@ -36,6 +36,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Signs in and out. */
 @Path("/api/v1/session")
@@ -68,11 +69,11 @@ public class SessionResource {
             String name,
             String displayName,
             @Schema(enumeration = {"person", "token"}) String kind,
-            @Schema(description = "the one plant of the caller; null for every plant", nullable = true) String plant,
+            @Schema(description = "the one plant of the caller; null for every plant", nullable = true) @Nullable String plant,
             List<String> roles,
             @Schema(description = "the actions that the roles open") List<String> may,
             @Schema(description = "to be sent as X-CSRF-Token with every change; null for a token", nullable = true)
-                    String csrf,
+                    @Nullable String csrf,
             @Schema(description = "one of the demo's accounts, or its token") boolean demo) {}
 
     /** What signs in, for the description of the API. */
@@ -93,9 +94,9 @@ public class SessionResource {
     @APIResponse(responseCode = "403", description = "asked for by a page of another site")
     @APIResponse(responseCode = "429", description = "too many wrong attempts; Retry-After says when to try again")
     public Response signIn(
-            @HeaderParam("Origin") String origin,
-            @HeaderParam("Host") String host,
-            @CookieParam(SessionCookie.NAME) String brought,
+            @HeaderParam("Origin") @Nullable String origin,
+            @HeaderParam("Host") @Nullable String host,
+            @CookieParam(SessionCookie.NAME) @Nullable String brought,
             byte[] body) {
         requireOwnPage(origin, host);
         Faults faults = new Faults();
@@ -124,14 +125,14 @@ public class SessionResource {
     }
 
     /** A page of another site could sign a browser in under a name of its choice, and read what is done under it. */
-    private static void requireOwnPage(String origin, String host) {
+    private static void requireOwnPage(@Nullable String origin, @Nullable String host) {
         if (origin != null && (host == null || !host.equalsIgnoreCase(authority(origin)))) {
             throw new PermissionDeniedException(
                     "Sign in from a page of this service; this came from a page of another site.");
         }
     }
 
-    private static String authority(String origin) {
+    private static @Nullable String authority(String origin) {
         try {
             return URI.create(origin).getRawAuthority();
         } catch (IllegalArgumentException e) {

@@ -25,6 +25,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** The tokens that bench stations and scripts send in place of a sign-in. */
 @Path("/api/v1/tokens")
@@ -47,11 +48,11 @@ public class TokenResource {
             String name,
             List<String> roles,
             @Schema(description = "the one plant that it may act at; null for every plant", nullable = true)
-                    String plant,
+                    @Nullable String plant,
             boolean demo,
             Instant created,
-            @Schema(nullable = true) Instant expires,
-            @Schema(nullable = true) Instant revoked) {
+            @Schema(nullable = true) @Nullable Instant expires,
+            @Schema(nullable = true) @Nullable Instant revoked) {
         static Answer of(Token token) {
             return new Answer(
                     token.id(),
@@ -72,8 +73,8 @@ public class TokenResource {
             @Schema(description = "shown this once; only its digest is kept") String secret,
             String name,
             String role,
-            String plant,
-            @Schema(nullable = true) Instant expires) {}
+            @Nullable String plant,
+            @Schema(nullable = true) @Nullable Instant expires) {}
 
     /** A list of tokens. */
     @Schema(name = "Tokens")
@@ -84,9 +85,9 @@ public class TokenResource {
     record Request(
             String name,
             String role,
-            @Schema(description = "ISO 8601 with offset; never when absent", nullable = true) OffsetDateTime expires,
+            @Schema(description = "ISO 8601 with offset; never when absent", nullable = true) @Nullable OffsetDateTime expires,
             @Schema(description = "the one plant that it may act at; the home plant when absent", nullable = true)
-                    String plant) {}
+                    @Nullable String plant) {}
 
     @GET
     @Operation(
@@ -141,7 +142,7 @@ public class TokenResource {
     @APIResponse(responseCode = "403", description = "the role may not, or belongs to another plant")
     @APIResponse(responseCode = "404", description = "no such token")
     @APIResponse(responseCode = "422", description = "no reason")
-    public Response revoke(String id, @QueryParam("reason") String reason) {
+    public Response revoke(String id, @QueryParam("reason") @Nullable String reason) {
         tokens.requirePermission();
         tokens.revoke(id, SentAccess.reason(reason, "/api/v1/tokens/{id}"));
         return Response.noContent().build();

@@ -3,6 +3,7 @@ package dev.reelproof.api.certificate;
 import dev.reelproof.certificate.IssuedCertificate;
 import java.time.OffsetDateTime;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /** A certificate in the HTTP contract. */
 public record CertificateAnswer(
@@ -12,8 +13,8 @@ public record CertificateAnswer(
         String reel,
         UUID record,
         OffsetDateTime issued,
-        String order,
-        String customer,
+        @Nullable String order,
+        @Nullable String customer,
         String pdf,
         String pdfSha256) {
 

@@ -24,6 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Certificates that were issued. */
 @Path("/api/v1/certificates")
@@ -57,7 +58,7 @@ public class CertificateResource {
     public Listed search(
             @QueryParam("query") @DefaultValue("") String query,
             @QueryParam("limit") @DefaultValue("20") String limit,
-            @QueryParam("plant") String plantNamed) {
+            @QueryParam("plant") @Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         String text = QueryParameters.text("query", query);
         return new Listed(certificates.search(plant, text, QueryParameters.limit(limit)).stream()
@@ -71,7 +72,7 @@ public class CertificateResource {
     @Operation(summary = "A certificate as PDF, the same bytes each time")
     @APIResponse(responseCode = "200", description = "the certificate", content = @Content(mediaType = PDF))
     @APIResponse(responseCode = "404", description = "no such certificate")
-    public Response pdf(String number, @QueryParam("plant") String plantNamed) {
+    public Response pdf(String number, @QueryParam("plant") @Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         return Response.ok(certificates.pdf(plant, number), PDF)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + number + ".pdf\"")
@@ -92,13 +93,13 @@ public class CertificateResource {
             content = @Content(schema = @Schema(implementation = CertificateVerification.class)))
     @APIResponse(responseCode = "404", description = "no such certificate was issued here")
     @APIResponse(responseCode = "422", description = "sha256 is not a SHA-256")
-    public Response verify(String number, @QueryParam("sha256") String sha256) {
+    public Response verify(String number, @QueryParam("sha256") @Nullable String sha256) {
         return Response.ok(CertificateVerification.of(verification.verify(number, digest(sha256))))
                 .header(HttpHeaders.CACHE_CONTROL, NOT_KEPT)
                 .build();
     }
 
-    private static Optional<String> digest(String sha256) {
+    private static Optional<String> digest(@Nullable String sha256) {
         Optional<String> asked =
                 Optional.ofNullable(sha256).map(text -> text.strip().toLowerCase(Locale.ROOT));
         if (!asked.stream().allMatch(text -> SHA256.matcher(text).matches())) {

@@ -4,6 +4,7 @@ import dev.reelproof.app.certificate.VerifyCertificate;
 import dev.reelproof.certificate.IssuedCertificate;
 import java.time.OffsetDateTime;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** What anyone may know of a certificate whose number they have: nothing of order, customer or figures. */
 @Schema(name = "CertificateVerification")
@@ -19,7 +20,7 @@ record CertificateVerification(
         @Schema(
                         description = "whether the digest asked about is that of an issued PDF; null when none was",
                         nullable = true)
-                Boolean matches) {
+                @Nullable Boolean matches) {
 
     static CertificateVerification of(VerifyCertificate.Verified verified) {
         IssuedCertificate certificate = verified.certificate();

@@ -2,8 +2,8 @@ package dev.reelproof.api.certificate;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.app.Plants;
-import dev.reelproof.app.certificate.IssueCertificate;
 import dev.reelproof.app.certificate.IssueCertificate.Issued;
+import dev.reelproof.app.certificate.IssueCertificate;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -18,6 +18,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** The certificates of a reel. */
 @Path("/api/v1/reels/{reel}/certificates")
@@ -49,7 +50,7 @@ public class ReelCertificateResource {
     @APIResponse(
             responseCode = "409",
             description = "the reel may not have one: it is on hold, not accepted, or was never tested")
-    public Response issue(@PathParam("reel") String reel, @QueryParam("plant") String plantNamed) {
+    public Response issue(@PathParam("reel") String reel, @QueryParam("plant") @Nullable String plantNamed) {
         Issued issued = issuing.issue(plants.forAction(Action.ISSUE, plantNamed, "plant"), reel);
         CertificateAnswer answer = CertificateAnswer.of(issued.certificate());
         return (issued.first() ? Response.created(URI.create(answer.pdf())) : Response.ok())

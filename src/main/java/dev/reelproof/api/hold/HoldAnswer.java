@@ -2,23 +2,24 @@ package dev.reelproof.api.hold;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.api.Quantity;
-import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import java.time.OffsetDateTime;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** A hold, as the HTTP contract has it: one of lot, reel, run and machine says what it is of. */
 @Schema(name = "Hold")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record HoldAnswer(
         String id,
-        String lot,
-        String reel,
-        String run,
-        @Schema(description = "with from and to") String machine,
-        OffsetDateTime from,
-        OffsetDateTime to,
+        @Nullable String lot,
+        @Nullable String reel,
+        @Nullable String run,
+        @Schema(description = "with from and to") @Nullable String machine,
+        @Nullable OffsetDateTime from,
+        @Nullable OffsetDateTime to,
         String reason,
         String heldBy,
         OffsetDateTime held,
@@ -27,13 +28,13 @@ public record HoldAnswer(
                         description =
                                 "how many registered reels it holds now; absent in lists, and when they are too many to be"
                                         + " counted in time")
-                Long reels,
+                @Nullable Long reels,
         List<Release> releases) {
 
     /** A release; with a range, of that stretch of the held lot alone. */
     @Schema(name = "HoldRelease")
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record Release(String reason, String releasedBy, OffsetDateTime released, Range range) {}
+    record Release(String reason, String releasedBy, OffsetDateTime released, @Nullable Range range) {}
 
     /** A stretch of the held lot, counted from its beginning. */
     @Schema(name = "HeldRange")
@@ -46,22 +47,22 @@ public record HoldAnswer(
     /** What is to be held: exactly one of lot, reel, run and machine. */
     @Schema(name = "HoldRequest")
     record Request(
-            String lot,
-            String reel,
-            String run,
-            @Schema(description = "with from and to") String machine,
-            OffsetDateTime from,
-            OffsetDateTime to,
+            @Nullable String lot,
+            @Nullable String reel,
+            @Nullable String run,
+            @Schema(description = "with from and to") @Nullable String machine,
+            @Nullable OffsetDateTime from,
+            @Nullable OffsetDateTime to,
             @Schema(required = true) String reason,
-            String plant) {}
+            @Nullable String plant) {}
 
     /** What is to be released. */
     @Schema(name = "HoldReleaseRequest")
     record ReleaseRequest(
             @Schema(required = true) String reason,
-            @Schema(description = "a stretch of the held lot or reel; the whole hold when absent") Range range) {}
+            @Schema(description = "a stretch of the held lot or reel; the whole hold when absent") @Nullable Range range) {}
 
-    public static HoldAnswer of(Hold hold, Long reels) {
+    public static HoldAnswer of(Hold hold, @Nullable Long reels) {
         HoldTarget target = hold.target();
         return new HoldAnswer(
                 String.valueOf(hold.id()),
@@ -79,7 +80,7 @@ public record HoldAnswer(
                 hold.releases().stream().map(HoldAnswer::release).toList());
     }
 
-    private static String name(HoldTarget target, HoldTarget.What what) {
+    private static @Nullable String name(HoldTarget target, HoldTarget.What what) {
         return target.what() == what ? target.name() : null;
     }
 

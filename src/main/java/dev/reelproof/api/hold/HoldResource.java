@@ -8,8 +8,8 @@ import dev.reelproof.app.Plants;
 import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.hold.PlaceHold;
 import dev.reelproof.app.hold.ReleaseHold;
-import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.ReleaseRefusedException;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.ReleaseRefusedException;
 import dev.reelproof.intake.IntakeException;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
@@ -30,6 +30,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What is on hold, and its release by somebody else. */
 @Path("/api/v1/holds")
@@ -53,9 +54,9 @@ public class HoldResource {
     @Operation(summary = "Holds, newest first", description = "Page on with 'before' = the last id received.")
     public HoldAnswer.Listed list(
             @QueryParam("open") @DefaultValue("false") boolean open,
-            @QueryParam("before") String before,
+            @QueryParam("before") @Nullable String before,
             @QueryParam("limit") @DefaultValue("50") String limit,
-            @QueryParam("plant") String plantNamed) {
+            @QueryParam("plant") @Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         long newest = before == null ? Long.MAX_VALUE : QueryParameters.id("before", before);
         return new HoldAnswer.Listed(holds.list(plant, open, newest, QueryParameters.limit(limit)).stream()
@@ -71,7 +72,7 @@ public class HoldResource {
             description = "the hold",
             content = @Content(schema = @Schema(implementation = HoldAnswer.class)))
     @APIResponse(responseCode = "404", description = "no such hold")
-    public HoldAnswer get(@PathParam("id") String id, @QueryParam("plant") String plantNamed) {
+    public HoldAnswer get(@PathParam("id") String id, @QueryParam("plant") @Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         return counted(plant, holds.byId(plant, number(plant, id)));
     }
@@ -94,7 +95,7 @@ public class HoldResource {
             content = @Content(schema = @Schema(implementation = HoldAnswer.class)))
     @APIResponse(responseCode = "403", description = "the role may not")
     @APIResponse(responseCode = "422", description = "no reason, not exactly one thing to hold, or an unknown one")
-    public Response place(@QueryParam("plant") String plantNamed, byte[] body) {
+    public Response place(@QueryParam("plant") @Nullable String plantNamed, byte[] body) {
         plants.forAction(Action.HOLD, plantNamed, "plant");
         SentHold.Placing sent = SentHold.placing(body);
         String plant = sent.plant() != null ? plants.named(sent.plant(), "/plant") : plants.named(plantNamed, "plant");
@@ -126,7 +127,7 @@ public class HoldResource {
     @APIResponse(responseCode = "404", description = "no such hold")
     @APIResponse(responseCode = "409", description = "placed by the same person or token, or released before")
     @APIResponse(responseCode = "422", description = "no reason, or a range that does not lie on the held lot")
-    public HoldAnswer release(@PathParam("id") String id, @QueryParam("plant") String plantNamed, byte[] body) {
+    public HoldAnswer release(@PathParam("id") String id, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
         String plant = plants.forAction(Action.RELEASE, plantNamed, "plant");
         SentHold.Releasing sent = SentHold.releasing(body);
         try {

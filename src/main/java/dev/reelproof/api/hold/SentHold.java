@@ -1,8 +1,8 @@
 package dev.reelproof.api.hold;
 
 import dev.reelproof.api.Quantity;
-import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.SentObject;
@@ -10,6 +10,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Reads what is sent to place and to release holds; each refusal names the place. */
 final class SentHold {
@@ -26,9 +27,9 @@ final class SentHold {
      *
      * @param target what is to be held
      * @param reason why
-     * @param plant the plant named; null when none is
+     * @param plant the plant named
      */
-    record Placing(HoldTarget target, String reason, String plant) {}
+    record Placing(HoldTarget target, String reason, @Nullable String plant) {}
 
     /**
      * A release.

@@ -1,2 +1,5 @@
 /** HTTP of holds. */
+@NullMarked
 package dev.reelproof.api.hold;
+
+import org.jspecify.annotations.NullMarked;

@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** A limit set with all that it demands. */
 record LimitSetAnswer(
@@ -32,7 +33,7 @@ record LimitSetAnswer(
         NetworkAnswer network,
         String decisionRule,
         List<RequirementAnswer> requirements,
-        AllowanceAnswer allowance,
+        @Nullable AllowanceAnswer allowance,
         List<LimitSet.LeftOut> leftOut) {
 
     /** A limit set in a list. */
@@ -66,9 +67,9 @@ record LimitSetAnswer(
     @Schema(name = "LimitSetLines")
     record Lines(List<Line> limitSets) {}
 
-    /** A range of frequency, MHz; null where the property has none. */
+    /** A range of frequency, MHz. */
     record DomainAnswer(double from, double to, String unit) {
-        static DomainAnswer of(Domain domain) {
+        static @Nullable DomainAnswer of(Domain domain) {
             if (domain instanceof Domain.Range range) {
                 return new DomainAnswer(range.from(), range.to(), "MHz");
             }
@@ -91,17 +92,17 @@ record LimitSetAnswer(
             String property,
             String statistic,
             String sense,
-            String upper,
-            String lower,
+            @Nullable String upper,
+            @Nullable String lower,
             String unit,
-            DomainAnswer domain,
+            @Nullable DomainAnswer domain,
             List<LawAnswer> laws,
-            String denominator,
+            @Nullable String denominator,
             String scope,
-            PairCount pairs,
-            PairCount unitPairs,
+            @Nullable PairCount pairs,
+            @Nullable PairCount unitPairs,
             String source,
-            String condition,
+            @Nullable String condition,
             String decisionRule,
             BeyondTheLimit beyondTheLimit) {
 
@@ -127,15 +128,15 @@ record LimitSetAnswer(
         }
     }
 
-    /** What a requirement says beyond its limit; null where it says nothing of it. */
+    /** What a requirement says beyond its limit, as far as it says something of it. */
     record BeyondTheLimit(
             boolean required,
-            Quantity leastRoundTripLoss,
-            Quantity leastTestedLength,
-            Quantity leastTestedLengthToReject,
-            Sample sample,
-            String each,
-            Boolean warmerPassStands) {
+            @Nullable Quantity leastRoundTripLoss,
+            @Nullable Quantity leastTestedLength,
+            @Nullable Quantity leastTestedLengthToReject,
+            @Nullable Sample sample,
+            @Nullable String each,
+            @Nullable Boolean warmerPassStands) {
 
         /** So many pairs may stand for all where their average lies within two figures. */
         @Schema(name = "SampledPairs")
@@ -185,17 +186,17 @@ record LimitSetAnswer(
         }
     }
 
-    /** The limit at one frequency; {@code limit} is null where there are two bounds. */
+    /** The limit at one frequency; {@code limit} is absent where there are two bounds. */
     @Schema(name = "LimitAtFrequency")
     record At(
-            Double limit,
-            Double lower,
-            Double upper,
+            @Nullable Double limit,
+            @Nullable Double lower,
+            @Nullable Double upper,
             String unit,
             String sense,
             String requirement,
             String statistic,
-            Quantity frequency,
+            @Nullable Quantity frequency,
             String formula,
             String source,
             List<String> requirements) {

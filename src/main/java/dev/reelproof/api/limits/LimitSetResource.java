@@ -15,6 +15,7 @@ import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Limit sets. */
 @Path("/api/v1/limit-sets")
@@ -40,7 +41,7 @@ public class LimitSetResource {
     @Operation(
             summary = "A limit set with all that it demands",
             description = "Without revision: the one in force today.")
-    public LimitSetAnswer get(String id, @QueryParam("revision") String revision) {
+    public LimitSetAnswer get(String id, @QueryParam("revision") @Nullable String revision) {
         return LimitSetAnswer.of(askLimits.limitSet(id, whole("revision", revision)));
     }
 
@@ -57,10 +58,10 @@ public class LimitSetResource {
     public LimitSetAnswer.At limit(
             String id,
             String property,
-            @QueryParam("frequency") String frequency,
+            @QueryParam("frequency") @Nullable String frequency,
             @QueryParam("unit") @DefaultValue("MHz") String unit,
-            @QueryParam("pairs") String pairs,
-            @QueryParam("revision") String revision) {
+            @QueryParam("pairs") @Nullable String pairs,
+            @QueryParam("revision") @Nullable String revision) {
         LimitAt limit = askLimits.limit(
                 id,
                 property,
@@ -70,7 +71,7 @@ public class LimitSetResource {
         return LimitSetAnswer.At.of(limit.requirement(), limit.megahertz(), limit.requirements());
     }
 
-    private static Optional<Integer> whole(String name, String asked) {
+    private static Optional<Integer> whole(String name, @Nullable String asked) {
         return Optional.ofNullable(asked).map(text -> QueryParameters.whole(name, text));
     }
 
@@ -80,7 +81,7 @@ public class LimitSetResource {
         try {
             megahertz = FrequencyGrid.megahertz(number, unit);
         } catch (IllegalArgumentException e) {
-            throw QueryParameters.refused("unit", e.getMessage());
+            throw QueryParameters.refused("unit", e);
         }
         if (megahertz > 0 && Double.isFinite(megahertz)) {
             return megahertz;

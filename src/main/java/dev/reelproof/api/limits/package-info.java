@@ -1,2 +1,5 @@
 /** HTTP of limit sets. */
+@NullMarked
 package dev.reelproof.api.limits;
+
+import org.jspecify.annotations.NullMarked;

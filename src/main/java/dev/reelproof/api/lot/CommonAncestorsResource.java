@@ -23,6 +23,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What several reels were all made from. */
 @Path("/api/v1/lots/common-ancestors")
@@ -40,7 +41,7 @@ public class CommonAncestorsResource {
 
     /** The question, for the description of the API. */
     @Schema(name = "CommonAncestorsQuestion")
-    record Question(@Schema(required = true) List<String> reels, String plant) {}
+    record Question(@Schema(required = true) List<String> reels, @Nullable String plant) {}
 
     /**
      * The ancestors that at least two of the reels share, those shared by most first.
@@ -56,16 +57,16 @@ public class CommonAncestorsResource {
                 String kind,
                 Quantity quantity,
                 OffsetDateTime made,
-                String step,
-                String machine,
-                String run,
+                @Nullable String step,
+                @Nullable String machine,
+                @Nullable String run,
                 int reels,
                 boolean byAll) {}
     }
 
     @GET
     @Operation(summary = "The lots from which several reels descend, those shared by most first; reels=a,b,c")
-    public CommonAnswer common(@QueryParam("reels") String reels, @QueryParam("plant") String plantNamed) {
+    public CommonAnswer common(@QueryParam("reels") @Nullable String reels, @QueryParam("plant") @Nullable String plantNamed) {
         return answer(reels == null ? List.of() : Arrays.asList(reels.split(",")), "reels", plantNamed);
     }
 
@@ -85,7 +86,7 @@ public class CommonAncestorsResource {
         return answer(reels, "/reels", plant);
     }
 
-    private CommonAnswer answer(List<String> names, String where, String plantNamed) {
+    private CommonAnswer answer(List<String> names, String where, @Nullable String plantNamed) {
         FindCommonAncestors.Found found = ancestors.find(names, where, plantNamed);
         return new CommonAnswer(
                 found.asked(),

@@ -11,6 +11,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /** A lot and what descends from it, as a pedigree, with where its reels are. */
 record DescendantsAnswer(List<PedigreeAnswer.Place> lots, List<PedigreeAnswer.Link> links, Split reels) {
@@ -25,13 +26,13 @@ record DescendantsAnswer(List<PedigreeAnswer.Place> lots, List<PedigreeAnswer.Li
     /** The reels that went to one place. */
     record Shipment(String to, List<Reel> reels) {}
 
-    /** A reel with what is registered of it, and what was told last of where it is; null when nothing was. */
+    /** A reel with what is registered of it, and what was told last of where it is, if anything was. */
     @JsonSerialize(using = PedigreeWriting.OfReel.class)
     record Reel(
             String reel,
-            @JsonInclude(JsonInclude.Include.NON_NULL) String order,
-            @JsonInclude(JsonInclude.Include.NON_NULL) String customer,
-            @JsonInclude(JsonInclude.Include.NON_NULL) ReelDispositionResource.DispositionAnswer disposition) {}
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String order,
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String customer,
+            @JsonInclude(JsonInclude.Include.NON_NULL) ReelDispositionResource.@Nullable DispositionAnswer disposition) {}
 
     static Reel reel(ReelBelow below) {
         return new Reel(

@@ -9,6 +9,7 @@ import dev.reelproof.genealogy.ReelBelow;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Writes a {@link DescendantsAnswer} as its parts come: lots, links, reels in stock, scrapped, shipped by recipient, and last how many
@@ -20,7 +21,7 @@ final class DescendantsStream {
     private final PedigreeWriting.OfLink links = new PedigreeWriting.OfLink();
     private final PedigreeWriting.OfReel reels = new PedigreeWriting.OfReel();
     private Part part = Part.LOTS;
-    private String recipient;
+    private @Nullable String recipient;
     private int reelCount;
 
     /** In the order in which they are written. */

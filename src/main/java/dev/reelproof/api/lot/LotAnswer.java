@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** A registered lot, as the HTTP contract has it. */
 record LotAnswer(
@@ -26,15 +27,15 @@ record LotAnswer(
         String kind,
         Quantity quantity,
         OffsetDateTime made,
-        String step,
-        String machine,
+        @Nullable String step,
+        @Nullable String machine,
         List<Input> inputs,
-        String run,
-        String line,
-        String operator,
-        String shift,
-        OffsetDateTime started,
-        OffsetDateTime finished,
+        @Nullable String run,
+        @Nullable String line,
+        @Nullable String operator,
+        @Nullable String shift,
+        @Nullable OffsetDateTime started,
+        @Nullable OffsetDateTime finished,
         @Schema(type = SchemaType.OBJECT, description = "a word, a number, or a value with its unit, by name")
                 Map<String, Object> settings,
         List<Sample> samples,
@@ -42,11 +43,11 @@ record LotAnswer(
         OffsetDateTime registered) {
 
     /** What went into the lot. */
-    record Input(String lot, Quantity quantity, @JsonInclude(JsonInclude.Include.NON_NULL) Position position) {}
+    record Input(String lot, Quantity quantity, @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Position position) {}
 
     /** Which stretch of a parent became which stretch of a lot; one end above the other means that they run against each other. */
     record Position(Quantity from, Quantity to, Quantity onParentFrom, Quantity onParentTo) {
-        static Position of(Placement placement) {
+        static @Nullable Position of(@Nullable Placement placement) {
             return placement == null
                     ? null
                     : new Position(
@@ -63,8 +64,8 @@ record LotAnswer(
             String property,
             double value,
             String unit,
-            @Schema(description = "where along the lot, or when") Object at,
-            OffsetDateTime taken) {
+            @Schema(description = "where along the lot, or when") @Nullable Object at,
+            @Nullable OffsetDateTime taken) {
         static Sample of(dev.reelproof.genealogy.Sample sample) {
             return new Sample(
                     sample.property(),
@@ -75,8 +76,8 @@ record LotAnswer(
         }
     }
 
-    /** What can hardly be so; {@code parent} is null when it is about all inputs together. */
-    record Implausible(String parent, String message) {
+    /** What can hardly be so; {@code parent} is absent when it is about all inputs together. */
+    record Implausible(@Nullable String parent, String message) {
         static List<Implausible> of(List<Implausibility> implausible) {
             if (implausible.isEmpty()) {
                 return List.of(); // of almost every lot, and there may be a hundred thousand
@@ -135,25 +136,25 @@ record LotAnswer(
     @Schema(name = "LotReport")
     record Report(
             @Schema(required = true, pattern = Identifier.PATTERN) String id,
-            @Schema(pattern = Identifier.PATTERN, description = "the home plant when left out") String plant,
+            @Schema(pattern = Identifier.PATTERN, description = "the home plant when left out") @Nullable String plant,
             @Schema(required = true, examples = "insulated-conductor") String kind,
             @Schema(required = true) Quantity quantity,
             @Schema(required = true, description = "may be left out beside 'finished'") OffsetDateTime made,
-            String step,
-            String machine,
-            List<Input> inputs,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable List<Input> inputs,
             @Schema(
                             pattern = Identifier.PATTERN,
                             description =
                                     "the run of the step; lots that name one run tell the same of it. The lot's own"
                                             + " identifier when left out")
-                    String run,
-            String line,
-            String operator,
-            String shift,
-            OffsetDateTime started,
-            OffsetDateTime finished,
+                    @Nullable String run,
+            @Nullable String line,
+            @Nullable String operator,
+            @Nullable String shift,
+            @Nullable OffsetDateTime started,
+            @Nullable OffsetDateTime finished,
             @Schema(type = SchemaType.OBJECT, description = "a word, a number, or a value with its unit, by name")
-                    Map<String, Object> settings,
-            List<Sample> samples) {}
+                    @Nullable Map<String, Object> settings,
+            @Nullable List<Sample> samples) {}
 }

@@ -7,7 +7,7 @@ import dev.reelproof.app.lot.LoadLots;
 import dev.reelproof.app.lot.ReviewLots;
 import dev.reelproof.app.lot.WithdrawWaitingLot;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.WaitingReport;
+import dev.reelproof.genealogy.admission.WaitingReport;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -32,6 +32,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Lots in bulk, and what is still missing or odd in what came. */
 @Path("/api/v1/lots")
@@ -75,7 +76,7 @@ public class LotLoadResource {
             description = "what became of them",
             content = @Content(schema = @Schema(implementation = LoadAnswer.class)))
     @APIResponse(responseCode = "422", description = "the columns are not these; nothing is kept")
-    public LoadAnswer load(InputStream body, @HeaderParam(HttpHeaders.CONTENT_TYPE) MediaType type) {
+    public LoadAnswer load(InputStream body, @HeaderParam(HttpHeaders.CONTENT_TYPE) @Nullable MediaType type) {
         boolean isCsv = MediaType.valueOf(CSV).isCompatible(type);
         return LoadAnswer.of(loading.load(body, isCsv ? LoadLots.Format.CSV : LoadLots.Format.LINES));
     }
@@ -99,7 +100,7 @@ public class LotLoadResource {
     @Path("/waiting")
     @Operation(summary = "Reports that wait for their parents, and those that turned out wrong when the parents came")
     public WaitingAnswer waiting(
-            @QueryParam("plant") String plantNamed, @QueryParam("limit") @DefaultValue(FEW) String limit) {
+            @QueryParam("plant") @Nullable String plantNamed, @QueryParam("limit") @DefaultValue(FEW) String limit) {
         ReviewLots.Waiting found = review.waiting(plantNamed, most(limit));
         return new WaitingAnswer(
                 found.count(),
@@ -126,7 +127,7 @@ public class LotLoadResource {
     @APIResponse(responseCode = "404", description = "no report of that lot waits")
     @APIResponse(responseCode = "422", description = "no reason")
     public Response withdraw(
-            @PathParam("lot") String lot, @QueryParam("reason") String reason, @QueryParam("plant") String plantNamed) {
+            @PathParam("lot") String lot, @QueryParam("reason") @Nullable String reason, @QueryParam("plant") @Nullable String plantNamed) {
         withdrawal.withdraw(lot, plantNamed, () -> SentAccess.reason(reason, "/api/v1/lots/waiting/{lot}"));
         return Response.noContent().build();
     }
@@ -154,7 +155,7 @@ public class LotLoadResource {
                     "A lot counts anew when one that is registered later does not fit it: 'registered' is then the"
                             + " time of that one.")
     public ImplausibleAnswer implausible(
-            @QueryParam("plant") String plantNamed, @QueryParam("limit") @DefaultValue(FEW) String limit) {
+            @QueryParam("plant") @Nullable String plantNamed, @QueryParam("limit") @DefaultValue(FEW) String limit) {
         return new ImplausibleAnswer(review.implausible(plantNamed, most(limit)).stream()
                 .map(one -> new ImplausibleAnswer.Lot(
                         one.lot().value(), one.registered(), LotAnswer.Implausible.of(one.implausible())))
@@ -166,8 +167,8 @@ public class LotLoadResource {
             @Schema(
                             description = "lots made, and reels registered, from then on were looked at; null for all",
                             nullable = true)
-                    OffsetDateTime from,
-            @Schema(description = "up to then; null for up to now", nullable = true) OffsetDateTime to,
+                    @Nullable OffsetDateTime from,
+            @Schema(description = "up to then; null for up to now", nullable = true) @Nullable OffsetDateTime to,
             int waitingCount,
             List<WaitingAnswer.Waiting> waiting,
             List<String> reelsWithoutInputs,
@@ -187,9 +188,9 @@ public class LotLoadResource {
     @APIResponse(responseCode = "200", description = "what is not told, as far as it is known")
     @APIResponse(responseCode = "422", description = "too much to look at")
     public IncompleteAnswer incomplete(
-            @QueryParam("plant") String plantNamed,
-            @QueryParam("from") String from,
-            @QueryParam("to") String to,
+            @QueryParam("plant") @Nullable String plantNamed,
+            @QueryParam("from") @Nullable String from,
+            @QueryParam("to") @Nullable String to,
             @QueryParam("limit") @DefaultValue(FEW) String limit) {
         OffsetDateTime begin = QueryParameters.time("from", from);
         OffsetDateTime end = QueryParameters.time("to", to);

@@ -28,6 +28,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Lots: what was made from what. */
 @Path("/api/v1/lots")
@@ -86,7 +87,7 @@ public class LotResource {
     @GET
     @Path("/{lot}")
     @Operation(summary = "A lot as registered")
-    public LotAnswer get(@PathParam("lot") String lot, @QueryParam("plant") String plantNamed) {
+    public LotAnswer get(@PathParam("lot") String lot, @QueryParam("plant") @Nullable String plantNamed) {
         return LotAnswer.of(trace.lot(lot, plantNamed));
     }
 
@@ -103,7 +104,7 @@ public class LotResource {
             description = "found",
             content = @Content(schema = @Schema(implementation = DescendantsAnswer.class)))
     public Response descendants(
-            @PathParam("lot") String lot, @QueryParam("plant") String plantNamed, @Context RoutingContext request) {
+            @PathParam("lot") String lot, @QueryParam("plant") @Nullable String plantNamed, @Context RoutingContext request) {
         TraceLots.Descendants found = trace.descendants(lot, plantNamed);
         if (found instanceof TraceLots.Descendants.InOrder all) {
             return Response.ok(DescendantsAnswer.of(all.pedigree(), all.reels()))

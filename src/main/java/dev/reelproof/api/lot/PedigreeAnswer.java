@@ -7,6 +7,7 @@ import dev.reelproof.genealogy.Pedigree;
 import java.time.OffsetDateTime;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** A lot's pedigree, as the HTTP contract has it: the lot that was asked for at depth 0, then the others, nearest first. */
 record PedigreeAnswer(List<Place> lots, List<Link> links) {
@@ -21,9 +22,9 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
             int depth,
             Quantity quantity,
             OffsetDateTime made,
-            String step,
-            String machine,
-            String run,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String run,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<LotAnswer.Implausible> implausible) {}
 
     /** How much of a parent went into a child. */
@@ -32,7 +33,7 @@ record PedigreeAnswer(List<Place> lots, List<Link> links) {
             String from,
             String to,
             Quantity quantity,
-            @JsonInclude(JsonInclude.Include.NON_NULL) LotAnswer.Position position) {}
+            @JsonInclude(JsonInclude.Include.NON_NULL) LotAnswer.@Nullable Position position) {}
 
     static PedigreeAnswer of(Pedigree pedigree) {
         return new PedigreeAnswer(

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Writes the lots, links and reels of a pedigree field by field: the same text that reflection would write, in half the time. An answer
@@ -93,7 +94,7 @@ final class PedigreeWriting {
         json.writeEndObject();
     }
 
-    private static void write(JsonGenerator json, String field, OffsetDateTime time) throws IOException {
+    private static void write(JsonGenerator json, String field, @Nullable OffsetDateTime time) throws IOException {
         json.writeStringField(field, time == null ? null : text(time));
     }
 

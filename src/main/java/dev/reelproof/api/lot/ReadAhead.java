@@ -13,6 +13,7 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Has what is found written while more is being found: on one core the database looks for the next rows, on another the rows before
@@ -81,7 +82,7 @@ class ReadAhead {
         private List<Runnable> handful = new ArrayList<>();
         private int size = FIRST_HANDFUL;
         private volatile boolean isGivenUp;
-        private volatile RuntimeException failure;
+        private volatile @Nullable RuntimeException failure;
 
         void find(Consumer<Consumer<Runnable>> search) {
             try {

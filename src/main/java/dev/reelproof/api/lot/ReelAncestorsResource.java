@@ -10,6 +10,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What a reel was made from. */
 @Path("/api/v1/reels/{reel}/ancestors")
@@ -25,7 +26,7 @@ public class ReelAncestorsResource {
 
     @GET
     @Operation(summary = "A reel and all that it descends from, each once, with the least depth")
-    public PedigreeAnswer ancestors(@PathParam("reel") String reel, @QueryParam("plant") String plantNamed) {
+    public PedigreeAnswer ancestors(@PathParam("reel") String reel, @QueryParam("plant") @Nullable String plantNamed) {
         return PedigreeAnswer.of(trace.ancestors(reel, plantNamed));
     }
 }

@@ -21,6 +21,7 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** From a place on a reel back to the stretches of what it was made from. */
 @Path("/api/v1/reels/{reel}/positions")
@@ -48,9 +49,9 @@ public class ReelPositionsResource {
                 String id,
                 String kind,
                 int depth,
-                String step,
-                @JsonInclude(JsonInclude.Include.NON_NULL) String run,
-                String machine,
+                @Nullable String step,
+                @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String run,
+                @Nullable String machine,
                 OffsetDateTime made,
                 List<String> through,
                 List<Piece> stretches) {}
@@ -70,10 +71,10 @@ public class ReelPositionsResource {
                             + " reported, it says so and guesses nothing.")
     public PositionsAnswer positions(
             @PathParam("reel") String reel,
-            @QueryParam("at") String at,
+            @QueryParam("at") @Nullable String at,
             @QueryParam("within") @DefaultValue("0") String within,
             @QueryParam("unit") @DefaultValue("m") String unit,
-            @QueryParam("plant") String plantNamed) {
+            @QueryParam("plant") @Nullable String plantNamed) {
         if (at == null) {
             throw QueryParameters.refused("at", "must be a number, such as at=212&unit=m, not absent");
         }

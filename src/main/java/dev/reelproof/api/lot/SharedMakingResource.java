@@ -21,6 +21,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Reels that share the run of a step, or a machine within a time. */
 @Path("/api/v1")
@@ -37,19 +38,19 @@ public class SharedMakingResource {
     /** A run as it was told. */
     record RunAnswer(
             String id,
-            String step,
-            String machine,
-            String line,
-            String operator,
-            String shift,
-            OffsetDateTime started,
-            OffsetDateTime finished,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String line,
+            @Nullable String operator,
+            @Nullable String shift,
+            @Nullable OffsetDateTime started,
+            @Nullable OffsetDateTime finished,
             @Schema(type = SchemaType.OBJECT) Map<String, Object> settings,
             List<Output> outputs) {}
 
     /** A lot that a run or machine made. */
     record Output(
-            String id, String kind, Quantity quantity, OffsetDateTime made, String step, String machine, String run) {
+            String id, String kind, Quantity quantity, OffsetDateTime made, @Nullable String step, @Nullable String machine, @Nullable String run) {
         static Output of(Pedigree.Member lot) {
             return new Output(
                     lot.id().value(),
@@ -73,15 +74,15 @@ public class SharedMakingResource {
         record SharingReel(
                 String reel,
                 OffsetDateTime made,
-                String order,
-                String customer,
-                ReelDispositionResource.DispositionAnswer disposition) {}
+                @Nullable String order,
+                @Nullable String customer,
+                ReelDispositionResource.@Nullable DispositionAnswer disposition) {}
     }
 
     @GET
     @Path("/runs/{run}")
     @Operation(summary = "One run of a step, with the lots that are its outputs")
-    public RunAnswer run(@PathParam("run") String name, @QueryParam("plant") String plantNamed) {
+    public RunAnswer run(@PathParam("run") String name, @QueryParam("plant") @Nullable String plantNamed) {
         FindSharedMaking.RunWithOutputs found = making.run(name, plantNamed);
         StepRun run = found.run();
         return new RunAnswer(
@@ -103,9 +104,9 @@ public class SharedMakingResource {
             summary = "Reels that share a run of a step: its outputs, and the reels among them or below, made from…to")
     public SharedAnswer reelsOfRun(
             @PathParam("run") String name,
-            @QueryParam("plant") String plantNamed,
-            @QueryParam("from") String from,
-            @QueryParam("to") String to) {
+            @QueryParam("plant") @Nullable String plantNamed,
+            @QueryParam("from") @Nullable String from,
+            @QueryParam("to") @Nullable String to) {
         return answer(
                 making.ofRun(name, plantNamed, QueryParameters.time("from", from), QueryParameters.time("to", to)));
     }
@@ -118,9 +119,9 @@ public class SharedMakingResource {
             description = "A lot counts when its run overlaps the time. An unknown machine made nothing.")
     public SharedAnswer reelsOfMachine(
             @PathParam("machine") String machine,
-            @QueryParam("plant") String plantNamed,
-            @QueryParam("from") String from,
-            @QueryParam("to") String to) {
+            @QueryParam("plant") @Nullable String plantNamed,
+            @QueryParam("from") @Nullable String from,
+            @QueryParam("to") @Nullable String to) {
         return answer(making.ofMachine(
                 machine, plantNamed, QueryParameters.time("from", from), QueryParameters.time("to", to)));
     }

@@ -1,2 +1,5 @@
 /** HTTP of lots and pedigrees. */
+@NullMarked
 package dev.reelproof.api.lot;
+
+import org.jspecify.annotations.NullMarked;

@@ -3,4 +3,7 @@
  *
  * <p>What stands in a page comes later, from the API, by the modules in {@code META-INF/resources/modules}.
  */
+@NullMarked
 package dev.reelproof.api.page;
+
+import org.jspecify.annotations.NullMarked;

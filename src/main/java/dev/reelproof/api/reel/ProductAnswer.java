@@ -10,6 +10,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /** A product, as the HTTP contract has it. */
 record ProductAnswer(
@@ -19,7 +20,7 @@ record ProductAnswer(
         String limitSet,
         int pairs,
         String gauge,
-        Double nominalVelocity,
+        @Nullable Double nominalVelocity,
         List<LayAnswer> lays,
         List<UnitAnswer> units) {
     private static final double MILLIMETRES_PER_METRE = 1000;

@@ -1,7 +1,7 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.app.reel.DefineProduct;
 import dev.reelproof.app.reel.DefineProduct.Defined;
+import dev.reelproof.app.reel.DefineProduct;
 import dev.reelproof.app.reel.FindProducts;
 import dev.reelproof.intake.reel.ProductReader;
 import io.quarkus.security.Authenticated;
@@ -20,6 +20,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Products. */
 @Path("/api/v1/products")
@@ -41,7 +42,7 @@ public class ProductResource {
 
     @GET
     @Operation(summary = "All products of a plant, by code")
-    public Listed list(@QueryParam("plant") String plantNamed) {
+    public Listed list(@QueryParam("plant") @Nullable String plantNamed) {
         return new Listed(
                 findProducts.all(plantNamed).stream().map(ProductAnswer::of).toList());
     }
@@ -49,7 +50,7 @@ public class ProductResource {
     @GET
     @Path("/{product}")
     @Operation(summary = "A product as it is defined now")
-    public ProductAnswer get(String product, @QueryParam("plant") String plantNamed) {
+    public ProductAnswer get(String product, @QueryParam("plant") @Nullable String plantNamed) {
         return ProductAnswer.of(findProducts.byCode(plantNamed, product));
     }
 
@@ -75,7 +76,7 @@ public class ProductResource {
             content = @Content(schema = @Schema(implementation = ProductAnswer.class)))
     @APIResponse(responseCode = "400", description = "no JSON")
     @APIResponse(responseCode = "422", description = "the definition cannot be so")
-    public Response put(String product, @QueryParam("plant") String plantNamed, byte[] body) {
+    public Response put(String product, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
         Defined defined = defineProduct.define(plantNamed, () -> ProductReader.read(product, body));
         return Response.status(defined.isNew() ? Response.Status.CREATED : Response.Status.OK)
                 .entity(ProductAnswer.of(defined.product()))

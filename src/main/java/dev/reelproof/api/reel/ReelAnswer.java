@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A reel, as the HTTP contract has it; with its records where these were asked for.
@@ -30,17 +31,17 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 record ReelAnswer(
         String reel,
         String plant,
-        String product,
+        @Nullable String product,
         Quantity length,
-        String order,
-        String customer,
+        @Nullable String order,
+        @Nullable String customer,
         OffsetDateTime registered,
-        @JsonInclude(JsonInclude.Include.NON_NULL) List<RecordAnswer> records,
-        @JsonInclude(JsonInclude.Include.NON_NULL) List<CertificateAnswer> certificates,
-        @JsonInclude(JsonInclude.Include.NON_NULL) List<String> held,
-        @JsonInclude(JsonInclude.Include.NON_NULL) List<HoldAnswer> holds,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<RecordAnswer> records,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<CertificateAnswer> certificates,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<String> held,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<HoldAnswer> holds,
         @Schema(nullable = true, description = "that a reel which passed is on hold; null unless it is so")
-                String heldSentence,
+                @Nullable String heldSentence,
         String printedLength) {
 
     /** A reel in a list. */
@@ -50,15 +51,15 @@ record ReelAnswer(
             String plant,
             String product,
             Quantity length,
-            String order,
-            String customer,
-            String verdict,
-            UUID record,
-            @Schema(nullable = true, description = "when its newest record was received") OffsetDateTime tested,
-            @Schema(nullable = true, description = "when the test of its newest record ended") OffsetDateTime finished,
+            @Nullable String order,
+            @Nullable String customer,
+            @Nullable String verdict,
+            @Nullable UUID record,
+            @Schema(nullable = true, description = "when its newest record was received") @Nullable OffsetDateTime tested,
+            @Schema(nullable = true, description = "when the test of its newest record ended") @Nullable OffsetDateTime finished,
             @Schema(description = "whether it is under an open hold") boolean held,
-            @Schema(nullable = true, description = "the verdict in words; null when not tested") String verdictText,
-            @Schema(nullable = true, description = "its look; null when not tested") String look,
+            @Schema(nullable = true, description = "the verdict in words; null when not tested") @Nullable String verdictText,
+            @Schema(nullable = true, description = "its look; null when not tested") @Nullable String look,
             String printedLength) {
 
         static Line of(FoundReel found) {
@@ -129,9 +130,9 @@ record ReelAnswer(
 
     private static ReelAnswer of(
             RegisteredReel reel,
-            List<RecordAnswer> records,
-            List<CertificateAnswer> certificates,
-            List<HoldAnswer> holds) {
+            @Nullable List<RecordAnswer> records,
+            @Nullable List<CertificateAnswer> certificates,
+            @Nullable List<HoldAnswer> holds) {
         return new ReelAnswer(
                 reel.id(),
                 reel.plant(),
@@ -149,7 +150,7 @@ record ReelAnswer(
     }
 
     /** Whether its newest test was passed, and a hold keeps it. */
-    private static boolean isHeldThoughAccepted(List<RecordAnswer> records, List<HoldAnswer> holds) {
+    private static boolean isHeldThoughAccepted(@Nullable List<RecordAnswer> records, @Nullable List<HoldAnswer> holds) {
         return records != null
                 && !records.isEmpty()
                 && records.get(0).verdict().equals(Verdict.ACCEPTED.word())

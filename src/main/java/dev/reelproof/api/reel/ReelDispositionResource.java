@@ -1,9 +1,9 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.app.reel.TellDisposition;
 import dev.reelproof.app.reel.TellDisposition.Report;
-import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.app.reel.TellDisposition;
 import dev.reelproof.genealogy.Disposition.State;
+import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
 import io.quarkus.security.Authenticated;
@@ -26,6 +26,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Where a reel is: in stock, shipped, scrapped. */
 @Path("/api/v1/reels/{reel}/disposition")
@@ -49,13 +50,13 @@ public class ReelDispositionResource {
                             required = true,
                             enumeration = {"in-stock", "shipped", "scrapped"})
                     String state,
-            @Schema(description = "to whom; required when it was shipped") String to,
-            @Schema(description = "required when a reel on hold was shipped: that it left already") String reason,
-            String plant) {}
+            @Schema(description = "to whom; required when it was shipped") @Nullable String to,
+            @Schema(description = "required when a reel on hold was shipped: that it left already") @Nullable String reason,
+            @Nullable String plant) {}
 
     /** Where a reel is, who told it and when. */
     @Schema(name = "Disposition")
-    public record DispositionAnswer(String state, String to, String reason, String actor, OffsetDateTime at) {
+    public record DispositionAnswer(String state, @Nullable String to, @Nullable String reason, String actor, OffsetDateTime at) {
         public static DispositionAnswer of(Disposition entry) {
             return new DispositionAnswer(
                     entry.state().word(), entry.recipient(), entry.reason(), entry.actor(), entry.at());
@@ -114,7 +115,7 @@ public class ReelDispositionResource {
 
     @GET
     @Operation(summary = "What was told of where a reel is, newest first; nothing for a reel that never left")
-    public HistoryAnswer history(@PathParam("reel") String reel, @QueryParam("plant") String plantNamed) {
+    public HistoryAnswer history(@PathParam("reel") String reel, @QueryParam("plant") @Nullable String plantNamed) {
         TellDisposition.History history = tellDisposition.history(plantNamed, reel);
         return new HistoryAnswer(
                 history.reel().value(),

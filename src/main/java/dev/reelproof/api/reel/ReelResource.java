@@ -5,10 +5,10 @@ import dev.reelproof.api.result.MultipartUpload;
 import dev.reelproof.api.result.RecordAnswer;
 import dev.reelproof.api.result.ResultSchemaFilter;
 import dev.reelproof.app.reel.FindReels;
-import dev.reelproof.app.reel.RegisterReel;
 import dev.reelproof.app.reel.RegisterReel.Registered;
-import dev.reelproof.app.result.TakeResult;
+import dev.reelproof.app.reel.RegisterReel;
 import dev.reelproof.app.result.TakeResult.TakenResult;
+import dev.reelproof.app.result.TakeResult;
 import dev.reelproof.intake.reel.ReelReader;
 import dev.reelproof.intake.result.Upload;
 import dev.reelproof.wording.Wording;
@@ -35,6 +35,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
+import org.jspecify.annotations.Nullable;
 
 /** Reels and their tests. */
 @Path("/api/v1/reels")
@@ -59,7 +60,7 @@ public class ReelResource {
     public ReelAnswer.Lines search(
             @QueryParam("query") @DefaultValue("") String query,
             @QueryParam("limit") @DefaultValue("20") String limit,
-            @QueryParam("plant") String plantNamed) {
+            @QueryParam("plant") @Nullable String plantNamed) {
         return new ReelAnswer.Lines(
                 findReels
                         .search(plantNamed, QueryParameters.text("query", query), QueryParameters.limit(limit))
@@ -73,7 +74,7 @@ public class ReelResource {
     @Operation(
             summary = "A reel with its records and certificates, newest first, and the open holds that it is under",
             description = "One whose making alone was reported, as a lot of kind reel, has no product yet.")
-    public ReelAnswer get(String reel, @QueryParam("plant") String plantNamed) {
+    public ReelAnswer get(String reel, @QueryParam("plant") @Nullable String plantNamed) {
         return ReelAnswer.of(findReels.one(plantNamed, reel));
     }
 
@@ -141,7 +142,7 @@ public class ReelResource {
     @APIResponse(responseCode = "413", description = "too large")
     @APIResponse(responseCode = "415", description = "neither JSON nor multipart/form-data")
     @APIResponse(responseCode = "422", description = "can be read, but what it says cannot be")
-    public Response takeDocument(String reel, @QueryParam("plant") String plantNamed, byte[] body) {
+    public Response takeDocument(String reel, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
         return take(plantNamed, reel, () -> Upload.ofDocument(body));
     }
 
@@ -151,13 +152,13 @@ public class ReelResource {
     @Operation(hidden = true)
     public Response takeParts(
             String reel,
-            @QueryParam("plant") String plantNamed,
+            @QueryParam("plant") @Nullable String plantNamed,
             @HeaderParam(HttpHeaders.CONTENT_TYPE) String contentType,
             byte[] body) {
         return take(plantNamed, reel, () -> MultipartUpload.read(contentType, body));
     }
 
-    private Response take(String plantNamed, String reel, Supplier<Upload> upload) {
+    private Response take(@Nullable String plantNamed, String reel, Supplier<Upload> upload) {
         TakenResult taken = takeResult.take(plantNamed, reel, upload);
         RecordAnswer answer =
                 RecordAnswer.of(taken.judged().record(), taken.judged().limitSet(), Wording.english());

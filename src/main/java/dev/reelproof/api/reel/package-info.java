@@ -1,2 +1,5 @@
 /** HTTP of products and reels. */
+@NullMarked
 package dev.reelproof.api.reel;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,8 +1,8 @@
 package dev.reelproof.api.result;
 
 import dev.reelproof.api.Quantity;
-import dev.reelproof.judgement.Alternatives;
 import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.wording.AlternativesWords;
@@ -10,13 +10,14 @@ import dev.reelproof.wording.Wording;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** What else a reel could be, as the HTTP contract has it. */
 record AlternativesAnswer(
         UUID record,
         String limitSet,
         String verdict,
-        Quantity cutTo,
+        @Nullable Quantity cutTo,
         List<String> passes,
         List<String> blockedBy,
         List<String> notTested,
@@ -44,7 +45,7 @@ record AlternativesAnswer(
             String title,
             String verdict,
             List<String> inTheWay,
-            String onlyObstacle,
+            @Nullable String onlyObstacle,
             String why) {
         static Grade of(Alternatives.Grade grade, AlternativesWords words) {
             return new Grade(

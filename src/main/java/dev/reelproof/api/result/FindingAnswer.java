@@ -17,6 +17,7 @@ import dev.reelproof.wording.Wording;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** A finding, as the HTTP contract has it. */
 record FindingAnswer(
@@ -24,56 +25,56 @@ record FindingAnswer(
         String property,
         String sense,
         @Schema(enumeration = {"pass", "conditional-pass", "conditional-fail", "fail", "not-tested"}) String outcome,
-        String reason,
-        Double value,
-        Double judged,
-        Double limit,
-        Double margin,
-        String unit,
-        Quantity frequency,
-        Integer pair,
-        Integer partner,
-        String conductor,
-        String end,
-        Integer sample,
+        @Nullable String reason,
+        @Nullable Double value,
+        @Nullable Double judged,
+        @Nullable Double limit,
+        @Nullable Double margin,
+        @Nullable String unit,
+        @Nullable Quantity frequency,
+        @Nullable Integer pair,
+        @Nullable Integer partner,
+        @Nullable String conductor,
+        @Nullable String end,
+        @Nullable Integer sample,
         @Schema(
                         nullable = true,
                         description =
                                 "the value as sent; null without a figure, and for a statistic over values sent in different units")
-                Double measured,
-        String measuredUnit,
+                @Nullable Double measured,
+        @Nullable String measuredUnit,
         int points,
         boolean derived,
         List<Integer> varyingPairs,
         String decisionRule,
         @Schema(nullable = true, description = "expanded uncertainty of the value; null when none is known")
-                Expanded uncertainty,
+                @Nullable Expanded uncertainty,
         @Schema(
                         nullable = true,
                         description = "that the true value meets the limit, 0 to 1; null when no uncertainty is known")
-                Double probabilityOfConformity,
+                @Nullable Double probabilityOfConformity,
         @Schema(description = "the trade's name with statistic and scope") String title,
         @Schema(description = "the property in plain words") String plain,
         @Schema(description = "the outcome in words") String outcomeText,
         @Schema(description = "the outcome as a sign") String outcomeSign,
         @Schema(description = "where the worst figure was found; 'reel' where there is none") String place,
-        @Schema(nullable = true, description = "the figure as it is printed on page and certificate") Printed printed,
+        @Schema(nullable = true, description = "the figure as it is printed on page and certificate") @Nullable Printed printed,
         @Schema(description = "all of it in one sentence") String sentence,
         @Schema(nullable = true, description = "by how much it misses its limit, and where; null unless it fails")
-                String shortfall,
+                @Nullable String shortfall,
         @Schema(description = "what stands in the way of judging it, the first few") List<ObstacleAnswer> obstacles,
         @Schema(description = "how many more obstacles there are") int moreObstacles,
-        @Schema(nullable = true, description = "what there is to say of a finding that was tested") String remark,
+        @Schema(nullable = true, description = "what there is to say of a finding that was tested") @Nullable String remark,
         @Schema(description = "the shortest that explains the finding") String note,
-        @Schema(nullable = true, description = "what keeps who tests it safe") String caution,
+        @Schema(nullable = true, description = "what keeps who tests it safe") @Nullable String caution,
         @Schema(description = "whether a reel is rejected for it") boolean failing,
         @Schema(description = "whether the property is a curve over frequency") boolean swept,
-        @JsonInclude(JsonInclude.Include.NON_NULL) List<String> requirements,
-        @JsonInclude(JsonInclude.Include.NON_NULL) List<StepAnswer> explanation) {
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<String> requirements,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<StepAnswer> explanation) {
 
     /** An expanded uncertainty: {@code coverageFactor} times the standard uncertainty. */
     record Expanded(double value, String unit, double coverageFactor) {
-        static Expanded of(Figure figure) {
+        static @Nullable Expanded of(@Nullable Figure figure) {
             return figure == null || figure.uncertainty() == null
                     ? null
                     : new Expanded(
@@ -83,7 +84,7 @@ record FindingAnswer(
         }
     }
 
-    /** A figure as it is printed; uncertainty and probability are null when they are not known. */
+    /** A figure as it is printed; with uncertainty and probability where they are known. */
     record Printed(
             String value,
             String limit,
@@ -91,9 +92,9 @@ record FindingAnswer(
             String senseSign,
             String margin,
             String unit,
-            @Schema(nullable = true) String uncertainty,
-            @Schema(nullable = true) String probability) {
-        static Printed of(PrintedFigure figure) {
+            @Schema(nullable = true) @Nullable String uncertainty,
+            @Schema(nullable = true) @Nullable String probability) {
+        static @Nullable Printed of(@Nullable PrintedFigure figure) {
             return figure == null
                     ? null
                     : new Printed(
@@ -116,7 +117,7 @@ record FindingAnswer(
     }
 
     /** A step of the chain behind a figure. */
-    record StepAnswer(String title, String detail, double value, String unit, String source, String printed) {
+    record StepAnswer(String title, String detail, double value, String unit, @Nullable String source, String printed) {
         static StepAnswer of(Step step) {
             return new StepAnswer(
                     step.title(),
@@ -150,8 +151,8 @@ record FindingAnswer(
             LimitSet limitSet,
             Product product,
             Wording wording,
-            List<String> requirements,
-            List<StepAnswer> steps) {
+            @Nullable List<String> requirements,
+            @Nullable List<StepAnswer> steps) {
         Requirement requirement = limitSet.requirement(finding.requirement(), product.pairs())
                 .orElseThrow(() -> new IllegalStateException("limit set " + limitSet.id() + " revision "
                         + limitSet.revision() + " has no requirement '" + finding.requirement() + "' for product "

@@ -15,6 +15,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** A record, as the HTTP contract has it. */
 public record RecordAnswer(
@@ -25,15 +26,15 @@ public record RecordAnswer(
         int attempt,
         LimitSetName limitSet,
         @Schema(nullable = true, description = "where the uncertainties were taken from; null when there was none")
-                UncertaintyModelName uncertaintyModel,
+                @Nullable UncertaintyModelName uncertaintyModel,
         String engine,
         String sourceSha256,
         OffsetDateTime received,
         Quantity length,
         Quantity temperature,
-        String station,
-        String technician,
-        OffsetDateTime started,
+        @Nullable String station,
+        @Nullable String technician,
+        @Nullable OffsetDateTime started,
         OffsetDateTime finished,
         List<Instrument> equipment,
         @Schema(enumeration = {"accepted", "rejected", "incomplete"}) String verdict,
@@ -57,17 +58,17 @@ public record RecordAnswer(
 
     /** Which revision of an uncertainty model. */
     record UncertaintyModelName(String id, int revision, String sha256) {
-        public static UncertaintyModelName of(Judgement.Model model) {
+        public static @Nullable UncertaintyModelName of(Judgement.@Nullable Model model) {
             return model == null ? null : new UncertaintyModelName(model.id(), model.revision(), model.sha256());
         }
     }
 
-    /** An instrument that took part; {@code class} is that of the uncertainty model, null when not stated. */
+    /** An instrument that took part; {@code class} is that of the uncertainty model, where it is stated. */
     record Instrument(
             String id,
-            LocalDate calibrationDue,
+            @Nullable LocalDate calibrationDue,
             List<String> properties,
-            @JsonProperty("class") String equipmentClass) {
+            @JsonProperty("class") @Nullable String equipmentClass) {
         public static Instrument of(Equipment equipment) {
             return new Instrument(
                     equipment.id(),

@@ -2,12 +2,12 @@ package dev.reelproof.api.result;
 
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.QueryParameters;
-import dev.reelproof.app.result.AdviseOnFailure;
 import dev.reelproof.app.result.AdviseOnFailure.Advice;
+import dev.reelproof.app.result.AdviseOnFailure;
 import dev.reelproof.app.result.JudgedRecord;
-import dev.reelproof.app.result.ReadRecords;
 import dev.reelproof.app.result.ReadRecords.ExplainedFinding;
 import dev.reelproof.app.result.ReadRecords.LimitedSweeps;
+import dev.reelproof.app.result.ReadRecords;
 import dev.reelproof.intake.Part;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.wording.Wording;
@@ -25,6 +25,7 @@ import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Records and what is behind their figures. */
 @Path("/api/v1/records/{id}")
@@ -45,7 +46,7 @@ public class RecordResource {
 
     @GET
     @Operation(summary = "A record")
-    public RecordAnswer get(String id, @QueryParam("plant") String plantNamed) {
+    public RecordAnswer get(String id, @QueryParam("plant") @Nullable String plantNamed) {
         JudgedRecord judged = readRecords.record(plantNamed, id);
         return RecordAnswer.of(judged.record(), judged.limitSet(), Wording.english());
     }
@@ -55,7 +56,7 @@ public class RecordResource {
     @Operation(
             summary = "A finding with the chain behind its figure",
             description = "By property or by requirement; of several requirements of a property the worst finding.")
-    public FindingAnswer finding(String id, String property, @QueryParam("plant") String plantNamed) {
+    public FindingAnswer finding(String id, String property, @QueryParam("plant") @Nullable String plantNamed) {
         ExplainedFinding found = readRecords.finding(plantNamed, id, property);
         JudgedRecord judged = found.judged();
         return FindingAnswer.explained(
@@ -72,7 +73,7 @@ public class RecordResource {
                             + " sets that accept the result as measured. blockedBy: the properties that fail.")
     @APIResponse(responseCode = "200", description = "the advice")
     @APIResponse(responseCode = "404", description = "no such record")
-    public AlternativesAnswer alternatives(String id, @QueryParam("plant") String plantNamed) {
+    public AlternativesAnswer alternatives(String id, @QueryParam("plant") @Nullable String plantNamed) {
         Advice advice = adviseOnFailure.advise(plantNamed, id);
         return AlternativesAnswer.of(advice.judged().record(), advice.alternatives(), Wording.english());
     }
@@ -92,10 +93,10 @@ public class RecordResource {
     public Object sweeps(
             String id,
             String property,
-            @QueryParam("pair") String pair,
-            @QueryParam("partner") String partner,
-            @QueryParam("end") String end,
-            @QueryParam("plant") String plantNamed) {
+            @QueryParam("pair") @Nullable String pair,
+            @QueryParam("partner") @Nullable String partner,
+            @QueryParam("end") @Nullable String end,
+            @QueryParam("plant") @Nullable String plantNamed) {
         Integer pairNumber = whole("pair", pair);
         Integer partnerNumber = whole("partner", partner);
         LimitedSweeps found = readRecords.sweeps(
@@ -107,13 +108,13 @@ public class RecordResource {
                         found.property(), found.sweeps(), found.drawn(), found.requirements(), Wording.english());
     }
 
-    private static boolean isOf(Subject subject, Integer pair, Integer partner, String end) {
+    private static boolean isOf(Subject subject, @Nullable Integer pair, @Nullable Integer partner, @Nullable String end) {
         return (pair == null || pair.equals(subject.pair()))
                 && (partner == null || partner.equals(subject.partner()))
                 && (end == null || subject.end() != null && subject.end().word().equals(end));
     }
 
-    private static Integer whole(String name, String asked) {
+    private static @Nullable Integer whole(String name, @Nullable String asked) {
         return asked == null ? null : Integer.valueOf(QueryParameters.whole(name, asked));
     }
 
@@ -125,7 +126,7 @@ public class RecordResource {
                     "A part of the upload as received; parts are counted from 0 in the order of the record's 'original'")
     @APIResponse(responseCode = "200", description = "its bytes", content = @Content(mediaType = NO_TYPE_OF_OURS))
     @APIResponse(responseCode = "404", description = "no such part")
-    public Response original(String id, String n, @QueryParam("plant") String plantNamed) {
+    public Response original(String id, String n, @QueryParam("plant") @Nullable String plantNamed) {
         Part part = readRecords.original(plantNamed, id, QueryParameters.whole("n", n));
         // What was uploaded is offered for saving and never shown as a page of ours.
         return Response.ok(part.bytes(), SERVED_AS_SENT.contains(part.mediaType()) ? part.mediaType() : NO_TYPE_OF_OURS)

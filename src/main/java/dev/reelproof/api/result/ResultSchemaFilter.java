@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.fasterxml.jackson.databind.node.TextNode;
 import dev.reelproof.api.Schemas;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.io.IOException;
@@ -18,8 +17,7 @@ import org.eclipse.microprofile.openapi.models.media.Schema;
 
 /**
  * Puts the published schema of the result document into the description of the API. Its definitions become components beside it,
- * since a reference within a description begins at the description's own root; and a choice of null is written as a type, which
- * generators of clients understand. Both say the same as the published schema.
+ * since a reference within a description begins at the description's own root; all else is word for word.
  */
 @OpenApiFilter(stages = OpenApiFilter.RunStage.BUILD)
 public class ResultSchemaFilter implements OASFilter {
@@ -30,8 +28,6 @@ public class ResultSchemaFilter implements OASFilter {
     private static final String DEFINITIONS = "$defs";
     private static final String DEFINITION = "#/" + DEFINITIONS + "/";
     private static final String REF = "$ref";
-    private static final String TYPE = "type";
-    private static final String NULL = "null";
 
     private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -84,40 +80,6 @@ public class ResultSchemaFilter implements OASFilter {
                 copy.set(key, described(entry.getValue()));
             }
         }
-        typeTheWords(copy);
-        joinNull(copy);
         return copy;
-    }
-
-    /** A list of words says that it is of strings; a null among them becomes a type. */
-    private static void typeTheWords(ObjectNode schema) {
-        if (!(schema.get("enum") instanceof ArrayNode words) || schema.has(TYPE)) {
-            return;
-        }
-        ArrayNode plain = JSON.createArrayNode();
-        words.forEach(word -> {
-            if (!word.isNull()) {
-                plain.add(word);
-            }
-        });
-        schema.set("enum", plain);
-        schema.set(
-                TYPE,
-                plain.size() == words.size()
-                        ? TextNode.valueOf("string")
-                        : JSON.createArrayNode().add("string").add(NULL));
-    }
-
-    /** A choice between null and one object becomes that object, or null. */
-    private static void joinNull(ObjectNode schema) {
-        if (!(schema.get("oneOf") instanceof ArrayNode choices)
-                || choices.size() != 2
-                || !NULL.equals(choices.get(0).path(TYPE).asText())) {
-            return;
-        }
-        ObjectNode other = (ObjectNode) choices.get(1);
-        schema.remove("oneOf");
-        other.properties().forEach(entry -> schema.putIfAbsent(entry.getKey(), entry.getValue()));
-        schema.set(TYPE, JSON.createArrayNode().add(other.get(TYPE)).add(NULL));
     }
 }

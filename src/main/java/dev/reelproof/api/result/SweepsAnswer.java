@@ -7,10 +7,12 @@ import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.wording.Wording;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** The sweeps of a property with their limit, for plots. */
 @Schema(requiredProperties = "sweeps")
@@ -19,7 +21,7 @@ record SweepsAnswer(
         String unit,
         String frequencyUnit,
         List<SweepAnswer> sweeps,
-        LimitAnswer limit,
+        @Nullable LimitAnswer limit,
         List<LimitAnswer> limits,
         String title,
         String axis) {
@@ -27,9 +29,9 @@ record SweepsAnswer(
 
     /** A sweep. */
     record SweepAnswer(
-            Integer pair,
-            Integer partner,
-            String end,
+            @Nullable Integer pair,
+            @Nullable Integer partner,
+            @Nullable String end,
             boolean derived,
             double[] frequencies,
             double[] measured,
@@ -57,8 +59,8 @@ record SweepsAnswer(
             String sense,
             String unit,
             double[] frequencies,
-            double[] upper,
-            double[] lower,
+            double @Nullable [] upper,
+            double @Nullable [] lower,
             String label) {
 
         static LimitAnswer of(Requirement requirement, double[] megahertz, Wording wording) {
@@ -83,19 +85,19 @@ record SweepsAnswer(
         }
     }
 
-    /** One sweep with the limit at each of its frequencies; null where none holds. */
+    /** One sweep with the limit at each of its frequencies where one holds. */
     @Schema(name = "SweepWithLimit", requiredProperties = "frequencies")
     record One(
             String property,
             String unit,
-            Integer pair,
-            Integer partner,
-            String end,
+            @Nullable Integer pair,
+            @Nullable Integer partner,
+            @Nullable String end,
             boolean derived,
             Frequencies frequencies,
             double[] measured,
             double[] corrected,
-            List<Double> limit,
+            @Nullable List<@Nullable Double> limit,
             List<LimitAnswer> limits) {
 
         static One of(
@@ -113,14 +115,20 @@ record SweepsAnswer(
                     new Frequencies(MEGAHERTZ, sweep.grid().toArray()),
                     sweep.measured(),
                     sweep.corrected(),
-                    requirement
-                            .map(found -> Arrays.stream(sweep.grid().toArray())
-                                    .mapToObj(f -> holds(found.domain(), f) ? bound(found.limit(), f) : null)
-                                    .toList())
-                            .orElse(null),
+                    requirement.isPresent()
+                            ? along(requirement.get(), sweep.grid().toArray())
+                            : null,
                     requirements.stream()
                             .map(one -> LimitAnswer.of(one, sweep.grid().toArray(), wording))
                             .toList());
+        }
+
+        private static List<@Nullable Double> along(Requirement requirement, double[] megahertz) {
+            List<@Nullable Double> limits = new ArrayList<>(megahertz.length);
+            for (double f : megahertz) {
+                limits.add(holds(requirement.domain(), f) ? bound(requirement.limit(), f) : null);
+            }
+            return limits;
         }
 
         private static Double bound(Limit limit, double megahertz) {

@@ -11,6 +11,7 @@ import dev.reelproof.app.suspect.RankSuspects;
 import java.time.OffsetDateTime;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** Suspects as they are answered. */
 @Schema(name = "Suspects")
@@ -18,9 +19,9 @@ record SuspectAnswer(
         @Schema(description = "best evidence first") List<Line> suspects,
         String plant,
         String property,
-        @Schema(nullable = true) String product,
-        @Schema(nullable = true) OffsetDateTime from,
-        @Schema(nullable = true) OffsetDateTime to,
+        @Schema(nullable = true) @Nullable String product,
+        @Schema(nullable = true) @Nullable OffsetDateTime from,
+        @Schema(nullable = true) @Nullable OffsetDateTime to,
         @Schema(enumeration = {"failures", "margins"}) String evidence,
         String method,
         String correction,
@@ -64,13 +65,13 @@ record SuspectAnswer(
     @Schema(name = "Estimate")
     record Estimate(
             double estimate,
-            @Schema(nullable = true, description = "null where the reels are too few for an end") Double lower,
-            @Schema(nullable = true) Double upper) {
+            @Schema(nullable = true, description = "null where the reels are too few for an end") @Nullable Double lower,
+            @Schema(nullable = true) @Nullable Double upper) {
         static Estimate of(Interval interval) {
             return new Estimate(interval.estimate(), finite(interval.lower()), finite(interval.upper()));
         }
 
-        private static Double finite(double value) {
+        private static @Nullable Double finite(double value) {
             return Double.isFinite(value) ? value : null;
         }
     }
@@ -83,7 +84,7 @@ record SuspectAnswer(
                                     "share of pairs of an exposed and another reel in which the exposed one has the lower margin")
                     double shareLower,
             @Schema(description = "how much higher (negative: lower) the margins of exposed reels lie") Estimate shift,
-            @Schema(nullable = true) String unit) {}
+            @Schema(nullable = true) @Nullable String unit) {}
 
     /** One suspect. */
     @Schema(name = "Suspect")
@@ -103,8 +104,8 @@ record SuspectAnswer(
             @Schema(description = "whether q is at or below the level") boolean named,
             @Schema(description = "failing share of exposed less that of other reels") Estimate riskDifference,
             @Schema(nullable = true, description = "of the sample; null where there is none to divide by")
-                    Double oddsRatio,
-            @Schema(nullable = true) Margins margins,
+                    @Nullable Double oddsRatio,
+            @Schema(nullable = true) @Nullable Margins margins,
             @Schema(
                             description =
                                     "suspects of nearly the same reels: with either held fixed, nothing significant is left of the other")
@@ -114,7 +115,7 @@ record SuspectAnswer(
                                     "suspects with which held fixed nothing significant is left of this one, but not the other way round")
                     List<Met> explainedBy) {
 
-        static Line of(Suspect suspect, double level, String unit) {
+        static Line of(Suspect suspect, double level, @Nullable String unit) {
             CountTable counts = suspect.counts();
             return new Line(
                     suspect.first().factor().word(),

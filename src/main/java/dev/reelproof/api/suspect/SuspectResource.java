@@ -24,6 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What the reels that fail have in common. */
 @Path("/api/v1/suspects")
@@ -56,13 +57,13 @@ public class SuspectResource {
             responseCode = "422",
             description = "an unknown property, a time that ends before it begins, too many reels")
     public SuspectAnswer suspects(
-            @QueryParam("property") @Parameter(required = true, description = "such as return-loss") String property,
+            @QueryParam("property") @Parameter(required = true, description = "such as return-loss") @Nullable String property,
             @QueryParam("from")
                     @Parameter(description = "earliest end of the test: a time with its offset, or a day in UTC")
-                    String from,
+                    @Nullable String from,
             @QueryParam("to") @Parameter(description = "latest end of the test, itself included; a day to its end")
-                    String to,
-            @QueryParam("product") String product,
+                    @Nullable String to,
+            @QueryParam("product") @Nullable String product,
             @QueryParam("evidence")
                     @DefaultValue("failures")
                     @Parameter(description = "failures, or margins for a drift of one product")
@@ -70,13 +71,13 @@ public class SuspectResource {
             @QueryParam("level") @DefaultValue("0.05") String level,
             @QueryParam("minimumExposed") @DefaultValue("3") String minimumExposed,
             @QueryParam("limit") @DefaultValue("50") String limit,
-            @QueryParam("plant") String plantNamed) {
+            @QueryParam("plant") @Nullable String plantNamed) {
         ReelSelection reels = selection(
                 plants.named(plantNamed, "plant"),
                 property(property),
                 QueryParameters.timeOrDay("from", from, LocalTime.MIN),
                 QueryParameters.timeOrDay("to", to, LocalTime.MAX),
-                QueryParameters.text("product", product));
+                QueryParameters.textIfGiven("product", product));
         SuspectQuestion question = question(evidence, level, minimumExposed);
         int most = QueryParameters.limit(limit, MOST_SUSPECTS);
         try {
@@ -87,16 +88,16 @@ public class SuspectResource {
                         case IN_PRODUCT -> "product";
                         case IN_UNIT -> "property";
                     },
-                    e.getMessage());
+                    e);
         }
     }
 
     private static ReelSelection selection(
-            String plant, Property property, OffsetDateTime from, OffsetDateTime to, String product) {
+            String plant, Property property, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, @Nullable String product) {
         return checked("from", () -> new ReelSelection(plant, property, from, to, product));
     }
 
-    private static Property property(String name) {
+    private static Property property(@Nullable String name) {
         if (name == null || name.isBlank()) {
             throw QueryParameters.refused("property", "name the property that fails, such as property=return-loss");
         }
@@ -119,7 +120,7 @@ public class SuspectResource {
         try {
             return value.get();
         } catch (IllegalArgumentException e) {
-            throw QueryParameters.refused(where, e.getMessage());
+            throw QueryParameters.refused(where, e);
         }
     }
 }

@@ -1,2 +1,5 @@
 /** HTTP of suspects. */
+@NullMarked
 package dev.reelproof.api.suspect;
+
+import org.jspecify.annotations.NullMarked;

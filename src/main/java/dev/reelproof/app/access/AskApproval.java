@@ -13,6 +13,7 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Asks for an approval, which another person gives or refuses. */
 @ApplicationScoped
@@ -34,22 +35,22 @@ public class AskApproval {
     /**
      * Approvals of a plant, newest first.
      *
-     * @param plantNamed the plant; null for the caller's, else the home plant
+     * @param plantNamed the plant; the caller's, else the home plant, when none is named
      * @param open only those that nobody decided yet
      * @param before only those of a lower id
      */
-    public List<Approval> list(String plantNamed, boolean open, long before, int limit) {
+    public List<Approval> list(@Nullable String plantNamed, boolean open, long before, int limit) {
         return approvals.list(plants.named(plantNamed, "plant"), open, before, limit);
     }
 
     /**
      * Refuses a caller who is not a person who may approve at a plant: that person may ask, and decide on what others asked for.
      *
-     * @param plantNamed the plant; null for the caller's, else the home plant
+     * @param plantNamed the plant; the caller's, else the home plant, when none is named
      * @return the plant
      * @throws dev.reelproof.access.PermissionDeniedException when the caller may not
      */
-    public String requirePermission(String plantNamed) {
+    public String requirePermission(@Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         Caller caller = callers.current();
         caller.require(Action.APPROVE, plant);
@@ -59,7 +60,7 @@ public class AskApproval {
 
     /** Asks, as the current caller; refuses as {@link #requirePermission}. */
     @Transactional
-    public Approval ask(String plantNamed, Action action, String subject, String reason) {
+    public Approval ask(@Nullable String plantNamed, Action action, String subject, String reason) {
         String plant = requirePermission(plantNamed);
         String requester = callers.current().name();
         Approval asked = approvals.insert(plant, action, subject, reason, requester, OffsetDateTime.now(clock));

@@ -6,8 +6,8 @@ import dev.reelproof.access.Callers;
 import dev.reelproof.access.Password;
 import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.app.Plants;
-import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.Accounts.Login;
+import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.access.Sessions;
 import dev.reelproof.store.access.SignInThrottle;
@@ -68,7 +68,7 @@ public class ChangePassword {
                 .orElseThrow(() -> new PermissionDeniedException(
                         "You signed in with your company account; its password is changed at your company's identity"
                                 + " provider."));
-        Optional<Duration> wait = attempts.ofName(key, caller.from(), now);
+        Optional<Duration> wait = attempts.ofName(key, caller.address(), now);
         if (wait.isPresent()) {
             return new Attempt.TooMany(wait.get());
         }
@@ -78,7 +78,7 @@ public class ChangePassword {
         }
         String hash = hashing.hash(next);
         QuarkusTransaction.joiningExisting().run(() -> {
-            throttle.forgive(key, caller.from(), now);
+            throttle.forgive(key, caller.address(), now);
             accounts.lock();
             accounts.update(accounts.login(key).orElseThrow().account(), hash);
             sessions.endAllOf(key, session, now);

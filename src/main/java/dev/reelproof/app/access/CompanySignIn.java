@@ -18,6 +18,7 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Opens sessions for persons whom the company's identity provider authenticated. They need no account here. */
 @ApplicationScoped
@@ -89,10 +90,10 @@ public class CompanySignIn {
      * Opens a session with the roles that the person's groups give.
      *
      * @param from the network address
-     * @param brought the secret that the browser brought along, whose session ends; null when it brought none
+     * @param brought the secret that the browser brought along, whose session ends
      */
     @Transactional
-    public Outcome open(CompanyPerson person, String from, String brought) {
+    public Outcome open(CompanyPerson person, @Nullable String from, @Nullable String brought) {
         accounts.lock();
         Set<Role> roles = settings.oidc().roles().of(person.groups());
         if (roles.isEmpty()) {
@@ -124,7 +125,7 @@ public class CompanySignIn {
         return new SignedIn(secret);
     }
 
-    private Refused refused(CompanyPerson person, String from, Refused why) {
+    private Refused refused(CompanyPerson person, @Nullable String from, Refused why) {
         audit.write(
                 Caller.nobody(from),
                 plants.home(),

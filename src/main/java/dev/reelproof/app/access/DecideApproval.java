@@ -9,6 +9,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import org.jspecify.annotations.Nullable;
 
 /** Gives or refuses an approval that another person asked for. */
 @ApplicationScoped
@@ -30,13 +31,13 @@ public class DecideApproval {
     /**
      * Decides, as the current caller; refuses as {@link AskApproval#requirePermission}.
      *
-     * @param plantNamed the plant; null for the caller's, else the home plant
+     * @param plantNamed the plant; the caller's, else the home plant, when none is named
      * @return the approval as it stands now
      * @throws NothingThereException when the plant has none of that id
      * @throws dev.reelproof.access.ApprovalConflictException when the caller asked for it, or it was decided before
      */
     @Transactional
-    public Approval decide(String plantNamed, long id, boolean approve, String reason) {
+    public Approval decide(@Nullable String plantNamed, long id, boolean approve, String reason) {
         String plant = asking.requirePermission(plantNamed);
         Approval decided = approvals
                 .lock(plant, id)

@@ -18,6 +18,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Makes and revokes the tokens of stations and scripts. A secret is shown once, when its token is made. */
 @ApplicationScoped
@@ -65,12 +66,12 @@ public class ManageTokens {
     /**
      * Makes a token.
      *
-     * @param plantNamed the one plant that it may act at; null for the caller's, else the home plant
-     * @param expires when it ends; null when it does not
+     * @param plantNamed the one plant that it may act at; the caller's, else the home plant, when none is named
+     * @param expires when it ends, if it does
      * @throws IntakeException when the plant is not served here, or the end lies in the past
      */
     @Transactional
-    public Made make(String name, Role role, String plantNamed, Instant expires) {
+    public Made make(String name, Role role, @Nullable String plantNamed, @Nullable Instant expires) {
         requirePermission();
         if (!Token.mayEnd(expires, clock.instant())) {
             throw IntakeException.of(

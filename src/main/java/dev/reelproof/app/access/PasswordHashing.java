@@ -4,6 +4,7 @@ import dev.reelproof.access.Password;
 import dev.reelproof.access.Secrets;
 import io.quarkus.elytron.security.common.BcryptUtil;
 import jakarta.inject.Singleton;
+import org.jspecify.annotations.Nullable;
 
 /** Hashes passwords with bcrypt, with a salt each. */
 @Singleton
@@ -32,9 +33,9 @@ public class PasswordHashing {
     /**
      * Whether it is this password.
      *
-     * @param hash as kept; null when the account does not exist, which takes the same time
+     * @param hash as kept; absent when the account does not exist, which takes the same time
      */
-    public boolean matches(String sent, String hash) {
+    public boolean matches(String sent, @Nullable String hash) {
         boolean same = BcryptUtil.matches(whole(sent), hash == null ? hashOfNobody : hash);
         return hash != null && same;
     }

@@ -6,8 +6,8 @@ import dev.reelproof.access.Caller;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.Settings;
 import dev.reelproof.digest.Sha256;
-import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.Accounts.Login;
+import dev.reelproof.store.access.Accounts;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.access.Sessions;
 import dev.reelproof.store.access.SignInThrottle;
@@ -18,6 +18,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Signs a person in by name and password. */
 @Singleton
@@ -62,9 +63,9 @@ public class SignIn {
      * Signs in. No transaction is open while the password is hashed.
      *
      * @param from the network address
-     * @param brought the secret that the browser brought along, whose session ends; null when it brought none
+     * @param brought the secret that the browser brought along, whose session ends
      */
-    public Attempt signIn(String name, String password, String from, String brought) {
+    public Attempt signIn(String name, String password, String from, @Nullable String brought) {
         Instant now = clock.instant();
         String key = AccountName.fold(name);
         Optional<Duration> wait = attempts.ofName(key, from, now);
@@ -82,7 +83,7 @@ public class SignIn {
                         : refused(login.map(Login::account), from));
     }
 
-    private Attempt opened(Account account, String from, String brought, Instant now) {
+    private Attempt opened(Account account, String from, @Nullable String brought, Instant now) {
         throttle.forgive(account.key(), from, now);
         if (brought != null) {
             sessions.end(Sha256.hex(brought), now);

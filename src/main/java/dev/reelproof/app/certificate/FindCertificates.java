@@ -23,12 +23,6 @@ public class FindCertificates {
         return certificates.search(plant, text, limit);
     }
 
-    /** The certificates of a reel, newest first. */
-    @Transactional
-    public List<IssuedCertificate> ofReel(String plant, String reel) {
-        return certificates.ofReel(plant, reel);
-    }
-
     /**
      * The PDF of the newest issue of a number, the same bytes each time.
      *

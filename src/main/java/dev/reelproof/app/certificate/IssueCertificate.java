@@ -11,7 +11,7 @@ import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.certificate.MayHaveCertificate;
-import dev.reelproof.genealogy.Hold;
+import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
@@ -94,7 +94,7 @@ public class IssueCertificate {
     /**
      * The certificate of a reel's newest record, issued now when it has none yet.
      *
-     * @throws io.quarkus.security.ForbiddenException when the caller may not
+     * @throws dev.reelproof.access.PermissionDeniedException when the caller may not
      * @throws NothingThereException when the reel is not registered
      * @throws ConflictException when the reel may not have one
      * @throws HeldException when the reel is on hold, also when it has one already

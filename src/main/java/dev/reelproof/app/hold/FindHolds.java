@@ -1,11 +1,11 @@
 package dev.reelproof.app.hold;
 
 import dev.reelproof.app.NothingThereException;
-import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
-import dev.reelproof.genealogy.PartialRelease;
 import dev.reelproof.genealogy.Pedigree;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.PartialRelease;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.StatementTimeout;
 import dev.reelproof.store.hold.HeldReels;

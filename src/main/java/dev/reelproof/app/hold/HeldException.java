@@ -1,8 +1,9 @@
 package dev.reelproof.app.hold;
 
-import dev.reelproof.genealogy.Hold;
+import dev.reelproof.genealogy.hold.Hold;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** A reel is on hold, and so this cannot be done; the message says which holds and why. */
 public class HeldException extends RuntimeException {
@@ -16,9 +17,9 @@ public class HeldException extends RuntimeException {
     /**
      * It gets no certificate.
      *
-     * @param issued the number of the certificate that the reel's newest record has already; null when it has none
+     * @param issued the number of the certificate that the reel's newest record has already, if it has one
      */
-    public static HeldException noCertificate(String reel, List<Hold> holds, String issued) {
+    public static HeldException noCertificate(String reel, List<Hold> holds, @Nullable String issued) {
         return new HeldException(
                 "Reel " + reel + " is on hold and gets no certificate: " + inWords(holds)
                         + (issued == null

@@ -1,6 +1,6 @@
 package dev.reelproof.app.hold;
 
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -15,7 +15,7 @@ final class HoldAudit {
     /** What is held. */
     static Map<String, Object> details(HoldTarget target) {
         Map<String, Object> details = new TreeMap<>(Map.of(target.what().word(), target.name()));
-        if (target.from() != null) {
+        if (target.from() != null && target.to() != null) {
             details.put("from", target.from().toString());
             details.put("to", target.to().toString());
         }

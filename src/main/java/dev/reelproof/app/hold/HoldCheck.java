@@ -1,7 +1,7 @@
 package dev.reelproof.app.hold;
 
 import dev.reelproof.app.ConflictException;
-import dev.reelproof.genealogy.Hold;
+import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.hold.Holds;
 import jakarta.enterprise.context.ApplicationScoped;

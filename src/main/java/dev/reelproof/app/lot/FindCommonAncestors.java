@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Finds the lots from which several reels descend. */
 @ApplicationScoped
@@ -43,10 +44,10 @@ public class FindCommonAncestors {
      *
      * @param reels their numbers
      * @param where the place of the numbers, for the refusal
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @throws IntakeException when a number is none, there are none or too many, or the answer would take too long
      */
-    public Found find(List<String> reels, String where, String plantNamed) {
+    public Found find(List<String> reels, String where, @Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         Faults faults = new Faults();
         Set<LotId> asked = new LinkedHashSet<>();

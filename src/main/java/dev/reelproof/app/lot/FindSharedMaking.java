@@ -10,17 +10,18 @@ import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.StepRun;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.lot.SharedMaking;
-import dev.reelproof.store.lot.StepRuns;
+import dev.reelproof.store.lot.admission.StepRuns;
 import dev.reelproof.store.reel.Dispositions;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Finds what shares the run of a step, or a machine within a time.
  *
- * <p>The plant may be null for the caller's; a time that is null is any.
+ * <p>The plant is the caller's where none is named; a time that is absent is any.
  */
 @ApplicationScoped
 public class FindSharedMaking {
@@ -51,7 +52,7 @@ public class FindSharedMaking {
      *
      * @throws NothingThereException when it is not registered
      */
-    public RunWithOutputs run(String run, String plantNamed) {
+    public RunWithOutputs run(String run, @Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         StepRun found = registered(plant, run);
         return new RunWithOutputs(found, making.outputs(plant, found.id()));
@@ -63,7 +64,8 @@ public class FindSharedMaking {
      * @throws NothingThereException when the run is not registered
      * @throws IntakeException when the answer would take too long
      */
-    public Found ofRun(String run, String plantNamed, OffsetDateTime from, OffsetDateTime to) {
+    public Found ofRun(
+            String run, @Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
         String plant = plants.named(plantNamed, "plant");
         RunId id = registered(plant, run).id();
         return found(plant, LotFinder.inReason("query", () -> making.ofRun(plant, id, from, to)));
@@ -74,7 +76,8 @@ public class FindSharedMaking {
      *
      * @throws IntakeException when the answer would take too long
      */
-    public Found ofMachine(String machine, String plantNamed, OffsetDateTime from, OffsetDateTime to) {
+    public Found ofMachine(
+            String machine, @Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
         String plant = plants.named(plantNamed, "plant");
         return found(plant, LotFinder.inReason("query", () -> making.ofMachine(plant, machine, from, to)));
     }

@@ -9,6 +9,7 @@ import jakarta.inject.Singleton;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** Finds the lot or reel that somebody names, or refuses with the reason. */
 @Singleton
@@ -24,11 +25,11 @@ class LotFinder {
      *
      * @param what what is looked for, {@code lot} or {@code reel}
      * @param name its identifier as it was named
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @throws NothingThereException when there is nothing
      * @throws IntakeException when the plant is not served here, or the answer would be too large
      */
-    <T> T find(String what, String name, String plantNamed, BiFunction<String, LotId, Optional<T>> search) {
+    <T> T find(String what, String name, @Nullable String plantNamed, BiFunction<String, LotId, Optional<T>> search) {
         String plant = plants.named(plantNamed, "plant");
         return inReason(what, () -> LotId.named(name).flatMap(id -> search.apply(plant, id)))
                 .orElseThrow(() -> new NothingThereException(

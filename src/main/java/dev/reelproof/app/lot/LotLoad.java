@@ -3,11 +3,11 @@ package dev.reelproof.app.lot;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.app.Plants;
-import dev.reelproof.genealogy.AdmissionTerms;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.LotOutcome;
-import dev.reelproof.genealogy.LotReport;
+import dev.reelproof.genealogy.admission.AdmissionTerms;
+import dev.reelproof.genealogy.admission.LotOutcome;
+import dev.reelproof.genealogy.admission.LotReport;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.lot.LotReader;
 import dev.reelproof.intake.lot.NumberedReport;
@@ -20,6 +20,7 @@ import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * One load of many reports: read one after the other, kept some at a time, each time in one transaction. What it answers was
@@ -100,7 +101,8 @@ final class LotLoad {
                     new LotReport(lot, Upload.ofDocument(numbered.json()).sha256())));
             batchBytes += numbered.json().length;
         } catch (IntakeException | PermissionDeniedException e) {
-            refused.add(new LoadResult.Refused(numbered.line(), e.getMessage()));
+            refused.add(new LoadResult.Refused(
+                    numbered.line(), Objects.requireNonNull(e.getMessage(), "a refusal says why")));
         }
     }
 

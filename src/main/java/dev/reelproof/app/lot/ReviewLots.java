@@ -4,8 +4,8 @@ import dev.reelproof.app.Plants;
 import dev.reelproof.genealogy.ImplausibleLot;
 import dev.reelproof.genealogy.IncompleteLot;
 import dev.reelproof.genealogy.LotId;
-import dev.reelproof.genealogy.RefusedReport;
-import dev.reelproof.genealogy.WaitingReport;
+import dev.reelproof.genealogy.admission.RefusedReport;
+import dev.reelproof.genealogy.admission.WaitingReport;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.lot.ImplausibleLots;
 import dev.reelproof.store.lot.IncompleteLots;
@@ -14,8 +14,9 @@ import dev.reelproof.store.lot.WaitingList;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.OffsetDateTime;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** Reviews what is still missing or odd in the lots that came. The plant may be null for the caller's. */
+/** Reviews what is still missing or odd in the lots that came. The plant is the caller's where none is named. */
 @ApplicationScoped
 public class ReviewLots {
     /** The most that one list has. */
@@ -55,24 +56,25 @@ public class ReviewLots {
             List<IncompleteLot> lacking) {}
 
     /** Reports that wait, and those that turned out wrong when their parents came. */
-    public Waiting waiting(String plantNamed, int limit) {
+    public Waiting waiting(@Nullable String plantNamed, int limit) {
         String plant = plants.named(plantNamed, "plant");
         return new Waiting(waiting.count(plant), waiting.waiting(plant, limit), waiting.refusedLater(plant, limit));
     }
 
     /** Lots in which something can hardly be so, those in which it was found last first. */
-    public List<ImplausibleLot> implausible(String plantNamed, int limit) {
+    public List<ImplausibleLot> implausible(@Nullable String plantNamed, int limit) {
         return implausible.newest(plants.named(plantNamed, "plant"), limit);
     }
 
     /**
      * What is not told yet: all reports that wait, and of the lots made and the reels registered within a time those that lack inputs.
      *
-     * @param from the earliest time; null for any
-     * @param to the latest time, itself included; null for any
+     * @param from the earliest time; absent for any
+     * @param to the latest time, itself included; absent for any
      * @throws IntakeException when the answer would take too long
      */
-    public Incomplete incomplete(String plantNamed, OffsetDateTime from, OffsetDateTime to, int limit) {
+    public Incomplete incomplete(
+            @Nullable String plantNamed, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, int limit) {
         String plant = plants.named(plantNamed, "plant");
         return LotFinder.inReason(
                 "query",

@@ -15,12 +15,14 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Traces a lot to what descends from it, a reel to what it was made from, and a place on a reel to its stretches of all that.
  *
- * <p>The plant may be null for the caller's. Each refuses with {@link NothingThereException} what is not registered, and with {@link
+ * <p>The plant is the caller's where none is named. Each refuses with {@link NothingThereException} what is not registered, and with {@link
  * IntakeException} what would take too long.
  */
 @ApplicationScoped
@@ -41,7 +43,7 @@ public class TraceLots {
     }
 
     /** A lot as registered. */
-    public RegisteredLot lot(String lot, String plantNamed) {
+    public RegisteredLot lot(String lot, @Nullable String plantNamed) {
         return finder.find("lot", lot, plantNamed, lots::byId);
     }
 
@@ -59,7 +61,7 @@ public class TraceLots {
     }
 
     /** A lot with all that descends from it. */
-    public Descendants descendants(String lot, String plantNamed) {
+    public Descendants descendants(String lot, @Nullable String plantNamed) {
         Lots.Descendants found = finder.find("lot", lot, plantNamed, lots::descendants);
         return found instanceof Lots.Descendants.InOrder all
                 ? new Descendants.InOrder(all.pedigree(), all.reels())
@@ -83,7 +85,7 @@ public class TraceLots {
     }
 
     /** A reel with all that it descends from; one whose making was not reported stands alone. */
-    public Pedigree ancestors(String reel, String plantNamed) {
+    public Pedigree ancestors(String reel, @Nullable String plantNamed) {
         return finder.find("reel", reel, plantNamed, lots::ancestorsOfReel);
     }
 
@@ -95,13 +97,12 @@ public class TraceLots {
      *
      * @throws IntakeException when there is no such place on the reel
      */
-    public PositionTrace position(String reel, String plantNamed, Place place) {
+    public PositionTrace position(String reel, @Nullable String plantNamed, Place place) {
         Pedigree pedigree = ancestors(reel, plantNamed);
         Faults faults = new Faults();
-        PositionTrace trace = faults.attempt(
-                        "at", () -> PositionTrace.around(pedigree, place.at(), place.within(), place.unit()))
-                .orElse(null);
+        Optional<PositionTrace> trace =
+                faults.attempt("at", () -> PositionTrace.around(pedigree, place.at(), place.within(), place.unit()));
         faults.refuseIfAny();
-        return trace;
+        return trace.orElseThrow();
     }
 }

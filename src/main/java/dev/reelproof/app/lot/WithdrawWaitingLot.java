@@ -6,12 +6,13 @@ import dev.reelproof.app.Plants;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.lot.LotLocks;
-import dev.reelproof.store.lot.WaitingReports;
+import dev.reelproof.store.lot.admission.WaitingReports;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Withdraws a report that waits for parents that will never come. The audit trail keeps all of it; what waits for its lot goes on
@@ -34,12 +35,12 @@ public class WithdrawWaitingLot {
     /**
      * Withdraws the report of a lot, as the current caller.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @param reason gives why; it is asked once the caller may
      * @throws NothingThereException when no report of that lot waits
      */
     @Transactional
-    public void withdraw(String lot, String plantNamed, Supplier<String> reason) {
+    public void withdraw(String lot, @Nullable String plantNamed, Supplier<String> reason) {
         String plant = plants.forAction(Action.REGISTER, plantNamed, "plant");
         String why = reason.get();
         boolean isWithdrawn =

@@ -15,6 +15,7 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.List;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** Registers a product, or changes its definition. Records keep the definition by which they were judged. */
 @ApplicationScoped
@@ -43,12 +44,12 @@ public class DefineProduct {
     /**
      * Defines a product; the same definition again changes nothing.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @param sent gives the product; asked only once the caller may define products
      * @throws IntakeException when no limit set judges such a product
      */
     @Transactional
-    public Defined define(String plantNamed, Supplier<Product> sent) {
+    public Defined define(@Nullable String plantNamed, Supplier<Product> sent) {
         String plant = plants.forAction(Action.DEFINE_PRODUCTS, plantNamed, "plant");
         Product product = sent.get();
         requireLimitSet(product);

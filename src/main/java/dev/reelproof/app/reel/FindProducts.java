@@ -5,6 +5,7 @@ import dev.reelproof.app.Plants;
 import dev.reelproof.store.reel.Products;
 import jakarta.inject.Singleton;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Finds products as they are defined now. */
 @Singleton
@@ -20,9 +21,9 @@ public class FindProducts {
     /**
      * All products of a plant, by code.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      */
-    public List<PlantProduct> all(String plantNamed) {
+    public List<PlantProduct> all(@Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
         return products.all(plant).stream()
                 .map(product -> new PlantProduct(plant, product))
@@ -32,10 +33,10 @@ public class FindProducts {
     /**
      * The product of a code.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @throws NothingThereException when there is none
      */
-    public PlantProduct byCode(String plantNamed, String code) {
+    public PlantProduct byCode(@Nullable String plantNamed, String code) {
         String plant = plants.named(plantNamed, "plant");
         return products.byId(plant, code)
                 .map(product -> new PlantProduct(plant, product))

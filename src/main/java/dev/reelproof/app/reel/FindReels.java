@@ -6,10 +6,10 @@ import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.result.JudgedRecord;
 import dev.reelproof.certificate.IssuedCertificate;
-import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.RegisteredLot;
+import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.record.ReelLine;
 import dev.reelproof.record.RegisteredReel;
@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** Finds reels, and all that is known of one. */
 @ApplicationScoped
@@ -80,13 +81,13 @@ public class FindReels {
     /**
      * Reels whose number, product, order or customer contains a text, whatever its case; the newest tested first.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @param text what to look for; empty for all
      * @param limit how many at most
      * @throws IntakeException when it is not found in time which of them are on hold
      */
     @Transactional
-    public List<FoundReel> search(String plantNamed, String text, int limit) {
+    public List<FoundReel> search(@Nullable String plantNamed, String text, int limit) {
         String plant = plants.named(plantNamed, "plant");
         List<ReelLine> found = reels.search(plant, text, limit);
         Set<String> held = inTime(() -> holds.heldAmong(
@@ -99,12 +100,12 @@ public class FindReels {
     /**
      * One reel with its records, certificates and holds.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @throws NothingThereException when it is neither registered nor was its making reported
      * @throws IntakeException when its holds are not found in time
      */
     @Transactional
-    public ReelFile one(String plantNamed, String number) {
+    public ReelFile one(@Nullable String plantNamed, String number) {
         String plant = plants.named(plantNamed, "plant");
         Optional<RegisteredReel> registered = reels.byId(plant, number);
         Optional<RegisteredLot> made = registered.isPresent() ? Optional.empty() : Optional.of(made(plant, number));

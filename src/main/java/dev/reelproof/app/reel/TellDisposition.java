@@ -8,8 +8,8 @@ import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.hold.HoldCheck;
 import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.genealogy.Disposition.State;
-import dev.reelproof.genealogy.Hold;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.reel.Dispositions;
@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Takes down where reels went. What is on hold must not leave; but what left before it was held is taken down, with the reason: a
@@ -58,10 +59,10 @@ public class TellDisposition {
      *
      * @param state where it is
      * @param recipient to whom; given when it was shipped, and only then
-     * @param reason null when not said
-     * @param plant the plant; null for the caller's
+     * @param reason why, where it is said
+     * @param plant the plant; the caller's when none is named
      */
-    public record Report(State state, String recipient, String reason, String plant) {}
+    public record Report(State state, @Nullable String recipient, @Nullable String reason, @Nullable String plant) {}
 
     /**
      * All that was told of where a reel is.
@@ -117,10 +118,10 @@ public class TellDisposition {
     /**
      * What was told of where a reel is; nothing for a reel that never left.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @throws NothingThereException when the reel is not registered
      */
-    public History history(String plantNamed, String number) {
+    public History history(@Nullable String plantNamed, String number) {
         String plant = plants.named(plantNamed, "plant");
         LotId reel = reel(plant, number);
         return new History(reel, dispositions.of(plant, reel));

@@ -8,13 +8,14 @@ import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.result.NetworkDerivation;
 import dev.reelproof.intake.result.ReadResult;
 import dev.reelproof.intake.result.ResultReader;
-import dev.reelproof.judgement.Alternatives;
+import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.result.Records;
 import jakarta.inject.Singleton;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jspecify.annotations.Nullable;
 
 /** Answers what else a tested reel could be. It writes nothing. */
 @Singleton
@@ -49,12 +50,12 @@ public class AdviseOnFailure {
     /**
      * What a tested reel could be, by the revisions that were in force on the day of its test.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @param id the record's id, as it stands in the address
      * @throws NothingThereException when the plant has no such record
      * @throws ConflictException when its upload cannot be read by this version of the program
      */
-    public Advice advise(String plantNamed, String id) {
+    public Advice advise(@Nullable String plantNamed, String id) {
         JudgedRecord judged = readRecords.record(plantNamed, id);
         TestRecord record = judged.record();
         ReadResult read = readAgain(record);

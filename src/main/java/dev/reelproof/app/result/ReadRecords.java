@@ -15,9 +15,11 @@ import dev.reelproof.store.result.Records;
 import jakarta.inject.Singleton;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 
 /** Reads records and what is behind their figures: findings, sweeps, originals. */
 @Singleton
@@ -58,11 +60,11 @@ public class ReadRecords {
     /**
      * A record.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @param id its id, as it stands in the address
      * @throws NothingThereException when the plant has none of that id
      */
-    public JudgedRecord record(String plantNamed, String id) {
+    public JudgedRecord record(@Nullable String plantNamed, String id) {
         String plant = plants.named(plantNamed, "plant");
         TestRecord record = uuid(id).flatMap(known -> records.byId(plant, known))
                 .orElseThrow(() -> new NothingThereException("Plant " + plant + " has no record '" + id + "'."));
@@ -83,7 +85,7 @@ public class ReadRecords {
      *
      * @throws NothingThereException when there is none
      */
-    public ExplainedFinding finding(String plantNamed, String id, String name) {
+    public ExplainedFinding finding(@Nullable String plantNamed, String id, String name) {
         JudgedRecord judged = record(plantNamed, id);
         List<Finding> findings = judged.record().judgement().findings();
         Finding found = findings.stream()
@@ -109,7 +111,8 @@ public class ReadRecords {
      * @param of which of them
      * @throws NothingThereException when there is none
      */
-    public LimitedSweeps sweeps(String plantNamed, String id, String propertyNamed, Predicate<CorrectedSweep> of) {
+    public LimitedSweeps sweeps(
+            @Nullable String plantNamed, String id, String propertyNamed, Predicate<CorrectedSweep> of) {
         JudgedRecord judged = record(plantNamed, id);
         TestRecord record = judged.record();
         Property property = property(propertyNamed);
@@ -136,7 +139,7 @@ public class ReadRecords {
         try {
             return Property.named(name);
         } catch (IllegalArgumentException e) {
-            throw new NothingThereException(e.getMessage());
+            throw new NothingThereException(Objects.requireNonNull(e.getMessage(), "an unknown property is named"));
         }
     }
 
@@ -146,7 +149,7 @@ public class ReadRecords {
      * @param ordinal its place, from 0
      * @throws NothingThereException when there is none
      */
-    public Part original(String plantNamed, String id, int ordinal) {
+    public Part original(@Nullable String plantNamed, String id, int ordinal) {
         TestRecord record = record(plantNamed, id).record();
         return records.original(record.plant(), record.id(), ordinal)
                 .orElseThrow(() -> new NothingThereException("Record " + record.id() + " has no original " + ordinal

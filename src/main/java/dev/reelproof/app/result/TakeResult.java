@@ -24,8 +24,8 @@ import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.reel.Products;
 import dev.reelproof.store.reel.Reels;
 import dev.reelproof.store.result.JudgedUpload;
-import dev.reelproof.store.result.Records;
 import dev.reelproof.store.result.Records.Taken;
+import dev.reelproof.store.result.Records;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -36,6 +36,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jspecify.annotations.Nullable;
 
 /** Takes a result: read, check against what the reel is meant to be, judge, keep. */
 @Singleton
@@ -82,12 +83,12 @@ public class TakeResult {
     /**
      * Takes an upload of a reel; one that was taken before gives its first record.
      *
-     * @param plantNamed the plant; null for the caller's
+     * @param plantNamed the plant; the caller's when none is named
      * @param sent gives the upload; asked only once the caller may upload
      * @throws NothingThereException when the reel is not registered
      * @throws IntakeException when the upload cannot be taken; nothing of it is kept
      */
-    public TakenResult take(String plantNamed, String reelNumber, Supplier<Upload> sent) {
+    public TakenResult take(@Nullable String plantNamed, String reelNumber, Supplier<Upload> sent) {
         String plant = plants.forAction(Action.UPLOAD, plantNamed, "plant");
         Upload upload = sent.get();
         OffsetDateTime received = OffsetDateTime.now(clock);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The test bay of the demo plant: measures a reel of a run and writes the result as a bay would.
@@ -32,7 +33,8 @@ final class Bay {
     private static final double CARRIER_GRID_KHZ = 772;
 
     /** A sweep as measured. */
-    private record Swept(String property, int pair, Integer partner, String end, String unit, double[] values) {}
+    private record Swept(
+            String property, int pair, @Nullable Integer partner, @Nullable String end, String unit, double[] values) {}
 
     private final DemoReel reel;
     private final Run run;
@@ -92,7 +94,13 @@ final class Bay {
 
     /** Adds a reading that grows with length, given per metre: of the whole reel, or per kft in customary units. */
     private void reading(
-            String property, int pair, Integer partner, String conductor, double perMetre, String unit, int decimals) {
+            String property,
+            int pair,
+            @Nullable Integer partner,
+            @Nullable String conductor,
+            double perMetre,
+            String unit,
+            int decimals) {
         double value = noisy(perMetre) * (reel.customary ? METRES_PER_KFT : reel.lengthM);
         readings.add(object(
                 "property", property,
@@ -276,7 +284,8 @@ final class Bay {
         readings.add(object("property", property, "value", rounded(value, decimals), "unit", unit));
     }
 
-    private void sweep(String property, int pair, Integer partner, String end, String unit, double[] values) {
+    private void sweep(
+            String property, int pair, @Nullable Integer partner, @Nullable String end, String unit, double[] values) {
         if (!skips(pair) && !(partner != null && skips(partner))) {
             sweeps.add(new Swept(property, pair, partner, end, unit, values));
         }

@@ -251,9 +251,9 @@ public final class DemoPlant {
         Pedigree pedigree = new Pedigree();
         List<Run> runs = reels().stream().map(reel -> reel.run).distinct().toList();
         pedigree.buy();
-        pedigree.draw(1, runs.stream().filter(run -> run.type() == HD6A).toList());
-        pedigree.draw(2, runs.stream().filter(run -> run.type() == RB6).toList());
-        pedigree.draw(3, runs.stream().filter(run -> run.type() == TC24).toList());
+        pedigree.draw(1, runs.stream().filter(run -> run.type().equals(HD6A)).toList());
+        pedigree.draw(2, runs.stream().filter(run -> run.type().equals(RB6)).toList());
+        pedigree.draw(3, runs.stream().filter(run -> run.type().equals(TC24)).toList());
         for (int i = 0; i < runs.size(); i++) {
             pedigree.make(runs.get(i), i);
         }

@@ -3,6 +3,7 @@ package dev.reelproof.demo.plant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A reel of the demo, how it was tested, and what its author intends it to show.
@@ -39,8 +40,8 @@ final class DemoReel {
         return this;
     }
 
-    /** Rejected by a requirement, at that pair and partner; null for none. */
-    DemoReel failing(String requirement, Integer pair, Integer partner) {
+    /** Rejected by a requirement, at that pair and partner, if any. */
+    DemoReel failing(String requirement, @Nullable Integer pair, @Nullable Integer partner) {
         verdict = "rejected";
         failing.add(JsonText.object("requirement", requirement, "pair", pair, "partner", partner));
         return this;

@@ -6,17 +6,20 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** JSON as text: ordered maps, lists, strings, whole and decimal numbers; the outer levels one entry a line, the inner ones compact. */
 final class JsonText {
     private JsonText() {}
 
-    /** An object of the given names and values in their order; a null value leaves its name out. */
-    static Map<String, Object> object(Object... namesAndValues) {
+    /** An object of the given names and values in their order; an absent value leaves its name out. */
+    static Map<String, Object> object(@Nullable Object... namesAndValues) {
         Map<String, Object> object = new LinkedHashMap<>();
         for (int i = 0; i < namesAndValues.length; i += 2) {
-            if (namesAndValues[i + 1] != null) {
-                object.put((String) namesAndValues[i], namesAndValues[i + 1]);
+            Object value = namesAndValues[i + 1];
+            if (value != null) {
+                object.put((String) Objects.requireNonNull(namesAndValues[i], "a name"), value);
             }
         }
         return object;

@@ -9,6 +9,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Source: constancy of copper volume, density 8.89 g/cm³ (from memory). The lots that the demo's reels descend from.
@@ -37,12 +39,19 @@ final class Pedigree {
     /** An input: so much of a lot. */
     private record Input(String lot, double amount, String unit) {}
 
-    private void add(String id, String kind, double amount, String unit, String step, String machine, Input... inputs) {
+    private void add(
+            String id,
+            String kind,
+            double amount,
+            String unit,
+            String step,
+            @Nullable String machine,
+            Input... inputs) {
         List<Object> taken = new ArrayList<>();
         for (Input input : inputs) {
             int decimals = input.unit().equals("kg") ? 3 : 1;
             double amountTaken = rounded(input.amount(), decimals).doubleValue();
-            double remaining = left.get(input.lot()) - amountTaken;
+            double remaining = left(input.lot()) - amountTaken;
             if (!(remaining >= 0)) {
                 throw new IllegalStateException("lot " + id + " would take " + amountTaken + " " + input.unit() + " of "
                         + input.lot() + ", " + -remaining + " more than is left of it");
@@ -66,6 +75,10 @@ final class Pedigree {
                         "machine", machine,
                         "inputs", taken));
         left.put(id, rounded(amount, 1).doubleValue());
+    }
+
+    private double left(String lot) {
+        return Objects.requireNonNull(left.get(lot), () -> "lot " + lot + " is used before it is made");
     }
 
     /** What the plant buys: compounds and colours. */

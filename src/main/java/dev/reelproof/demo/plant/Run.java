@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 
 /** One production length of jacketed cable, from which reels are cut, with the wires and pairs that went into it. */
 final class Run {
@@ -84,8 +85,8 @@ final class Run {
         return conductor.equals("a") ? both.a() : both.b();
     }
 
-    /** The flaw of that kind which meets the condition; null when the run has none. */
-    private <F extends Flaw> F flaw(Class<F> kind, Predicate<F> condition) {
+    /** The flaw of that kind which meets the condition, if the run has one. */
+    private <F extends Flaw> @Nullable F flaw(Class<F> kind, Predicate<F> condition) {
         return flaws.stream()
                 .filter(kind::isInstance)
                 .map(kind::cast)
@@ -104,7 +105,7 @@ final class Run {
         return flaw == null ? usual : flaw.periodM();
     }
 
-    private Flaw.AlikeLays alike(int pair, int partner) {
+    private Flaw.@Nullable AlikeLays alike(int pair, int partner) {
         return flaw(
                 Flaw.AlikeLays.class,
                 f -> f.pair() == pair && f.partner() == partner || f.pair() == partner && f.partner() == pair);

@@ -5,4 +5,7 @@
  * Nothing else in the program uses it; the service reads the files like anybody's uploads. The formulas are textbook line
  * theory, simplified until curves look like cable; nothing is judged by them.
  */
+@NullMarked
 package dev.reelproof.demo.plant;
+
+import org.jspecify.annotations.NullMarked;

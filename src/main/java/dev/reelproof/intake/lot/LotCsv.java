@@ -1,13 +1,15 @@
 package dev.reelproof.intake.lot;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.IntakeException.Kind;
+import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.Words;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -102,12 +104,12 @@ public final class LotCsv implements Iterator<NumberedReport> {
     private final CSVParser parser;
     private final Iterator<CSVRecord> rows;
     private final List<String> header;
-    private Row ahead;
-    private NumberedReport last;
+    private @Nullable Row ahead;
+    private @Nullable NumberedReport last;
     private boolean ended;
 
     /** A row's cells by column, without the empty ones. */
-    private record Row(int line, Map<String, String> cells, String fault) {}
+    private record Row(int line, Map<String, String> cells, @Nullable String fault) {}
 
     /**
      * Reads the header.
@@ -184,7 +186,8 @@ public final class LotCsv implements Iterator<NumberedReport> {
     }
 
     private static String reason(RuntimeException e) {
-        return e.getCause() == null ? e.getMessage() : e.getCause().getMessage();
+        return String.valueOf(
+                e.getCause() == null ? e.getMessage() : e.getCause().getMessage());
     }
 
     private Row row(CSVRecord record) {
@@ -234,7 +237,7 @@ public final class LotCsv implements Iterator<NumberedReport> {
         return first.fault() == null
                 && row.fault() == null
                 && first.cells().containsKey("id")
-                && first.cells().get("id").equals(row.cells().get("id"));
+                && Objects.equals(first.cells().get("id"), row.cells().get("id"));
     }
 
     private static NumberedReport report(List<Row> group) {

@@ -1,5 +1,6 @@
 package dev.reelproof.intake.lot;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
@@ -156,7 +157,7 @@ public final class LotReader {
         return lot.orElseThrow();
     }
 
-    private String name(String key) {
+    private @Nullable String name(String key) {
         return sent.text(key, LONGEST_NAME).orElse(null);
     }
 

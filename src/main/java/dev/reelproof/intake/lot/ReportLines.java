@@ -1,5 +1,6 @@
 package dev.reelproof.intake.lot;
 
+import org.jspecify.annotations.Nullable;
 import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -15,7 +16,7 @@ public final class ReportLines implements Iterator<NumberedReport> {
 
     private final InputStream body;
     private int line;
-    private NumberedReport next;
+    private @Nullable NumberedReport next;
 
     /** @param body lines ended by LF or CR LF */
     public ReportLines(InputStream body) {
@@ -38,10 +39,11 @@ public final class ReportLines implements Iterator<NumberedReport> {
 
     @Override
     public NumberedReport next() {
-        if (!hasNext()) {
+        boolean more = hasNext();
+        NumberedReport given = next;
+        if (!more || given == null) {
             throw new NoSuchElementException("there are no more lines");
         }
-        NumberedReport given = next;
         next = null;
         return given;
     }

@@ -1,5 +1,6 @@
 package dev.reelproof.intake.reel;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Product;
@@ -42,7 +43,7 @@ public final class ProductFit {
     }
 
     private static void check(
-            String name, Integer number, Property property, Origin origin, Product product, Faults faults) {
+            String name, @Nullable Integer number, Property property, Origin origin, Product product, Faults faults) {
         if (number != null && number > product.pairs()) {
             faults.add(
                     origin.of(0),

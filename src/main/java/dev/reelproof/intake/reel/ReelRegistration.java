@@ -1,25 +1,26 @@
 package dev.reelproof.intake.reel;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.quantity.Length;
 
 /**
  * A reel as it is registered before its test.
  *
  * @param reel its number, unique within the plant
- * @param plant the plant; null when the document names none, and the caller's is meant
+ * @param plant the plant; absent when the document names none, and the caller's is meant
  * @param product the code of its product
  * @param length its length as registered
  * @param lengthSent the same as sent, in {@code lengthUnit}
  * @param lengthUnit the unit of the length as sent
- * @param order the order it is made for; null when none is stated
- * @param customer the customer; null when none is stated
+ * @param order the order it is made for, where stated
+ * @param customer the customer, where stated
  */
 public record ReelRegistration(
         String reel,
-        String plant,
+        @Nullable String plant,
         String product,
         Length length,
         double lengthSent,
         String lengthUnit,
-        String order,
-        String customer) {}
+        @Nullable String order,
+        @Nullable String customer) {}

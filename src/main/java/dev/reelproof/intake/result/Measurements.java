@@ -110,7 +110,7 @@ final class Measurements {
                 try {
                     ValueRules.requireValue(property, sent[i], unit);
                 } catch (IllegalArgumentException e) {
-                    faults.add(origin.of(i), e.getMessage());
+                    faults.add(origin.of(i), String.valueOf(e.getMessage()));
                 }
             }
         }

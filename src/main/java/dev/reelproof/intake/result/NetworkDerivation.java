@@ -121,7 +121,7 @@ public final class NetworkDerivation {
                     new CableSpan(result.length().metres(), product.nominalVelocity()),
                     all ? NetworkSweeps.DERIVABLE : network.derive());
         } catch (NetworkException e) {
-            faults.add(e.where(), e.getMessage());
+            faults.add(e.where(), String.valueOf(e.getMessage()));
             return;
         }
         warnings.addAll(found.warnings());
@@ -152,7 +152,7 @@ public final class NetworkDerivation {
             try {
                 ValueRules.requireValue(property, sweep.sent(i), sweep.unit());
             } catch (IllegalArgumentException e) {
-                once("value " + property + network.pointer(), sweep.origin().of(i), e.getMessage());
+                once("value " + property + network.pointer(), sweep.origin().of(i), String.valueOf(e.getMessage()));
                 return;
             }
         }

@@ -110,7 +110,7 @@ public final class NetworkFiles {
 
     private static void noteFault(SentObject sent, PortMapException e) {
         boolean whole = e.index() == PortMapException.WHOLE;
-        sent.faults().add(sent.pointer("ports") + (whole ? "" : "/" + e.index()), e.getMessage());
+        sent.faults().add(sent.pointer("ports") + (whole ? "" : "/" + e.index()), String.valueOf(e.getMessage()));
     }
 
     private Set<Property> derive(SentObject sent) {
@@ -221,7 +221,7 @@ public final class NetworkFiles {
                         new SentNetwork(entry.sent.pointer(), data, entry.ports, map, entry.derive));
             });
         } catch (NetworkException e) {
-            faults.add(e.where(), e.getMessage());
+            faults.add(e.where(), String.valueOf(e.getMessage()));
         } catch (PortMapException e) {
             noteFault(entry.sent, e);
         }

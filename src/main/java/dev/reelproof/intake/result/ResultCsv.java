@@ -1,8 +1,10 @@
 package dev.reelproof.intake.result;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.IntakeException.Kind;
+import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.Part;
 import dev.reelproof.intake.Words;
 import dev.reelproof.measurement.Origin;
@@ -223,13 +225,13 @@ final class ResultCsv {
             return;
         }
         Named named = new Named(
-                record.get(columns.get("property")),
-                record.get(columns.get("pair")),
-                record.get(columns.get("partner")),
-                record.get(columns.get("conductor")),
-                record.get(columns.get("end")),
-                columns.containsKey(SAMPLE) ? record.get(columns.get(SAMPLE)) : "",
-                record.get(columns.get("unit")));
+                cell(record, columns, "property"),
+                cell(record, columns, "pair"),
+                cell(record, columns, "partner"),
+                cell(record, columns, "conductor"),
+                cell(record, columns, "end"),
+                columns.containsKey(SAMPLE) ? cell(record, columns, SAMPLE) : "",
+                cell(record, columns, "unit"));
         if (refused.contains(named)) {
             return; // told once, at its first row
         }
@@ -242,9 +244,9 @@ final class ResultCsv {
             }
             rows = opened.get();
         }
-        String frequency = record.get(columns.get("frequency"));
-        String frequencyUnit = record.get(columns.get("frequencyUnit"));
-        Optional<Double> value = number("value", record.get(columns.get("value")), where);
+        String frequency = cell(record, columns, "frequency");
+        String frequencyUnit = cell(record, columns, "frequencyUnit");
+        Optional<Double> value = number("value", cell(record, columns, "value"), where);
         if (frequency.isEmpty()) {
             if (!frequencyUnit.isEmpty()) {
                 faults.add(where, "frequencyUnit is given without a frequency; give both or neither");
@@ -273,6 +275,10 @@ final class ResultCsv {
             rows.broken = true; // one fault a sweep: the rows after it would all follow suit
         }
         rows.add(megahertz.get(), value.get(), line);
+    }
+
+    private static String cell(CSVRecord record, Map<String, Integer> columns, String name) {
+        return record.get(Objects.requireNonNull(columns.get(name), "the header was seen to name the column"));
     }
 
     private Optional<Rows> open(Named named, String where) {
@@ -308,7 +314,7 @@ final class ResultCsv {
         return Optional.empty();
     }
 
-    private Integer ordinal(String column, String text, String where) {
+    private @Nullable Integer ordinal(String column, String text, String where) {
         if (text.isEmpty()) {
             return null;
         }

@@ -1,5 +1,6 @@
 package dev.reelproof.limit.file;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Segment;
 import java.util.ArrayList;
@@ -12,14 +13,17 @@ final class CurveReader {
 
     private CurveReader() {}
 
-    /** The curve under a key, or null with a fault noted. */
-    static Bound.Curve read(Entry entry, String key) {
+    /** The curve under a key; none with a fault noted. */
+    static Bound.@Nullable Curve read(Entry entry, String key) {
         List<Entry> entries = entry.list(key);
         List<Segment> segments = new ArrayList<>();
         for (Entry segment : entries) {
-            segments.add(segment(segment));
+            Segment read = segment(segment);
+            if (read != null) {
+                segments.add(read);
+            }
         }
-        if (segments.contains(null)) {
+        if (segments.size() < entries.size()) {
             return null;
         }
         for (int i = 1; i < segments.size(); i++) {
@@ -37,7 +41,7 @@ final class CurveReader {
         return new Bound.Curve(segments);
     }
 
-    private static Segment segment(Entry entry) {
+    private static @Nullable Segment segment(Entry entry) {
         boolean polynomial = POLYNOMIAL.stream().anyMatch(entry::has);
         boolean slope = LOG_SLOPE.stream().anyMatch(entry::has);
         boolean wholeSlope = LOG_SLOPE.stream().allMatch(entry::has);
@@ -49,8 +53,8 @@ final class CurveReader {
         return polynomial ? rootPolynomial(entry) : logSlope(entry);
     }
 
-    /** A segment of constant, sqrt, linear and inverse-sqrt, of which each may be absent; or null with a fault noted. */
-    static Segment rootPolynomial(Entry entry) {
+    /** A segment of constant, sqrt, linear and inverse-sqrt, of which each may be absent; none with a fault noted. */
+    static @Nullable Segment rootPolynomial(Entry entry) {
         return entry.attempt(() -> new Segment.RootPolynomial(
                 entry.megahertz("from"),
                 entry.megahertz("to"),
@@ -60,7 +64,7 @@ final class CurveReader {
                 entry.number("inverse-sqrt")));
     }
 
-    private static Segment logSlope(Entry entry) {
+    private static @Nullable Segment logSlope(Entry entry) {
         return entry.attempt(() -> new Segment.LogSlope(
                 entry.megahertz("from"),
                 entry.megahertz("to"),

@@ -1,5 +1,6 @@
 package dev.reelproof.limit.file;
 
+import org.jspecify.annotations.Nullable;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.PairCount;
@@ -62,13 +63,13 @@ record Entry(JsonNode node, String pointer, FaultList faults) {
         }
     }
 
-    /** The value, or null with its refusal noted as a fault of this entry. */
-    <T> T attempt(Supplier<T> value) {
+    /** The value, or none with its refusal noted as a fault of this entry. */
+    <T> @Nullable T attempt(Supplier<T> value) {
         return faults.attempt(pointer, value);
     }
 
-    /** The value, or null with its refusal noted as a fault under the key. */
-    <T> T attempt(String key, Supplier<T> value) {
+    /** The value, or none with its refusal noted as a fault under the key. */
+    <T> @Nullable T attempt(String key, Supplier<T> value) {
         return faults.attempt(pointer + "/" + key, value);
     }
 
@@ -121,13 +122,13 @@ record Entry(JsonNode node, String pointer, FaultList faults) {
         return quantity(key, FrequencyGrid::megahertz);
     }
 
-    /** A temperature, or null with a fault noted. */
-    Temperature temperature(String key) {
+    /** A temperature, or none with a fault noted. */
+    @Nullable Temperature temperature(String key) {
         return attempt(key, () -> quantity(key, Temperature::of));
     }
 
-    /** A day, or null with a fault noted. */
-    LocalDate date(String key) {
+    /** A day, or none with a fault noted. */
+    @Nullable LocalDate date(String key) {
         try {
             return LocalDate.parse(text(key));
         } catch (DateTimeException e) {

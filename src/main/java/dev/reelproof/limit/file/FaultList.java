@@ -1,5 +1,6 @@
 package dev.reelproof.limit.file;
 
+import org.jspecify.annotations.Nullable;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -39,12 +40,12 @@ final class FaultList {
         return faults.size();
     }
 
-    /** The value, or null with its refusal noted as a fault. */
-    <T> T attempt(String pointer, Supplier<T> value) {
+    /** The value, or none with its refusal noted as a fault. */
+    <T> @Nullable T attempt(String pointer, Supplier<T> value) {
         try {
             return value.get();
         } catch (IllegalArgumentException e) {
-            add(pointer, e.getMessage());
+            add(pointer, String.valueOf(e.getMessage()));
             return null;
         }
     }

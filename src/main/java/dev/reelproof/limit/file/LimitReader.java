@@ -1,5 +1,6 @@
 package dev.reelproof.limit.file;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
@@ -13,8 +14,8 @@ final class LimitReader {
 
     private LimitReader() {}
 
-    /** The limit, or null with a fault noted. A table is known to be sound. */
-    static Limit limit(Entry entry) {
+    /** The limit, or none with a fault noted. A table is known to be sound. */
+    static @Nullable Limit limit(Entry entry) {
         String sense = entry.text("limit");
         if (sense.equals(BETWEEN)) {
             return between(entry);
@@ -37,7 +38,7 @@ final class LimitReader {
         return sense.equals(AT_MOST) ? Limit.atMost(bound) : Limit.atLeast(bound);
     }
 
-    private static Limit between(Entry entry) {
+    private static @Nullable Limit between(Entry entry) {
         entry.refuse("value", "a limit 'between' has lower and upper, not a value");
         entry.refuse("segments", "a limit 'between' has lower and upper; write a two-sided curve as two requirements");
         if (!entry.has("lower") || !entry.has("upper")) {
@@ -56,11 +57,11 @@ final class LimitReader {
     }
 
     /**
-     * Where a limit holds, or null with a fault noted: at one frequency, over the range of its curve, or without frequency.
+     * Where a limit holds, or nothing with a fault noted: at one frequency, over the range of its curve, or without frequency.
      *
-     * @param limit the limit as read; null when it was refused
+     * @param limit the limit as read; absent when it was refused
      */
-    static Domain domain(Entry entry, Property property, Limit limit) {
+    static @Nullable Domain domain(Entry entry, Property property, @Nullable Limit limit) {
         boolean curve = entry.has("segments") || entry.has("table");
         boolean spot = entry.has("at");
         if (curve && spot) {
@@ -83,7 +84,7 @@ final class LimitReader {
         return curve ? rangeOf(limit) : new Domain.NoFrequency();
     }
 
-    private static Domain spot(Entry entry) {
+    private static @Nullable Domain spot(Entry entry) {
         double megahertz = entry.megahertz("at");
         if (!(megahertz > 0)) {
             entry.fault("at", "a frequency must be positive, not " + entry.text("at"));
@@ -92,8 +93,8 @@ final class LimitReader {
         return entry.attempt("at", () -> new Domain.Spot(megahertz));
     }
 
-    /** The range of a limit's curve; null where the limit was refused or has none, which is a fault already. */
-    private static Domain rangeOf(Limit limit) {
+    /** The range of a limit's curve; none where the limit was refused or has none, which is a fault already. */
+    private static @Nullable Domain rangeOf(@Nullable Limit limit) {
         return limit != null && limit.lower().or(limit::upper).orElseThrow() instanceof Bound.Curve curve
                 ? new Domain.Range(curve.from(), curve.to())
                 : null;

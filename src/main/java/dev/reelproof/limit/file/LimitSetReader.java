@@ -1,5 +1,7 @@
 package dev.reelproof.limit.file;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.limit.Allowance;
@@ -55,11 +57,11 @@ public final class LimitSetReader {
         faults.throwIfAny();
         LimitSet set = set(new Entry(root, "", faults), text);
         faults.throwIfAny();
-        return set;
+        return Objects.requireNonNull(set, "a limit set without fault has all its parts");
     }
 
-    /** The limit set, or null where a fault was noted. */
-    private LimitSet set(Entry root, String text) {
+    /** The limit set, or none where a fault was noted. */
+    private @Nullable LimitSet set(Entry root, String text) {
         Entry reference = root.at("reference");
         LocalDate effective = root.date("effective");
         PairCount pairs = root.pairs("pairs").orElse(null);
@@ -73,7 +75,13 @@ public final class LimitSetReader {
                 .map(entry -> new LimitSet.LeftOut(entry.text("what"), entry.text("why")))
                 .toList();
         NetworkTerms terms = networkTerms(root.at("network"));
-        if (!root.faults().isEmpty()) {
+        if (!root.faults().isEmpty()
+                || effective == null
+                || pairs == null
+                || temperature == null
+                || length == null
+                || grid == null
+                || terms == null) {
             return null;
         }
         return new LimitSet(
@@ -95,12 +103,12 @@ public final class LimitSetReader {
                 decisionRule);
     }
 
-    private static GridRule grid(Entry entry) {
+    private static @Nullable GridRule grid(Entry entry) {
         return entry.attempt(() -> new GridRule(
                 entry.number("widest-step-decades"), entry.quantity("widest-step", FrequencyGrid::megahertz)));
     }
 
-    private static NetworkTerms networkTerms(Entry entry) {
+    private static @Nullable NetworkTerms networkTerms(Entry entry) {
         NetworkTerms usual = NetworkTerms.USUAL;
         return entry.attempt(() -> new NetworkTerms(
                 ohm(entry, "differential", usual.differentialOhm()),

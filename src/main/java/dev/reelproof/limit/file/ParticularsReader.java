@@ -1,5 +1,6 @@
 package dev.reelproof.limit.file;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Property;
@@ -25,9 +26,9 @@ final class ParticularsReader {
     /**
      * The particulars of a requirement.
      *
-     * @param unit the unit of the limit; null when it was refused
+     * @param unit the unit of the limit; absent when it was refused
      */
-    static Particulars read(Entry entry, Property property, Statistic statistic, ReadingUnit unit) {
+    static Particulars read(Entry entry, Property property, Statistic statistic, @Nullable ReadingUnit unit) {
         ParticularsReader reader = new ParticularsReader(entry, property, statistic);
         return new Particulars(
                 entry.node().path("required").asBoolean(true),
@@ -51,7 +52,7 @@ final class ParticularsReader {
         return OptionalDouble.of(entry.valueInFixedUnit("least-round-trip-loss"));
     }
 
-    private Optional<Particulars.TestedLength> testedLength(ReadingUnit unit) {
+    private Optional<Particulars.TestedLength> testedLength(@Nullable ReadingUnit unit) {
         if (!entry.has("tested-length")) {
             return Optional.empty();
         }

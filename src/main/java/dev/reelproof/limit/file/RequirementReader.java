@@ -1,5 +1,6 @@
 package dev.reelproof.limit.file;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LawSpec;
@@ -31,8 +32,8 @@ final class RequirementReader {
         this.lawCheck = lawCheck;
     }
 
-    /** The requirement, or null where a fault was noted. */
-    Requirement read(Entry entry) {
+    /** The requirement, or none where a fault was noted. */
+    @Nullable Requirement read(Entry entry) {
         int faultsBefore = entry.faults().size();
         Property property = Property.named(entry.text("property"));
         Statistic statistic = entry.word(Statistic.class, "statistic", Statistic.INDIVIDUAL);
@@ -51,7 +52,7 @@ final class RequirementReader {
         Optional<TemperatureWindow> window = temperatureWindow(entry, property);
         Particulars particulars = ParticularsReader.read(entry, property, statistic, unit);
         Optional<DecisionRule> decisionRule = DecisionRuleReader.read(entry);
-        if (entry.faults().size() > faultsBefore) {
+        if (entry.faults().size() > faultsBefore || limit == null || domain == null || unit == null) {
             return null;
         }
         return new Requirement(
@@ -82,8 +83,8 @@ final class RequirementReader {
         });
     }
 
-    /** The unit of a limit, or null with a fault noted where it cannot be read; one that does not fit is a fault too. */
-    static ReadingUnit unit(Entry entry, Property property, Statistic statistic) {
+    /** The unit of a limit, or none with a fault noted where it cannot be read; one that does not fit is a fault too. */
+    static @Nullable ReadingUnit unit(Entry entry, Property property, Statistic statistic) {
         ReadingUnit unit = entry.attempt("unit", () -> ReadingUnit.parse(entry.text("unit")));
         String expected = statistic.isInPercent() ? PERCENT : property.canonicalUnit();
         if (unit != null && !unit.numerator().equals(expected)) {

@@ -1,5 +1,6 @@
 package dev.reelproof.limit.file;
 
+import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
 import java.util.ArrayList;
@@ -17,9 +18,9 @@ final class RequirementsReader {
     /**
      * The requirements in order; those with faults are left out, their faults noted.
      *
-     * @param setPairs the pair counts of the set; null when its own were refused
+     * @param setPairs the pair counts of the set; absent when its own were refused
      */
-    List<Requirement> read(Entry root, PairCount setPairs) {
+    List<Requirement> read(Entry root, @Nullable PairCount setPairs) {
         List<Requirement> requirements = new ArrayList<>();
         for (Entry written : root.list("requirements")) {
             for (Entry entry : TableReader.oneForEachPointWithoutInterpolation(written)) {

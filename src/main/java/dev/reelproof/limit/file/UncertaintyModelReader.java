@@ -1,5 +1,7 @@
 package dev.reelproof.limit.file;
 
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.limit.Bound;
@@ -48,10 +50,10 @@ public final class UncertaintyModelReader {
         faults.throwIfAny();
         UncertaintyModel model = new Sense(new Entry(root, "", faults)).model(text);
         faults.throwIfAny();
-        return model;
+        return Objects.requireNonNull(model, "a model without fault has all its parts");
     }
 
-    /** Reads what the schema has let pass; a value that makes no sense becomes a fault and null. */
+    /** Reads what the schema has let pass; a value that makes no sense becomes a fault and nothing else. */
     private static final class Sense {
         private final Entry root;
         private final double coverageFactor;
@@ -61,7 +63,7 @@ public final class UncertaintyModelReader {
             this.coverageFactor = root.number("coverage-factor");
         }
 
-        UncertaintyModel model(String text) {
+        @Nullable UncertaintyModel model(String text) {
             LocalDate effective = root.date("effective");
             double confidence = percent(root, "level-of-confidence");
             if (!(confidence > 0 && confidence < PERCENT_OF_WHOLE)) {
@@ -76,7 +78,7 @@ public final class UncertaintyModelReader {
             }
             InstrumentUncertainty temperature = ambient(root.at("temperature"), "°C");
             InstrumentUncertainty length = ambient(root.at("length"), "m");
-            if (!root.faults().isEmpty()) {
+            if (!root.faults().isEmpty() || effective == null) {
                 return null;
             }
             return new UncertaintyModel(
@@ -172,7 +174,7 @@ public final class UncertaintyModelReader {
             }
         }
 
-        private static Bound.Curve curve(Entry property) {
+        private static Bound.@Nullable Curve curve(Entry property) {
             List<Segment> segments = new ArrayList<>();
             for (Entry entry : property.list("segments")) {
                 Segment segment = CurveReader.rootPolynomial(entry);

@@ -1,5 +1,6 @@
 package dev.reelproof.limit.file;
 
+import java.util.Objects;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
@@ -41,7 +42,8 @@ final class YamlFolder {
         }
         String address = found.toString();
         if (!address.startsWith(JAR_PREFIX)) {
-            read(what, Path.of(URI.create(address)).getParent(), folder, reader);
+            Path parent = Objects.requireNonNull(Path.of(URI.create(address)).getParent(), "a shipped file lies in a folder");
+            read(what, parent, folder, reader);
             return;
         }
         Path jar = Path.of(URI.create(address.substring(JAR_PREFIX.length(), address.lastIndexOf(IN_JAR))));

@@ -10,6 +10,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** Requests by one person and decisions by another. The database itself refuses a decision by the requester. */
 @ApplicationScoped
@@ -32,10 +33,10 @@ public class Approvals {
             String reason,
             String requestedBy,
             Instant requested,
-            Boolean approved,
-            String decidedBy,
-            Instant decided,
-            String decisionReason) {
+            @Nullable Boolean approved,
+            @Nullable String decidedBy,
+            @Nullable Instant decided,
+            @Nullable String decisionReason) {
         Approval approval() {
             return new Approval(
                     id,
@@ -46,7 +47,7 @@ public class Approvals {
                     UtcTimes.utc(requested),
                     approved,
                     decidedBy,
-                    UtcTimes.utc(decided),
+                    UtcTimes.utcOrNull(decided),
                     decisionReason);
         }
     }
@@ -89,7 +90,7 @@ public class Approvals {
                         where plant = :plant and id = :id""")
                 .setParameter("approved", decided.approved())
                 .setParameter("by", decided.decidedBy())
-                .setParameter("at", UtcTimes.instant(decided.decided()))
+                .setParameter("at", UtcTimes.instantOrNull(decided.decided()))
                 .setParameter("reason", decided.decisionReason())
                 .setParameter("plant", plant)
                 .setParameter("id", decided.id())

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.hibernate.Session;
 import org.hibernate.query.NativeQuery;
+import org.jspecify.annotations.Nullable;
 
 /** The audit trail. Entries are added and never changed; each is kept, or not, with the change that it tells of. */
 @ApplicationScoped
@@ -38,11 +39,11 @@ public class AuditTrail {
      * @param plant the plant whose trail it is
      * @param action what was done, such as {@code test-taken}
      * @param subject what it was done to: kind, slash, identifier, such as {@code reel/R-1}
-     * @param reason why; null when none was asked for
+     * @param reason why; absent when none was asked for
      * @param details what else there is to know, in values that JSON has; never a secret
      */
     @Transactional(Transactional.TxType.MANDATORY)
-    public void write(String plant, String action, String subject, String reason, Map<String, ?> details) {
+    public void write(String plant, String action, String subject, @Nullable String reason, Map<String, ?> details) {
         write(callers.current(), plant, action, subject, reason, details);
     }
 
@@ -71,7 +72,12 @@ public class AuditTrail {
     /** Writes what somebody did who is not the current caller yet, such as a person who just signed in. */
     @Transactional(Transactional.TxType.MANDATORY)
     public void write(
-            Caller caller, String plant, String action, String subject, String reason, Map<String, ?> details) {
+            Caller caller,
+            String plant,
+            String action,
+            String subject,
+            @Nullable String reason,
+            Map<String, ?> details) {
         session.createNativeMutationQuery(
                         """
                         insert into audit_entry (plant, actor, actor_kind, from_address, action, subject, reason, details)
@@ -93,10 +99,10 @@ public class AuditTrail {
             Instant at,
             String actor,
             String actorKind,
-            String from,
+            @Nullable String from,
             String action,
             String subject,
-            String reason,
+            @Nullable String reason,
             String details) {
         AuditEntry entry() {
             return new AuditEntry(id, UtcTimes.utc(at), actor, actorKind, from, action, subject, reason, details);
@@ -125,7 +131,7 @@ public class AuditTrail {
                 .toList();
     }
 
-    private static void putUnlessNull(Map<String, Object> conditions, String condition, Object value) {
+    private static void putUnlessNull(Map<String, Object> conditions, String condition, @Nullable Object value) {
         if (value != null) {
             conditions.put(condition, value);
         }

@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** The sessions of persons, each a row with the digest of the secret that lies in the browser's cookie. */
 @ApplicationScoped
@@ -35,7 +36,7 @@ public class Sessions {
             boolean demo,
             Instant lastSeen,
             Instant expires,
-            Instant ended) {
+            @Nullable Instant ended) {
         WebSession session() {
             return new WebSession(
                     digest,
@@ -72,7 +73,12 @@ public class Sessions {
         return insert(null, person.key(), Role.joined(roles), now, expires);
     }
 
-    private String insert(String accountKey, String personKey, String roles, Instant now, Instant expires) {
+    private String insert(
+            @Nullable String accountKey,
+            @Nullable String personKey,
+            @Nullable String roles,
+            Instant now,
+            Instant expires) {
         session.createNativeMutationQuery("delete from web_session where expires < :old")
                 .setParameter("old", now.minus(KEPT))
                 .executeUpdate();
@@ -133,10 +139,10 @@ public class Sessions {
     /**
      * Ends the sessions of an account.
      *
-     * @param spared the digest of the secret of the one that goes on; null when none does
+     * @param spared the digest of the secret of the one that goes on, if any
      */
     @Transactional(Transactional.TxType.MANDATORY)
-    public void endAllOf(String accountKey, String spared, Instant now) {
+    public void endAllOf(String accountKey, @Nullable String spared, Instant now) {
         session.createNativeMutationQuery(
                         """
                         update web_session set ended = :now

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Counts wrong passwords, in the database, so that several copies of the service count together.
@@ -34,7 +35,7 @@ public class SignInThrottle {
      * @return how long to wait; empty when the attempt may be looked at
      */
     @Transactional(Transactional.TxType.MANDATORY)
-    public Optional<Duration> countAddress(String address, Instant now) {
+    public Optional<Duration> countAddress(@Nullable String address, Instant now) {
         session.createNativeMutationQuery("delete from guessing_address where minute < :old")
                 .setParameter("old", now.minus(ADDRESSES_KEPT))
                 .executeUpdate();
@@ -90,7 +91,7 @@ public class SignInThrottle {
 
     /** Takes back what was counted: the attempt was right. */
     @Transactional(Transactional.TxType.MANDATORY)
-    public void forgive(String key, String address, Instant counted) {
+    public void forgive(String key, @Nullable String address, Instant counted) {
         session.createNativeMutationQuery("delete from guessed_name where key_sha256 = :key")
                 .setParameter("key", Sha256.hex(key))
                 .executeUpdate();
@@ -107,7 +108,7 @@ public class SignInThrottle {
         return now.truncatedTo(ChronoUnit.MINUTES);
     }
 
-    private static String named(String address) {
+    private static String named(@Nullable String address) {
         return address == null ? Caller.UNKNOWN : address;
     }
 }

@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** The tokens of stations and scripts. Of a secret only its digest is kept. */
 @ApplicationScoped
@@ -31,11 +32,11 @@ public class Tokens {
             String id,
             String name,
             String roles,
-            String plant,
+            @Nullable String plant,
             boolean demo,
             Instant created,
-            Instant expires,
-            Instant revoked,
+            @Nullable Instant expires,
+            @Nullable Instant revoked,
             String digest) {
         Token token() {
             return new Token(id, name, Role.read(roles), plant, demo, created, expires, revoked);

@@ -8,6 +8,7 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
+import org.jspecify.annotations.Nullable;
 
 /** A certificate as it is inserted. */
 @Entity
@@ -33,8 +34,10 @@ class CertificateRow {
     Instant issued;
 
     @Column(name = "order_number")
+    @Nullable
     String orderNumber;
 
+    @Nullable
     String customer;
 
     @Column(columnDefinition = "jsonb")

@@ -4,6 +4,7 @@ import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /** A certificate without what it says and how it looks, as {@link #COLUMNS} give it. */
 record CertificateSummaryRow(
@@ -13,8 +14,8 @@ record CertificateSummaryRow(
         UUID recordId,
         String reel,
         Instant issued,
-        String order,
-        String customer,
+        @Nullable String order,
+        @Nullable String customer,
         String pdfSha256) {
 
     static final String COLUMNS = "plant, number, issue, record_id, reel, issued, order_number, customer, pdf_sha256";

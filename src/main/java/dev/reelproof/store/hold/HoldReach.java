@@ -1,7 +1,7 @@
 package dev.reelproof.store.hold;
 
-import dev.reelproof.genealogy.HoldTarget;
 import dev.reelproof.genealogy.LotKind;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -83,8 +83,8 @@ public class HoldReach {
                 .setParameter("name", target.name())
                 .setParameter("reelKind", LotKind.REEL.word());
         if (target.from() != null) {
-            query.setParameter("from", UtcTimes.instant(target.from()))
-                    .setParameter("to", UtcTimes.instant(target.to()));
+            query.setParameter("from", UtcTimes.instantOrNull(target.from()))
+                    .setParameter("to", UtcTimes.instantOrNull(target.to()));
         }
         return query.getSingleResult();
     }

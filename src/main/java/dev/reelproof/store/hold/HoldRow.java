@@ -1,18 +1,19 @@
 package dev.reelproof.store.hold;
 
-import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** A hold as {@link #COLUMNS} give it. */
 record HoldRow(
         long id,
         String what,
         String name,
-        Instant from,
-        Instant to,
+        @Nullable Instant from,
+        @Nullable Instant to,
         String reason,
         String by,
         String byKind,
@@ -25,7 +26,7 @@ record HoldRow(
     Hold toHold(List<ReleaseRow> releases) {
         return new Hold(
                 id,
-                new HoldTarget(HoldTarget.What.named(what), name, UtcTimes.utc(from), UtcTimes.utc(to)),
+                new HoldTarget(HoldTarget.What.named(what), name, UtcTimes.utcOrNull(from), UtcTimes.utcOrNull(to)),
                 reason,
                 by,
                 byKind,

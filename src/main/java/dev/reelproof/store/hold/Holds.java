@@ -1,7 +1,7 @@
 package dev.reelproof.store.hold;
 
-import dev.reelproof.genealogy.Hold;
-import dev.reelproof.genealogy.HoldTarget;
+import dev.reelproof.genealogy.hold.Hold;
+import dev.reelproof.genealogy.hold.HoldTarget;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -77,8 +77,8 @@ public class Holds {
                 .setParameter("lot", isMachine || isRun ? null : target.name())
                 .setParameter("run", isRun ? target.name() : null)
                 .setParameter("machine", isMachine ? target.name() : null)
-                .setParameter("from", UtcTimes.instant(target.from()), Instant.class)
-                .setParameter("to", UtcTimes.instant(target.to()), Instant.class)
+                .setParameter("from", UtcTimes.instantOrNull(target.from()), Instant.class)
+                .setParameter("to", UtcTimes.instantOrNull(target.to()), Instant.class)
                 .setParameter("reason", reason)
                 .setParameter("by", by)
                 .setParameter("kind", byKind)

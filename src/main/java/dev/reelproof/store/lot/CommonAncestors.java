@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** Finds what several reels were all made from. */
 @ApplicationScoped
@@ -28,9 +29,9 @@ public class CommonAncestors {
             double value,
             String unit,
             Instant made,
-            String step,
-            String machine,
-            String run,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String run,
             long reels) {
         CommonAncestor common(String plant) {
             return new CommonAncestor(

@@ -2,8 +2,8 @@ package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.Implausibility;
 import dev.reelproof.genealogy.ImplausibleLot;
-import dev.reelproof.genealogy.LotAdmission;
 import dev.reelproof.genealogy.LotId;
+import dev.reelproof.genealogy.admission.LotAdmission;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -12,8 +12,10 @@ import java.time.OffsetDateTime;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** What can hardly be so in registered lots. */
 @ApplicationScoped
@@ -35,7 +37,7 @@ public class ImplausibleLots {
      */
     public record ClaimedTwice(LotId lot, int ordinal, Implausibility implausibility) {}
 
-    private record Row(String lot, String parent, String message) {
+    private record Row(String lot, @Nullable String parent, String message) {
         LotId lotId() {
             return new LotId(lot);
         }
@@ -124,7 +126,10 @@ public class ImplausibleLots {
                 of(plant, newest.stream().map(row -> new LotId(row.lot())).toList());
         return newest.stream()
                 .map(row -> new ImplausibleLot(
-                        new LotId(row.lot()), UtcTimes.utc(row.registered()), found.get(new LotId(row.lot()))))
+                        new LotId(row.lot()),
+                        UtcTimes.utc(row.registered()),
+                        Objects.requireNonNull(
+                                found.get(new LotId(row.lot())), "something was found in each of these lots")))
                 .toList();
     }
 }

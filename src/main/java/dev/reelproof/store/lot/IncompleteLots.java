@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** Finds reels and lots of whose making not all can have been reported. */
 @ApplicationScoped
@@ -52,12 +53,13 @@ public class IncompleteLots {
     /**
      * Reels that are registered but of which no inputs were reported.
      *
-     * @param from the earliest time of registration, or of making for one that is a lot alone; null for any
-     * @param to the latest, itself included; null for any
+     * @param from the earliest time of registration, or of making for one that is a lot alone; any when absent
+     * @param to the latest, itself included; any when absent
      * @throws SearchTooLargeException when it takes too long to find
      */
     @Transactional
-    public List<LotId> reelsWithoutInputs(String plant, OffsetDateTime from, OffsetDateTime to, int limit) {
+    public List<LotId> reelsWithoutInputs(
+            String plant, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, int limit) {
         return timeout.within(LotSearches.LONGEST, LotSearches.TOO_LONG, () -> new TimeWindow(from, to)
                         .bind(session.createNativeQuery(
                                         """
@@ -87,12 +89,13 @@ public class IncompleteLots {
      * Lots that were made within a time and lack a kind of input that lots of their kind always have, oldest first. Reels without
      * any input are not among them: {@link #reelsWithoutInputs} has those.
      *
-     * @param from the earliest time; null for any
-     * @param to the latest time, itself included; null for any
+     * @param from the earliest time; any when absent
+     * @param to the latest time, itself included; any when absent
      * @throws SearchTooLargeException when it takes too long to find
      */
     @Transactional
-    public List<IncompleteLot> lacking(String plant, OffsetDateTime from, OffsetDateTime to, int limit) {
+    public List<IncompleteLot> lacking(
+            String plant, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, int limit) {
         return timeout.within(LotSearches.LONGEST, LotSearches.TOO_LONG, () -> {
             try (Stream<Row> rows = new TimeWindow(from, to)
                     .bind(session.createNativeQuery(

@@ -7,17 +7,18 @@ import dev.reelproof.store.RowJson;
 import java.time.OffsetDateTime;
 import org.hibernate.Session;
 import org.hibernate.query.MutationQuery;
+import org.jspecify.annotations.Nullable;
 
 /** Rows that one statement inserts, however many: they travel as one JSON text, which {@code json_to_recordset} reads. */
-final class JsonRows {
+public final class JsonRows {
     private final ArrayNode rows = JsonNodeFactory.instance.arrayNode();
 
-    ObjectNode add() {
+    public ObjectNode add() {
         return rows.addObject();
     }
 
-    /** A time as the JSON text has it; null for none. */
-    static String text(OffsetDateTime time) {
+    /** A time as the JSON text has it. */
+    public static @Nullable String text(@Nullable OffsetDateTime time) {
         return time == null ? null : time.toString();
     }
 
@@ -26,7 +27,7 @@ final class JsonRows {
      *
      * @param statement takes {@code :plant} and {@code :rows}
      */
-    void insert(Session session, String statement, String plant) {
+    public void insert(Session session, String statement, String plant) {
         if (!rows.isEmpty()) {
             query(session, statement, plant).executeUpdate();
         }
@@ -37,7 +38,7 @@ final class JsonRows {
      *
      * @param statement takes {@code :now} too
      */
-    void insert(Session session, String statement, String plant, OffsetDateTime now) {
+    public void insert(Session session, String statement, String plant, OffsetDateTime now) {
         if (!rows.isEmpty()) {
             query(session, statement, plant).setParameter("now", now.toString()).executeUpdate();
         }

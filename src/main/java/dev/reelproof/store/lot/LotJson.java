@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /** Lots and settings in JSON columns. */
 public final class LotJson {
@@ -28,7 +29,7 @@ public final class LotJson {
     private LotJson() {}
 
     /** A waiting report, as the HTTP contract shapes a lot. */
-    static String lot(Lot lot) {
+    public static String lot(Lot lot) {
         ObjectNode node = NODES.objectNode();
         node.put("id", lot.id().value());
         node.put("plant", lot.plant());
@@ -77,7 +78,7 @@ public final class LotJson {
     }
 
     /** A waiting report read back. */
-    static Lot lot(String json) {
+    public static Lot lot(String json) {
         JsonNode node = RowJson.read(json);
         List<LotInput> inputs = new ArrayList<>();
         for (JsonNode input : node.get("inputs")) {
@@ -93,20 +94,20 @@ public final class LotJson {
                     text(sample, "property"),
                     sample.get("value").doubleValue(),
                     text(sample, "unit"),
-                    time(sample, "taken"),
+                    timeOrNull(sample, "taken"),
                     at.isObject() ? at.get("value").doubleValue() : null,
                     at.isObject() ? text(at, "unit") : null));
         }
         StepRun run = node.has("run")
                 ? new StepRun(
                         new RunId(text(node, "run")),
-                        text(node, "step"),
-                        text(node, "machine"),
-                        text(node, "line"),
-                        text(node, "operator"),
-                        text(node, "shift"),
-                        time(node, "started"),
-                        time(node, "finished"),
+                        textOrNull(node, "step"),
+                        textOrNull(node, "machine"),
+                        textOrNull(node, "line"),
+                        textOrNull(node, "operator"),
+                        textOrNull(node, "shift"),
+                        timeOrNull(node, "started"),
+                        timeOrNull(node, "finished"),
                         settings(node.get("settings")))
                 : null;
         return new Lot(
@@ -115,8 +116,8 @@ public final class LotJson {
                 LotKind.named(text(node, "kind")),
                 amount(node.get("quantity")),
                 time(node, "made"),
-                text(node, "step"),
-                text(node, "machine"),
+                textOrNull(node, "step"),
+                textOrNull(node, "machine"),
                 inputs,
                 run,
                 samples);
@@ -179,7 +180,7 @@ public final class LotJson {
         return new Amount(node.get("value").doubleValue(), text(node, "unit"));
     }
 
-    private static void put(ObjectNode node, String name, Object value) {
+    private static void put(ObjectNode node, String name, @Nullable Object value) {
         if (value != null) {
             node.put(name, value.toString());
         }
@@ -189,7 +190,15 @@ public final class LotJson {
         return node.path(name).textValue();
     }
 
+    private static @Nullable String textOrNull(JsonNode node, String name) {
+        return node.hasNonNull(name) ? text(node, name) : null;
+    }
+
     private static OffsetDateTime time(JsonNode node, String name) {
-        return node.hasNonNull(name) ? OffsetDateTime.parse(node.get(name).textValue()) : null;
+        return OffsetDateTime.parse(text(node, name));
+    }
+
+    private static @Nullable OffsetDateTime timeOrNull(JsonNode node, String name) {
+        return node.hasNonNull(name) ? time(node, name) : null;
     }
 }

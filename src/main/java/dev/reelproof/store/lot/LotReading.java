@@ -5,12 +5,12 @@ import dev.reelproof.genealogy.Implausibility;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
-import dev.reelproof.genealogy.Placement;
 import dev.reelproof.genealogy.RegisteredLot;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.genealogy.Sample;
 import dev.reelproof.genealogy.StepRun;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.lot.admission.StepRuns;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -21,10 +21,11 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** Reads many whole lots at once, each table once. */
 @ApplicationScoped
-class LotReading {
+public class LotReading {
     private final Session session;
     private final StepRuns runs;
     private final LotSamples samples;
@@ -43,9 +44,9 @@ class LotReading {
             double value,
             String unit,
             Instant made,
-            String step,
-            String machine,
-            String run,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String run,
             Instant registered) {
         LotRow lot() {
             return new LotRow(id, kind, value, unit, made, step, machine, run);
@@ -57,12 +58,12 @@ class LotReading {
             String parent,
             double value,
             String unit,
-            Double positionFrom,
-            Double positionTo,
-            String positionUnit,
-            Double ontoFrom,
-            Double ontoTo,
-            String ontoUnit) {
+            @Nullable Double positionFrom,
+            @Nullable Double positionTo,
+            @Nullable String positionUnit,
+            @Nullable Double ontoFrom,
+            @Nullable Double ontoTo,
+            @Nullable String ontoUnit) {
         LotId childId() {
             return new LotId(child);
         }
@@ -71,15 +72,13 @@ class LotReading {
             return new LotInput(
                     new LotId(parent),
                     new Amount(value, unit),
-                    positionUnit == null
-                            ? null
-                            : new Placement(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit));
+                    PlacementColumns.read(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit));
         }
     }
 
     /** The registered lots among these. */
     @Transactional
-    Map<LotId, RegisteredLot> byIds(String plant, Collection<LotId> ids) {
+    public Map<LotId, RegisteredLot> byIds(String plant, Collection<LotId> ids) {
         Map<LotId, RegisteredLot> lots = new TreeMap<>();
         List<Row> rows = ids.isEmpty() ? List.of() : rows(plant, ids);
         if (rows.isEmpty()) {

@@ -8,27 +8,36 @@ import dev.reelproof.genealogy.RunId;
 import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** A row of {@code lot}, without what went into the lot. */
-record LotRow(
-        String id, String kind, double value, String unit, Instant made, String step, String machine, String run) {
+public record LotRow(
+        String id,
+        String kind,
+        double value,
+        String unit,
+        Instant made,
+        @Nullable String step,
+        @Nullable String machine,
+        @Nullable String run) {
     /** The columns of table l that make a row. */
-    static final String COLUMNS = "l.id, l.kind, l.quantity_value, l.quantity_unit, l.made, l.step, l.machine, l.run";
+    public static final String COLUMNS =
+            "l.id, l.kind, l.quantity_value, l.quantity_unit, l.made, l.step, l.machine, l.run";
 
-    LotId lotId() {
+    public LotId lotId() {
         return new LotId(id);
     }
 
-    LotKind lotKind() {
+    public LotKind lotKind() {
         return LotKind.named(kind);
     }
 
-    Amount quantity() {
+    public Amount quantity() {
         return new Amount(value, unit);
     }
 
-    /** The run of which the lot is an output; null when it has none. */
-    RunId runId() {
+    /** The run of which the lot is an output, if any. */
+    public @Nullable RunId runId() {
         return run == null ? null : new RunId(run);
     }
 

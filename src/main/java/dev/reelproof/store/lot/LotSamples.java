@@ -11,10 +11,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** What was measured on lots while they were made. */
 @ApplicationScoped
-class LotSamples {
+public class LotSamples {
     private final Session session;
 
     LotSamples(Session session) {
@@ -22,19 +23,25 @@ class LotSamples {
     }
 
     private record Row(
-            String lot, String property, double value, String unit, Instant taken, Double at, String atUnit) {
+            String lot,
+            String property,
+            double value,
+            String unit,
+            @Nullable Instant taken,
+            @Nullable Double at,
+            @Nullable String atUnit) {
         LotId lotId() {
             return new LotId(lot);
         }
 
         Sample sample() {
-            return new Sample(property, value, unit, UtcTimes.utc(taken), at, atUnit);
+            return new Sample(property, value, unit, UtcTimes.utcOrNull(taken), at, atUnit);
         }
     }
 
     /** The samples of each of these lots, in the order of its report; lots without samples are left out. */
     @Transactional
-    Map<LotId, List<Sample>> of(String plant, Collection<LotId> lots) {
+    public Map<LotId, List<Sample>> of(String plant, Collection<LotId> lots) {
         return session
                 .createNativeQuery(
                         """

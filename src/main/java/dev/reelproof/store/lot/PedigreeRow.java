@@ -6,16 +6,17 @@ import dev.reelproof.genealogy.Implausibility;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Pedigree;
-import dev.reelproof.genealogy.Placement;
 import dev.reelproof.genealogy.ReelBelow;
 import dev.reelproof.genealogy.RunId;
 import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
- * A row of {@link PedigreeReading}'s statement: a lot, a link or a reel. What its sort does not have is null.
+ * A row of {@link PedigreeReading}'s statement: a lot, a link or a reel. What its sort does not have is absent.
  *
  * @param sort which of the three
  * @param depth of a lot
@@ -35,30 +36,30 @@ import java.util.List;
  */
 record PedigreeRow(
         int sort,
-        Integer depth,
+        @Nullable Integer depth,
         String id,
-        String child,
-        String kind,
-        Double value,
-        String unit,
-        Instant at,
-        String step,
-        String machine,
-        String run,
-        Double positionFrom,
-        Double positionTo,
-        String positionUnit,
-        Double ontoFrom,
-        Double ontoTo,
-        String ontoUnit,
-        String[] implausibleParents,
-        String[] implausibleMessages,
-        String order,
-        String customer,
-        String state,
-        String recipient,
-        String reason,
-        String actor) {
+        @Nullable String child,
+        @Nullable String kind,
+        @Nullable Double value,
+        @Nullable String unit,
+        @Nullable Instant at,
+        @Nullable String step,
+        @Nullable String machine,
+        @Nullable String run,
+        @Nullable Double positionFrom,
+        @Nullable Double positionTo,
+        @Nullable String positionUnit,
+        @Nullable Double ontoFrom,
+        @Nullable Double ontoTo,
+        @Nullable String ontoUnit,
+        @Nullable String @Nullable [] implausibleParents,
+        String @Nullable [] implausibleMessages,
+        @Nullable String order,
+        @Nullable String customer,
+        @Nullable String state,
+        @Nullable String recipient,
+        @Nullable String reason,
+        @Nullable String actor) {
     static final int LOT = 1;
     static final int LINK = 2;
     static final int REEL = 3;
@@ -68,18 +69,18 @@ record PedigreeRow(
                 new Pedigree.Member(
                         new LotId(id),
                         plant,
-                        LotKind.named(kind),
-                        new Amount(value, unit),
-                        UtcTimes.utc(at),
+                        LotKind.named(ofItsSort(kind)),
+                        quantity(),
+                        UtcTimes.utc(ofItsSort(at)),
                         step,
                         machine,
                         run == null ? null : new RunId(run),
                         implausible()),
-                depth);
+                ofItsSort(depth));
     }
 
     private List<Implausibility> implausible() {
-        if (implausibleMessages == null) {
+        if (implausibleMessages == null || implausibleParents == null) {
             return List.of();
         }
         List<Implausibility> implausible = new ArrayList<>();
@@ -93,11 +94,18 @@ record PedigreeRow(
     Pedigree.Link link() {
         return new Pedigree.Link(
                 new LotId(id),
-                new LotId(child),
-                new Amount(value, unit),
-                positionUnit == null
-                        ? null
-                        : new Placement(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit));
+                new LotId(ofItsSort(child)),
+                quantity(),
+                PlacementColumns.read(positionFrom, positionTo, positionUnit, ontoFrom, ontoTo, ontoUnit));
+    }
+
+    private Amount quantity() {
+        return new Amount(ofItsSort(value), ofItsSort(unit));
+    }
+
+    /** A column that every row of this sort has. */
+    private static <T> T ofItsSort(@Nullable T column) {
+        return Objects.requireNonNull(column, "a row of a pedigree has every column of its sort");
     }
 
     ReelBelow reel() {
@@ -109,6 +117,11 @@ record PedigreeRow(
                 state == null
                         ? null
                         : new Disposition(
-                                reel, Disposition.State.named(state), recipient, reason, actor, UtcTimes.utc(at)));
+                                reel,
+                                Disposition.State.named(state),
+                                recipient,
+                                reason,
+                                ofItsSort(actor),
+                                UtcTimes.utc(ofItsSort(at))));
     }
 }

@@ -15,6 +15,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import org.hibernate.Session;
 import org.hibernate.query.NativeQuery;
+import org.jspecify.annotations.Nullable;
 
 /** Finds the lots that share the run of a step, or a machine within a time, and the reels that descend from them. */
 @ApplicationScoped
@@ -59,11 +60,11 @@ public class SharedMaking {
             double value,
             String unit,
             Instant made,
-            String step,
-            String machine,
-            String run,
-            String order,
-            String customer,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String run,
+            @Nullable String order,
+            @Nullable String customer,
             long count) {
         SharingReel reel(String plant) {
             return new SharingReel(
@@ -80,12 +81,12 @@ public class SharedMaking {
     /**
      * The outputs of a run, and the reels that descend from them and were made within a time.
      *
-     * @param from the earliest time; null for any
-     * @param to the latest time, itself included; null for any
+     * @param from the earliest time; any when absent
+     * @param to the latest time, itself included; any when absent
      * @throws SearchTooLargeException when it takes too long to find
      */
     @Transactional
-    public LotsTogether ofRun(String plant, RunId run, OffsetDateTime from, OffsetDateTime to) {
+    public LotsTogether ofRun(String plant, RunId run, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
         return timeout.within(
                 LotSearches.LONGEST,
                 LotSearches.TOO_LONG,
@@ -95,12 +96,13 @@ public class SharedMaking {
     /**
      * What a machine made within a time, and the reels that descend from it.
      *
-     * @param from the earliest time; null for any
-     * @param to the latest time, itself included; null for any
+     * @param from the earliest time; any when absent
+     * @param to the latest time, itself included; any when absent
      * @throws SearchTooLargeException when it takes too long to find
      */
     @Transactional
-    public LotsTogether ofMachine(String plant, String machine, OffsetDateTime from, OffsetDateTime to) {
+    public LotsTogether ofMachine(
+            String plant, String machine, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
         return timeout.within(LotSearches.LONGEST, LotSearches.TOO_LONG, () -> {
             NativeQuery<LotRow> made = new TimeWindow(from, to)
                     .bind(session.createNativeQuery(OF_MACHINE, LotRow.class).setParameter("machine", machine));

@@ -4,14 +4,15 @@ import dev.reelproof.store.UtcTimes;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import org.hibernate.query.NativeQuery;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A time that is asked for.
  *
- * @param from its beginning; null for any
- * @param to its end, itself included; null for any
+ * @param from its beginning; any when absent
+ * @param to its end, itself included; any when absent
  */
-record TimeWindow(OffsetDateTime from, OffsetDateTime to) {
+record TimeWindow(@Nullable OffsetDateTime from, @Nullable OffsetDateTime to) {
 
     /** The condition that something that began and ended lies, at least in part, in the window that {@link #bind} sets. */
     static String overlaps(String began, String ended) {
@@ -25,7 +26,7 @@ record TimeWindow(OffsetDateTime from, OffsetDateTime to) {
     }
 
     <T> NativeQuery<T> bind(NativeQuery<T> query) {
-        return query.setParameter("from", UtcTimes.instant(from), Instant.class)
-                .setParameter("to", UtcTimes.instant(to), Instant.class);
+        return query.setParameter("from", UtcTimes.instantOrNull(from), Instant.class)
+                .setParameter("to", UtcTimes.instantOrNull(to), Instant.class);
     }
 }

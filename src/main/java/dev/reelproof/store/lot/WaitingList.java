@@ -2,8 +2,8 @@ package dev.reelproof.store.lot;
 
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
-import dev.reelproof.genealogy.RefusedReport;
-import dev.reelproof.genealogy.WaitingReport;
+import dev.reelproof.genealogy.admission.RefusedReport;
+import dev.reelproof.genealogy.admission.WaitingReport;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;

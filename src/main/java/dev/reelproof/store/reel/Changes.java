@@ -8,12 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a change made of one thing, for the audit trail.
  *
  * @param isNew whether there was nothing before
- * @param values the keys whose values differ, each with "from" and "to" in values that JSON has; null stands for absent
+ * @param values the keys whose values differ, each with "from" and "to" in values that JSON has, its null for what is absent
  */
 public record Changes(boolean isNew, Map<String, Map<String, Object>> values) {
 
@@ -49,7 +50,7 @@ public record Changes(boolean isNew, Map<String, Map<String, Object>> values) {
         return new Changes(before.isEmpty(), values);
     }
 
-    private static JsonNode orNull(JsonNode value) {
+    private static JsonNode orNull(@Nullable JsonNode value) {
         return value == null ? NullNode.getInstance() : value;
     }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** Where reels went. Entries are added, never changed; the latest counts. */
 @ApplicationScoped
@@ -22,7 +23,8 @@ public class Dispositions {
         this.session = session;
     }
 
-    private record Row(String reel, String state, String recipient, String reason, String actor, Instant at) {
+    private record Row(
+            String reel, String state, @Nullable String recipient, @Nullable String reason, String actor, Instant at) {
         Disposition entry() {
             return new Disposition(
                     new LotId(reel), Disposition.State.named(state), recipient, reason, actor, UtcTimes.utc(at));

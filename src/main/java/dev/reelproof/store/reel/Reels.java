@@ -22,6 +22,7 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** The reels of each plant. */
 @ApplicationScoped
@@ -32,7 +33,7 @@ public class Reels {
         this.session = session;
     }
 
-    /** A reel beside its newest record; the record's columns are null when it was never tested. */
+    /** A reel beside its newest record, which one that was never tested does not have. */
     private record LineRow(
             String plant,
             String id,
@@ -40,14 +41,14 @@ public class Reels {
             double lengthMetres,
             double lengthSent,
             String lengthUnit,
-            String orderNumber,
-            String customer,
+            @Nullable String orderNumber,
+            @Nullable String customer,
             Instant registered,
-            UUID record,
-            String verdict,
+            @Nullable UUID record,
+            @Nullable String verdict,
             boolean conditionalPass,
-            Instant received,
-            Instant finished) {
+            @Nullable Instant received,
+            @Nullable Instant finished) {
         ReelLine line() {
             Verdict cameTo = verdict == null ? null : Verdict.valueOf(verdict.toUpperCase(Locale.ROOT));
             return new ReelLine(
@@ -65,8 +66,8 @@ public class Reels {
                     record,
                     cameTo,
                     cameTo == Verdict.ACCEPTED && conditionalPass,
-                    UtcTimes.utc(received),
-                    UtcTimes.utc(finished));
+                    UtcTimes.utcOrNull(received),
+                    UtcTimes.utcOrNull(finished));
         }
     }
 

@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
+import org.jspecify.annotations.Nullable;
 
 @Entity
 @Table(name = "finding")
@@ -48,36 +49,36 @@ class FindingRow {
 
     public String outcome;
 
-    public String reason;
+    public @Nullable String reason;
 
-    public Double value;
+    public @Nullable Double value;
 
-    public Double judged;
+    public @Nullable Double judged;
 
     @Column(name = "limit_value")
-    public Double limit;
+    public @Nullable Double limit;
 
-    public Double margin;
+    public @Nullable Double margin;
 
-    public String unit;
+    public @Nullable String unit;
 
-    public Double megahertz;
+    public @Nullable Double megahertz;
 
-    public Integer pair;
+    public @Nullable Integer pair;
 
-    public Integer partner;
+    public @Nullable Integer partner;
 
-    public String conductor;
+    public @Nullable String conductor;
 
     @Column(name = "cable_end")
-    public String end;
+    public @Nullable String end;
 
-    public Integer sample;
+    public @Nullable Integer sample;
 
-    public Double measured;
+    public @Nullable Double measured;
 
     @Column(name = "measured_unit")
-    public String measuredUnit;
+    public @Nullable String measuredUnit;
 
     public int points;
 
@@ -90,23 +91,23 @@ class FindingRow {
     public String decisionRule;
 
     @Column(name = "guard_multiple")
-    public Double guardMultiple;
+    public @Nullable Double guardMultiple;
 
-    public Double uncertainty;
+    public @Nullable Double uncertainty;
 
     @Column(name = "coverage_factor")
-    public Double coverageFactor;
+    public @Nullable Double coverageFactor;
 
-    public Double probability;
+    public @Nullable Double probability;
 
     @Column(columnDefinition = "jsonb")
     @ColumnTransformer(read = "explanation::text", write = "?::jsonb")
     public String explanation;
 
-    /** What kept it from being judged; null of a finding that was tested, and of records of before obstacles were kept as data. */
+    /** What kept it from being judged; absent of a finding that was tested, and of records of before obstacles were kept as data. */
     @Column(columnDefinition = "jsonb")
     @ColumnTransformer(read = "obstacles::text", write = "?::jsonb")
-    public String obstacles;
+    public @Nullable String obstacles;
 
     static FindingRow of(String plant, UUID recordId, Instant received, int ordinal, Finding finding) {
         FindingRow row = new FindingRow();
@@ -164,13 +165,17 @@ class FindingRow {
                 cameTo,
                 reason,
                 obstacles == null ? Obstacles.asRecorded(cameTo, reason) : ObstacleJson.read(obstacles),
-                value == null ? null : figure(),
+                figure(),
                 points,
                 Arrays.stream(varyingPairs).boxed().toList(),
                 new DecisionRule(DecisionRule.Form.valueOf(decisionRule), guardMultiple == null ? 0 : guardMultiple));
     }
 
-    private Figure figure() {
+    /** The columns of a figure are all there, or none. */
+    private @Nullable Figure figure() {
+        if (value == null || judged == null || limit == null || margin == null || unit == null) {
+            return null;
+        }
         Subject subject = new Subject(
                 pair,
                 partner,
@@ -188,7 +193,14 @@ class FindingRow {
                 margin,
                 unit,
                 derived,
-                uncertainty == null ? null : new Uncertainty(uncertainty, coverageFactor, probability),
+                sureness(),
                 RowJson.steps(explanation));
+    }
+
+    /** The database holds all three columns of an uncertainty, or none. */
+    private @Nullable Uncertainty sureness() {
+        return uncertainty == null || coverageFactor == null || probability == null
+                ? null
+                : new Uncertainty(uncertainty, coverageFactor, probability);
     }
 }

@@ -16,9 +16,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
 import java.util.zip.InflaterInputStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All sweeps of a record in one block: a version byte, then, compressed with Deflate, the grids in MHz and for each sweep what it
@@ -49,7 +51,7 @@ final class SweepBlock {
             for (CorrectedSweep sweep : sweeps) {
                 out.writeUTF(sweep.property().id());
                 writeSubject(out, sweep.subject());
-                out.writeInt(grids.get(sweep.grid()));
+                out.writeInt(Objects.requireNonNull(grids.get(sweep.grid()), "the grid of each sweep was numbered"));
                 out.writeUTF(sweep.unit());
                 out.writeBoolean(sweep.derived());
                 writeColumn(out, sweep.measured());
@@ -115,7 +117,7 @@ final class SweepBlock {
                 sample);
     }
 
-    private static Integer numberOrNone(int number) {
+    private static @Nullable Integer numberOrNone(int number) {
         return number == NONE ? null : number;
     }
 

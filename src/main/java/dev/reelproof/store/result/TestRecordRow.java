@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
+import org.jspecify.annotations.Nullable;
 
 @Entity
 @Table(name = "test_record")
@@ -57,13 +58,13 @@ class TestRecordRow {
     public String limitSetSha256;
 
     @Column(name = "uncertainty_model")
-    public String uncertaintyModel;
+    public @Nullable String uncertaintyModel;
 
     @Column(name = "uncertainty_model_revision")
-    public Integer uncertaintyModelRevision;
+    public @Nullable Integer uncertaintyModelRevision;
 
     @Column(name = "uncertainty_model_sha256")
-    public String uncertaintyModelSha256;
+    public @Nullable String uncertaintyModelSha256;
 
     public String engine;
 
@@ -75,11 +76,11 @@ class TestRecordRow {
     @Column(name = "temperature_c")
     public double celsius;
 
-    public String station;
+    public @Nullable String station;
 
-    public String technician;
+    public @Nullable String technician;
 
-    public Instant started;
+    public @Nullable Instant started;
 
     public Instant finished;
 
@@ -119,7 +120,7 @@ class TestRecordRow {
         row.celsius = result.temperature().celsius();
         row.station = result.station();
         row.technician = result.technician();
-        row.started = UtcTimes.instant(result.started());
+        row.started = UtcTimes.instantOrNull(result.started());
         row.finished = UtcTimes.instant(result.finished());
         row.equipment = EquipmentJson.write(result.equipment());
         row.warnings = RowJson.sentences(warnings);
@@ -143,19 +144,23 @@ class TestRecordRow {
                         Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)),
                         findings,
                         List.of(),
-                        uncertaintyModel == null
-                                ? null
-                                : new Judgement.Model(
-                                        uncertaintyModel, uncertaintyModelRevision, uncertaintyModelSha256)),
+                        model()),
                 Length.ofMetres(lengthMetres),
                 Temperature.ofCelsius(celsius),
                 station,
                 technician,
-                UtcTimes.utc(started),
+                UtcTimes.utcOrNull(started),
                 UtcTimes.utc(finished),
                 EquipmentJson.read(equipment),
                 RowJson.sentences(warnings),
                 sourceSha256,
                 originals);
+    }
+
+    /** The database holds all three columns of a model, or none. */
+    private Judgement.@Nullable Model model() {
+        return uncertaintyModel == null || uncertaintyModelRevision == null || uncertaintyModelSha256 == null
+                ? null
+                : new Judgement.Model(uncertaintyModel, uncertaintyModelRevision, uncertaintyModelSha256);
     }
 }

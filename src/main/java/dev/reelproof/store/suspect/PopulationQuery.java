@@ -23,6 +23,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
 
 /** Finds the reels that were tested within a time, what was found of a property, and everything that they were made from. */
 @ApplicationScoped
@@ -83,9 +84,9 @@ public class PopulationQuery {
             String product,
             boolean failing,
             boolean tested,
-            Double margin,
-            String leastUnit,
-            String greatestUnit) {
+            @Nullable Double margin,
+            @Nullable String leastUnit,
+            @Nullable String greatestUnit) {
 
         ReelFinding toFinding() {
             Set<String> units =
@@ -98,13 +99,13 @@ public class PopulationQuery {
     record UpstreamRow(
             String id,
             String kind,
-            String step,
-            String machine,
-            String run,
-            String line,
-            String operator,
-            String shift,
-            String settings,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String run,
+            @Nullable String line,
+            @Nullable String operator,
+            @Nullable String shift,
+            @Nullable String settings,
             String places) {
 
         UpstreamLot toLot() {
@@ -160,8 +161,8 @@ public class PopulationQuery {
     private List<ReelFinding> tested(ReelSelection selection) {
         List<TestedRow> rows = session.createNativeQuery(FIND_TESTED, TestedRow.class)
                 .setParameter("plant", selection.plant())
-                .setParameter("from", UtcTimes.instant(selection.from()))
-                .setParameter("to", UtcTimes.instant(selection.to()))
+                .setParameter("from", UtcTimes.instantOrNull(selection.from()))
+                .setParameter("to", UtcTimes.instantOrNull(selection.to()))
                 .setParameter("product", selection.product())
                 .setParameter("property", selection.property().id())
                 .setParameter("rejecting", Outcome.rejectingWords().toArray(String[]::new))

@@ -29,7 +29,7 @@ export const lineVerdict = (line) => [line.verdictText || 'not tested', line.hel
 const row = (line) => html`
   <tr>
     <td><a href=${reelAddress(line.reel)}>${line.reel}</a></td>
-    <td>${line.product ?? ''}</td>
+    <td class="beside">${line.product ?? ''}</td>
     <td class="beside">${line.order ?? ''}</td>
     <td class="beside">${line.customer ?? ''}</td>
     <td>${line.finished ? time(line.finished) : nothing}</td>

@@ -1,8 +1,8 @@
 package dev.reelproof.app.lot;
 
 import dev.reelproof.genealogy.Lot;
-import dev.reelproof.genealogy.LotOutcome;
-import dev.reelproof.genealogy.LotReport;
+import dev.reelproof.genealogy.admission.LotOutcome;
+import dev.reelproof.genealogy.admission.LotReport;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.OffsetDateTime;
 

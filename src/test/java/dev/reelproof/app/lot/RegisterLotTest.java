@@ -8,7 +8,7 @@ import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotInput;
 import dev.reelproof.genealogy.LotKind;
-import dev.reelproof.genealogy.LotOutcome;
+import dev.reelproof.genealogy.admission.LotOutcome;
 import dev.reelproof.store.lot.Lots;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;

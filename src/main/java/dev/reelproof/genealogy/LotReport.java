@@ -1,9 +1,0 @@
-package dev.reelproof.genealogy;
-
-/**
- * A report of a lot, as its plant sent it.
- *
- * @param lot what it tells of
- * @param sha256 the SHA-256 of the report as received
- */
-public record LotReport(Lot lot, String sha256) {}
