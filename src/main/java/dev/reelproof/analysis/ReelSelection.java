@@ -14,7 +14,12 @@ import org.jspecify.annotations.Nullable;
  * @param to the latest end of a test, itself included, if any; not before {@code from}
  * @param product the one product; absent for all
  */
-public record ReelSelection(String plant, Property property, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, @Nullable String product) {
+public record ReelSelection(
+        String plant,
+        Property property,
+        @Nullable OffsetDateTime from,
+        @Nullable OffsetDateTime to,
+        @Nullable String product) {
 
     public ReelSelection {
         Objects.requireNonNull(plant, "reels are selected at a plant");

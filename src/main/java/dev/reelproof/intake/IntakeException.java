@@ -1,6 +1,7 @@
 package dev.reelproof.intake;
 
 import java.util.List;
+import java.util.Objects;
 
 /** Something that was sent cannot be taken; nothing of it was kept. */
 public final class IntakeException extends RuntimeException {
@@ -33,6 +34,11 @@ public final class IntakeException extends RuntimeException {
     /** A refusal for one fault. */
     public static IntakeException of(Kind kind, String where, String message) {
         return new IntakeException(kind, List.of(new Fault(where, message)), 0);
+    }
+
+    /** A refusal for one fault that something else found, in its words. */
+    public static IntakeException of(Kind kind, String where, RuntimeException found) {
+        return of(kind, where, Objects.requireNonNull(found.getMessage(), "who refuses says why"));
     }
 
     private static String summary(List<Fault> faults, int unlisted) {

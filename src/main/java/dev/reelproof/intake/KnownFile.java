@@ -1,9 +1,9 @@
 package dev.reelproof.intake;
 
-import org.jspecify.annotations.Nullable;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
+import org.jspecify.annotations.Nullable;
 
 /** Kinds of file that people send by mistake, known by their first bytes. */
 enum KnownFile {

@@ -1,12 +1,12 @@
 package dev.reelproof.intake;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.intake.IntakeException.Kind;
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.util.Arrays;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** One file of an upload, as received. Equal by content; never changed. */
 public final class Part {

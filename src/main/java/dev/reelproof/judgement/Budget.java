@@ -1,7 +1,7 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The shares that make up the uncertainty of a corrected value.

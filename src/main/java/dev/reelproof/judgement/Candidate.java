@@ -1,9 +1,9 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.measurement.Subject;
 import java.util.Comparator;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One value that is judged.
@@ -23,7 +23,8 @@ record Candidate(Series series, int index, double limitAt, double guardBand) {
     }
 
     /** Its frequency, MHz; absent for a single value. */
-    @Nullable Double megahertz() {
+    @Nullable
+    Double megahertz() {
         return series.grid() == null ? null : (Double) series.grid().megahertz(index);
     }
 

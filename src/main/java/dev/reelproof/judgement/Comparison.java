@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import java.util.Objects;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Limit;
@@ -8,6 +7,7 @@ import dev.reelproof.limit.RoundingRule;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Objects;
 
 /**
  * A corrected value held against its limit.

@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.measurement.CoreUnit;
@@ -8,6 +7,7 @@ import dev.reelproof.measurement.Product;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Which combinations of pairs lie within one unit of the core, in units that touch, or apart. */
 final class CoreLayout {

@@ -1,7 +1,5 @@
 package dev.reelproof.judgement;
 
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.correction.CorrectionLaw;
 import dev.reelproof.correction.Laws;
 import dev.reelproof.correction.MeasurementConditions;
@@ -23,9 +21,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /** Applies the laws that a requirement names to the values of one result. */
 final class Corrector {
@@ -158,7 +158,8 @@ final class Corrector {
      * <p>What comes back from the far end is weakened there and back, by twice the insertion loss. Where that is little, the value is
      * that of the far end's termination as much as the cable's.
      */
-    @Nullable Obstacle[] tooShort(Sweep sweep) {
+    @Nullable
+    Obstacle[] tooShort(Sweep sweep) {
         @Nullable Obstacle[] reasons = new @Nullable Obstacle[sweep.size()];
         if (leastRoundTripLoss.isEmpty()) {
             return reasons;
@@ -225,9 +226,8 @@ final class Corrector {
 
     private OptionalDouble roundTripLoss(Sweep sweep, int index) {
         int pair = Objects.requireNonNull(sweep.subject().pair(), "what is lost there and back is lost in a pair");
-        OptionalDouble perMetre = lossCurve(pair)
-                .map(curve -> curve.at(sweep.grid(), index))
-                .orElse(OptionalDouble.empty());
+        OptionalDouble perMetre =
+                lossCurve(pair).map(curve -> curve.at(sweep.grid(), index)).orElse(OptionalDouble.empty());
         return perMetre.isEmpty()
                 ? perMetre
                 : OptionalDouble.of(THERE_AND_BACK

@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import java.util.Objects;
 import dev.reelproof.correction.SummaryStatistics;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
@@ -20,6 +19,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 

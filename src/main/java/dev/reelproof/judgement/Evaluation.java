@@ -1,9 +1,9 @@
 package dev.reelproof.judgement;
 
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import java.util.List;
+import java.util.Objects;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the values of a requirement come to, whatever stands in the way of a full judgement.
@@ -15,7 +15,11 @@ import java.util.TreeSet;
  * @param failingPairs for each failing value the pairs it belongs to; empty for a statistic
  */
 record Evaluation(
-        @Nullable Figure figure, @Nullable Outcome outcome, int points, List<Obstacle> obstacles, List<TreeSet<Integer>> failingPairs) {
+        @Nullable Figure figure,
+        @Nullable Outcome outcome,
+        int points,
+        List<Obstacle> obstacles,
+        List<TreeSet<Integer>> failingPairs) {
 
     Evaluation {
         if (outcome != null && figure == null) {

@@ -1,8 +1,8 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The worst figure of a requirement: where the margin is least.

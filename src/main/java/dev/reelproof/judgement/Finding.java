@@ -1,10 +1,10 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.measurement.Property;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What was found for one requirement.

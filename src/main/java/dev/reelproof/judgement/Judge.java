@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
@@ -22,6 +21,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Judges a result against a limit set: measured, corrected, judged. Pure: the same input gives the same judgement. */
 public final class Judge {
@@ -173,9 +173,7 @@ public final class Judge {
                 + String.join(", ", varying.stream().map(String::valueOf).toList())
                 + " left out of the arithmetic; of " + core.pairs() + " pairs " + mayVary
                 + " may vary; with it the worst value is "
-                + BigDecimal.valueOf(worst.value())
-                        .round(DIGITS_TOLD)
-                        .toPlainString() + " "
+                + BigDecimal.valueOf(worst.value()).round(DIGITS_TOLD).toPlainString() + " "
                 + worst.unit();
         return passUnlessObstructed(one, without, reason, varying);
     }
@@ -204,7 +202,11 @@ public final class Judge {
     }
 
     private Finding finding(
-            Requirement requirement, Outcome outcome, @Nullable String reason, Evaluation evaluation, Set<Integer> varying) {
+            Requirement requirement,
+            Outcome outcome,
+            @Nullable String reason,
+            Evaluation evaluation,
+            Set<Integer> varying) {
         return finding(requirement, outcome, reason, Obstacles.NONE, evaluation, varying);
     }
 

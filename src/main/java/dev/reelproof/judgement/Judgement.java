@@ -1,7 +1,7 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A result judged against one revision of a limit set.

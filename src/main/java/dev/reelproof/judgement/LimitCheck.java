@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
@@ -10,6 +9,7 @@ import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Kind;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Holds a value against the limit of one requirement, by its rounding and decision rule, and writes down the chain behind it. */
 final class LimitCheck {

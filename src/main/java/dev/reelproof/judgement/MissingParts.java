@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import java.util.Objects;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.Subject;
 import java.util.ArrayList;
@@ -8,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;

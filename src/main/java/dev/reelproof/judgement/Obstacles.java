@@ -1,8 +1,8 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What stands in the way of judging a requirement: the first few, and how many more.

@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import java.util.Objects;
 import dev.reelproof.limit.InstrumentUncertainty;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Equipment;
@@ -10,6 +9,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;

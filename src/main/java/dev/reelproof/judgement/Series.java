@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Property;
@@ -19,6 +18,7 @@ import java.util.Set;
 import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The values of one subject, ready to be judged: as measured, as corrected, and the chain between them.
@@ -300,7 +300,8 @@ final class Series {
     }
 
     /** The frequencies; absent for a single value. */
-    @Nullable FrequencyGrid grid() {
+    @Nullable
+    FrequencyGrid grid() {
         return grid;
     }
 

@@ -121,7 +121,8 @@ final class SeriesGatherer {
                             .flatMap(both -> both.conductors().stream())
                             .toList();
                     if (samePerLength(subject, conductors)) {
-                        derived.add(unbalance(subject, List.of(one.both(), other.both()), " of the pairs' parallel resistances"));
+                        derived.add(unbalance(
+                                subject, List.of(one.both(), other.both()), " of the pairs' parallel resistances"));
                     }
                 }
             }

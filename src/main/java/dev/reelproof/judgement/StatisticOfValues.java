@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.correction.SummaryStatistics;
 import dev.reelproof.limit.Domain;
@@ -17,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /** Judges one figure of all values: their mean, root mean square, deviation, maximum, or the share of pairs that meet a limit. */
 final class StatisticOfValues {

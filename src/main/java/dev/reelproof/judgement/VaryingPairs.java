@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import java.util.Objects;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Limit;
@@ -11,6 +10,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;

@@ -1,8 +1,8 @@
 package dev.reelproof.network;
 
-import org.jspecify.annotations.Nullable;
 import java.io.IOException;
 import java.io.InputStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The lines of a text in single-byte characters, however they end (LF, CR LF or CR), none longer than a bound: a line without
@@ -39,7 +39,8 @@ final class BoundedLines {
      *
      * @throws NetworkException when it is longer than {@value #LONGEST_LINE} characters
      */
-    @Nullable String next() throws IOException {
+    @Nullable
+    String next() throws IOException {
         int c = read();
         if (c == END) {
             return null;

@@ -1,10 +1,10 @@
 package dev.reelproof.network;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.quantity.Decibels;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads the data lines of a Touchstone file into one matrix for each frequency.
@@ -90,8 +90,9 @@ final class MatrixReader {
                             + portsThatWouldFit());
         }
         if (openFilled + words.length - from > matrix.length) {
-            throw lines.fault("the matrix that began on line " + startLines[size()] + " has more than the "
-                    + matrix.length / 2 + " entries that " + layout.ports() + " ports have; is the file of more ports?");
+            throw lines.fault(
+                    "the matrix that began on line " + startLines[size()] + " has more than the " + matrix.length / 2
+                            + " entries that " + layout.ports() + " ports have; is the file of more ports?");
         }
         for (int i = from; i < words.length; i++) {
             matrix[openFilled++] = lines.finite(words[i]);

@@ -1,11 +1,11 @@
 package dev.reelproof.network;
 
-import org.jspecify.annotations.Nullable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Source: the definitions of phase and group delay, textbook (from memory); the way to unwrap is ours. Delays of a transmission

@@ -1,6 +1,5 @@
 package dev.reelproof.network;
 
-import java.util.Objects;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Property;
@@ -9,6 +8,7 @@ import dev.reelproof.network.PortMap.ModePort;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;

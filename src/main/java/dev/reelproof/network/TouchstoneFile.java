@@ -1,10 +1,10 @@
 package dev.reelproof.network;
 
-import org.jspecify.annotations.Nullable;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Reads one Touchstone file: follows its sections and hands each line to what reads it. */
 final class TouchstoneFile {

@@ -1,13 +1,13 @@
 package dev.reelproof.network;
 
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** What a Touchstone file says of how its data are read: version, option line, and the keywords of version 2.0. */
 final class TouchstoneHeader {
@@ -64,8 +64,8 @@ final class TouchstoneHeader {
 
     /** Version, format and unit in words. */
     String words() {
-        return "Touchstone " + (versionTwo ? VERSION_TWO : "1") + ", S in " + options().format() + ", "
-                + options().unit().symbol();
+        return "Touchstone " + (versionTwo ? VERSION_TWO : "1") + ", S in "
+                + options().format() + ", " + options().unit().symbol();
     }
 
     /** The order of the entries. Version 1 has S21 before S12 in a file of two ports; version 2.0 says which. */

@@ -1,9 +1,9 @@
 package dev.reelproof.network;
 
-import org.jspecify.annotations.Nullable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** The lines of a Touchstone file without comments, and the words and numbers on them; what cannot be read is refused with its line. */
 final class TouchstoneLines {
@@ -37,7 +37,8 @@ final class TouchstoneLines {
     }
 
     /** The next line that is not blank, without its comment; none at the end. */
-    @Nullable String next() throws IOException {
+    @Nullable
+    String next() throws IOException {
         for (String line = lines.next(); line != null; line = lines.next()) {
             int comment = line.indexOf(COMMENT);
             String text = (comment < 0 ? line : line.substring(0, comment)).strip();

@@ -1,9 +1,8 @@
 package dev.reelproof.pdf;
 
-import org.jspecify.annotations.Nullable;
+import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Quantity;
-import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.pdf.page.PlainNumber;
 import dev.reelproof.wording.Figures;
 import java.time.OffsetDateTime;
@@ -11,6 +10,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** The facts of a certificate as they are printed: quantities in the unit as sent and in the canonical one, times to the minute. */
 final class FactTexts {

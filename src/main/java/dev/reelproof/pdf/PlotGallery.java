@@ -1,7 +1,7 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent.Plot;
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CertificateContent.Plot;
 import dev.reelproof.pdf.page.Palette;
 import dev.reelproof.pdf.plot.PlotDrawing;
 import java.io.IOException;

@@ -1,7 +1,7 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
 import java.io.IOException;

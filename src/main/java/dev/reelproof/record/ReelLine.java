@@ -1,9 +1,9 @@
 package dev.reelproof.record;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.judgement.Verdict;
 import java.time.OffsetDateTime;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A reel in a list, with what its newest test came to; all but the reel is absent when it was never tested.

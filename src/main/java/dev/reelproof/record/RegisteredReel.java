@@ -1,8 +1,8 @@
 package dev.reelproof.record;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.quantity.Length;
 import java.time.OffsetDateTime;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A reel as registered.

@@ -1,6 +1,5 @@
 package dev.reelproof.record;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.measurement.Equipment;
@@ -11,6 +10,7 @@ import dev.reelproof.store.result.Records;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A record: one test of one reel and what was found, as it was when it was taken. Its sweeps are kept apart, see

@@ -75,7 +75,8 @@ public final class Bench {
         return new Bound.Curve(List.of(new Segment.RootPolynomial(from, to, value, 0, 0, 0)));
     }
 
-    public static Requirement requirement(Property property, Statistic statistic, Limit limit, Domain domain, String unit) {
+    public static Requirement requirement(
+            Property property, Statistic statistic, Limit limit, Domain domain, String unit) {
         return RequirementBuilder.of(property, limit, domain, unit)
                 .id(statistic == Statistic.INDIVIDUAL ? property.id() : property.id() + "-" + statistic.word())
                 .statistic(statistic)

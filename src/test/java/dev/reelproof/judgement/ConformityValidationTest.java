@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import dev.reelproof.limit.Bound;
-import dev.reelproof.limit.DecisionRule.Form;
 import dev.reelproof.limit.DecisionRule;
+import dev.reelproof.limit.DecisionRule.Form;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.RoundingRule;
 import java.math.BigDecimal;

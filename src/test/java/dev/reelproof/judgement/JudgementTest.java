@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.limit.DecisionRule.Form;
 import dev.reelproof.limit.DecisionRule;
+import dev.reelproof.limit.DecisionRule.Form;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import java.util.Arrays;

@@ -17,7 +17,9 @@ class MessageTest {
     @Test
     void leavesASectionOutOfWhichAPartIsNotThere() {
         assertEquals("pair 3", Message.fill("pair {pair}[ at {place2}]", Map.of("pair", "3")));
-        assertEquals("pair 3 at the far end", Message.fill("pair {pair}[ at {place2}]", Map.of("pair", "3", "place2", "the far end")));
+        assertEquals(
+                "pair 3 at the far end",
+                Message.fill("pair {pair}[ at {place2}]", Map.of("pair", "3", "place2", "the far end")));
     }
 
     @Test

@@ -14,8 +14,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.limit.Bound;
-import dev.reelproof.limit.DecisionRule.Form;
 import dev.reelproof.limit.DecisionRule;
+import dev.reelproof.limit.DecisionRule.Form;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;

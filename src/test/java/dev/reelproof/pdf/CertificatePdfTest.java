@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.CertificateSamples;
 import dev.reelproof.limit.LimitSet;

@@ -121,7 +121,8 @@ class CatalogueTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/dev/reelproof/wording/Catalogue.properties", "/dev/reelproof/judgement/Obstacles.properties"})
+    @ValueSource(
+            strings = {"/dev/reelproof/wording/Catalogue.properties", "/dev/reelproof/judgement/Obstacles.properties"})
     void noFilledMessageShowsABrace(String file) throws IOException {
         Properties messages = new Properties();
         try (InputStream in = CatalogueTest.class.getResourceAsStream(file)) {

@@ -88,12 +88,14 @@ class CallerIdentity {
     }
 
     /** What changes must carry in the header X-CSRF-Token; absent without a session. */
-    @Nullable String csrf() {
+    @Nullable
+    String csrf() {
         return identity.getAttribute(CSRF);
     }
 
     /** The digest of the session's secret; absent without a session. */
-    @Nullable String session() {
+    @Nullable
+    String session() {
         return identity.getAttribute(SESSION);
     }
 }

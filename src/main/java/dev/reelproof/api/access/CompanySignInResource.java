@@ -59,7 +59,8 @@ public class CompanySignInResource {
     @APIResponse(responseCode = "303", description = "signed in, or refused with a word for the sign-in page")
     @APIResponse(responseCode = "401", description = "what the identity provider answered cannot be believed")
     @APIResponse(responseCode = "404", description = "no identity provider is set up")
-    public Response signIn(@QueryParam("next") @Nullable String next, @CookieParam(SessionCookie.NAME) @Nullable String brought) {
+    public Response signIn(
+            @QueryParam("next") @Nullable String next, @CookieParam(SessionCookie.NAME) @Nullable String brought) {
         if (!(identity.getPrincipal() instanceof JsonWebToken idToken)) {
             throw new NotAuthenticatedException("Sign in with the identity provider first.");
         }

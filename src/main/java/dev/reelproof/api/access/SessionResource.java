@@ -69,11 +69,13 @@ public class SessionResource {
             String name,
             String displayName,
             @Schema(enumeration = {"person", "token"}) String kind,
-            @Schema(description = "the one plant of the caller; null for every plant", nullable = true) @Nullable String plant,
+            @Schema(description = "the one plant of the caller; null for every plant", nullable = true) @Nullable
+                    String plant,
             List<String> roles,
             @Schema(description = "the actions that the roles open") List<String> may,
             @Schema(description = "to be sent as X-CSRF-Token with every change; null for a token", nullable = true)
-                    @Nullable String csrf,
+                    @Nullable
+                    String csrf,
             @Schema(description = "one of the demo's accounts, or its token") boolean demo) {}
 
     /** What signs in, for the description of the API. */
@@ -107,7 +109,7 @@ public class SessionResource {
         Optional<String> password = root.text("password", SentAccess.LONGEST_TEXT);
         faults.refuseIfAny();
         Attempt attempt = signingIn.signIn(
-                name.orElseThrow(), password.orElseThrow(), callers.current().from(), brought);
+                name.orElseThrow(), password.orElseThrow(), callers.current().address(), brought);
         if (attempt instanceof Attempt.Right right) {
             return Response.noContent()
                     .cookie(SessionCookie.of(right.secret()).build())

@@ -81,7 +81,7 @@ public class SetUpResource {
                 name.orElseThrow(),
                 displayName.orElseThrow(),
                 password.orElseThrow(),
-                callers.current().from());
+                callers.current().address());
         if (attempt instanceof Attempt.Right) {
             return Response.status(Response.Status.CREATED)
                     .entity(new Made(name.orElseThrow().text()))

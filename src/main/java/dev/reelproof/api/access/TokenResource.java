@@ -47,8 +47,8 @@ public class TokenResource {
             String id,
             String name,
             List<String> roles,
-            @Schema(description = "the one plant that it may act at; null for every plant", nullable = true)
-                    @Nullable String plant,
+            @Schema(description = "the one plant that it may act at; null for every plant", nullable = true) @Nullable
+                    String plant,
             boolean demo,
             Instant created,
             @Schema(nullable = true) @Nullable Instant expires,
@@ -85,9 +85,11 @@ public class TokenResource {
     record Request(
             String name,
             String role,
-            @Schema(description = "ISO 8601 with offset; never when absent", nullable = true) @Nullable OffsetDateTime expires,
+            @Schema(description = "ISO 8601 with offset; never when absent", nullable = true) @Nullable
+                    OffsetDateTime expires,
             @Schema(description = "the one plant that it may act at; the home plant when absent", nullable = true)
-                    @Nullable String plant) {}
+                    @Nullable
+                    String plant) {}
 
     @GET
     @Operation(

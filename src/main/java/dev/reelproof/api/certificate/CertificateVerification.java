@@ -20,7 +20,8 @@ record CertificateVerification(
         @Schema(
                         description = "whether the digest asked about is that of an issued PDF; null when none was",
                         nullable = true)
-                @Nullable Boolean matches) {
+                @Nullable
+                Boolean matches) {
 
     static CertificateVerification of(VerifyCertificate.Verified verified) {
         IssuedCertificate certificate = verified.certificate();

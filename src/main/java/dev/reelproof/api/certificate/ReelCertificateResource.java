@@ -2,8 +2,8 @@ package dev.reelproof.api.certificate;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.app.Plants;
-import dev.reelproof.app.certificate.IssueCertificate.Issued;
 import dev.reelproof.app.certificate.IssueCertificate;
+import dev.reelproof.app.certificate.IssueCertificate.Issued;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;

@@ -28,7 +28,8 @@ public record HoldAnswer(
                         description =
                                 "how many registered reels it holds now; absent in lists, and when they are too many to be"
                                         + " counted in time")
-                @Nullable Long reels,
+                @Nullable
+                Long reels,
         List<Release> releases) {
 
     /** A release; with a range, of that stretch of the held lot alone. */
@@ -60,7 +61,8 @@ public record HoldAnswer(
     @Schema(name = "HoldReleaseRequest")
     record ReleaseRequest(
             @Schema(required = true) String reason,
-            @Schema(description = "a stretch of the held lot or reel; the whole hold when absent") @Nullable Range range) {}
+            @Schema(description = "a stretch of the held lot or reel; the whole hold when absent") @Nullable
+                    Range range) {}
 
     public static HoldAnswer of(Hold hold, @Nullable Long reels) {
         HoldTarget target = hold.target();

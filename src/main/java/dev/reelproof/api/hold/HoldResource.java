@@ -23,6 +23,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.Objects;
 import java.util.OptionalLong;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -127,7 +128,8 @@ public class HoldResource {
     @APIResponse(responseCode = "404", description = "no such hold")
     @APIResponse(responseCode = "409", description = "placed by the same person or token, or released before")
     @APIResponse(responseCode = "422", description = "no reason, or a range that does not lie on the held lot")
-    public HoldAnswer release(@PathParam("id") String id, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
+    public HoldAnswer release(
+            @PathParam("id") String id, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
         String plant = plants.forAction(Action.RELEASE, plantNamed, "plant");
         SentHold.Releasing sent = SentHold.releasing(body);
         try {
@@ -138,7 +140,7 @@ public class HoldResource {
     }
 
     private static RuntimeException refused(ReleaseRefusedException refusal) {
-        String message = refusal.getMessage();
+        String message = Objects.requireNonNull(refusal.getMessage(), "who refuses says why");
         return switch (refusal.reason()) {
             case RELEASED_BEFORE, OWN_HOLD -> new ConflictException(message);
             case NO_PERSON -> new PermissionDeniedException(message);

@@ -66,7 +66,8 @@ public class CommonAncestorsResource {
 
     @GET
     @Operation(summary = "The lots from which several reels descend, those shared by most first; reels=a,b,c")
-    public CommonAnswer common(@QueryParam("reels") @Nullable String reels, @QueryParam("plant") @Nullable String plantNamed) {
+    public CommonAnswer common(
+            @QueryParam("reels") @Nullable String reels, @QueryParam("plant") @Nullable String plantNamed) {
         return answer(reels == null ? List.of() : Arrays.asList(reels.split(",")), "reels", plantNamed);
     }
 

@@ -32,7 +32,8 @@ record DescendantsAnswer(List<PedigreeAnswer.Place> lots, List<PedigreeAnswer.Li
             String reel,
             @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String order,
             @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String customer,
-            @JsonInclude(JsonInclude.Include.NON_NULL) ReelDispositionResource.@Nullable DispositionAnswer disposition) {}
+            @JsonInclude(JsonInclude.Include.NON_NULL)
+                    ReelDispositionResource.@Nullable DispositionAnswer disposition) {}
 
     static Reel reel(ReelBelow below) {
         return new Reel(

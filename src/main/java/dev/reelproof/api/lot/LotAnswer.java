@@ -43,7 +43,8 @@ record LotAnswer(
         OffsetDateTime registered) {
 
     /** What went into the lot. */
-    record Input(String lot, Quantity quantity, @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Position position) {}
+    record Input(
+            String lot, Quantity quantity, @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Position position) {}
 
     /** Which stretch of a parent became which stretch of a lot; one end above the other means that they run against each other. */
     record Position(Quantity from, Quantity to, Quantity onParentFrom, Quantity onParentTo) {
@@ -148,13 +149,15 @@ record LotAnswer(
                             description =
                                     "the run of the step; lots that name one run tell the same of it. The lot's own"
                                             + " identifier when left out")
-                    @Nullable String run,
+                    @Nullable
+                    String run,
             @Nullable String line,
             @Nullable String operator,
             @Nullable String shift,
             @Nullable OffsetDateTime started,
             @Nullable OffsetDateTime finished,
             @Schema(type = SchemaType.OBJECT, description = "a word, a number, or a value with its unit, by name")
-                    @Nullable Map<String, Object> settings,
+                    @Nullable
+                    Map<String, Object> settings,
             @Nullable List<Sample> samples) {}
 }

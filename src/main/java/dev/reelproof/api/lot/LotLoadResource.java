@@ -127,7 +127,9 @@ public class LotLoadResource {
     @APIResponse(responseCode = "404", description = "no report of that lot waits")
     @APIResponse(responseCode = "422", description = "no reason")
     public Response withdraw(
-            @PathParam("lot") String lot, @QueryParam("reason") @Nullable String reason, @QueryParam("plant") @Nullable String plantNamed) {
+            @PathParam("lot") String lot,
+            @QueryParam("reason") @Nullable String reason,
+            @QueryParam("plant") @Nullable String plantNamed) {
         withdrawal.withdraw(lot, plantNamed, () -> SentAccess.reason(reason, "/api/v1/lots/waiting/{lot}"));
         return Response.noContent().build();
     }
@@ -167,7 +169,8 @@ public class LotLoadResource {
             @Schema(
                             description = "lots made, and reels registered, from then on were looked at; null for all",
                             nullable = true)
-                    @Nullable OffsetDateTime from,
+                    @Nullable
+                    OffsetDateTime from,
             @Schema(description = "up to then; null for up to now", nullable = true) @Nullable OffsetDateTime to,
             int waitingCount,
             List<WaitingAnswer.Waiting> waiting,

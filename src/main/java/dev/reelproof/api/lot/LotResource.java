@@ -104,7 +104,9 @@ public class LotResource {
             description = "found",
             content = @Content(schema = @Schema(implementation = DescendantsAnswer.class)))
     public Response descendants(
-            @PathParam("lot") String lot, @QueryParam("plant") @Nullable String plantNamed, @Context RoutingContext request) {
+            @PathParam("lot") String lot,
+            @QueryParam("plant") @Nullable String plantNamed,
+            @Context RoutingContext request) {
         TraceLots.Descendants found = trace.descendants(lot, plantNamed);
         if (found instanceof TraceLots.Descendants.InOrder all) {
             return Response.ok(DescendantsAnswer.of(all.pedigree(), all.reels()))

@@ -50,7 +50,13 @@ public class SharedMakingResource {
 
     /** A lot that a run or machine made. */
     record Output(
-            String id, String kind, Quantity quantity, OffsetDateTime made, @Nullable String step, @Nullable String machine, @Nullable String run) {
+            String id,
+            String kind,
+            Quantity quantity,
+            OffsetDateTime made,
+            @Nullable String step,
+            @Nullable String machine,
+            @Nullable String run) {
         static Output of(Pedigree.Member lot) {
             return new Output(
                     lot.id().value(),

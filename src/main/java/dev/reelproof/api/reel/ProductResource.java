@@ -1,7 +1,7 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.app.reel.DefineProduct.Defined;
 import dev.reelproof.app.reel.DefineProduct;
+import dev.reelproof.app.reel.DefineProduct.Defined;
 import dev.reelproof.app.reel.FindProducts;
 import dev.reelproof.intake.reel.ProductReader;
 import io.quarkus.security.Authenticated;

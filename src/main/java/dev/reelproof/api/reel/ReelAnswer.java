@@ -40,8 +40,8 @@ record ReelAnswer(
         @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<CertificateAnswer> certificates,
         @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<String> held,
         @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<HoldAnswer> holds,
-        @Schema(nullable = true, description = "that a reel which passed is on hold; null unless it is so")
-                @Nullable String heldSentence,
+        @Schema(nullable = true, description = "that a reel which passed is on hold; null unless it is so") @Nullable
+                String heldSentence,
         String printedLength) {
 
     /** A reel in a list. */
@@ -55,10 +55,13 @@ record ReelAnswer(
             @Nullable String customer,
             @Nullable String verdict,
             @Nullable UUID record,
-            @Schema(nullable = true, description = "when its newest record was received") @Nullable OffsetDateTime tested,
-            @Schema(nullable = true, description = "when the test of its newest record ended") @Nullable OffsetDateTime finished,
+            @Schema(nullable = true, description = "when its newest record was received") @Nullable
+                    OffsetDateTime tested,
+            @Schema(nullable = true, description = "when the test of its newest record ended") @Nullable
+                    OffsetDateTime finished,
             @Schema(description = "whether it is under an open hold") boolean held,
-            @Schema(nullable = true, description = "the verdict in words; null when not tested") @Nullable String verdictText,
+            @Schema(nullable = true, description = "the verdict in words; null when not tested") @Nullable
+                    String verdictText,
             @Schema(nullable = true, description = "its look; null when not tested") @Nullable String look,
             String printedLength) {
 
@@ -150,7 +153,8 @@ record ReelAnswer(
     }
 
     /** Whether its newest test was passed, and a hold keeps it. */
-    private static boolean isHeldThoughAccepted(@Nullable List<RecordAnswer> records, @Nullable List<HoldAnswer> holds) {
+    private static boolean isHeldThoughAccepted(
+            @Nullable List<RecordAnswer> records, @Nullable List<HoldAnswer> holds) {
         return records != null
                 && !records.isEmpty()
                 && records.get(0).verdict().equals(Verdict.ACCEPTED.word())

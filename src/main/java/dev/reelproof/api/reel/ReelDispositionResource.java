@@ -1,9 +1,9 @@
 package dev.reelproof.api.reel;
 
-import dev.reelproof.app.reel.TellDisposition.Report;
 import dev.reelproof.app.reel.TellDisposition;
-import dev.reelproof.genealogy.Disposition.State;
+import dev.reelproof.app.reel.TellDisposition.Report;
 import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.SentObject;
 import io.quarkus.security.Authenticated;
@@ -51,12 +51,14 @@ public class ReelDispositionResource {
                             enumeration = {"in-stock", "shipped", "scrapped"})
                     String state,
             @Schema(description = "to whom; required when it was shipped") @Nullable String to,
-            @Schema(description = "required when a reel on hold was shipped: that it left already") @Nullable String reason,
+            @Schema(description = "required when a reel on hold was shipped: that it left already") @Nullable
+                    String reason,
             @Nullable String plant) {}
 
     /** Where a reel is, who told it and when. */
     @Schema(name = "Disposition")
-    public record DispositionAnswer(String state, @Nullable String to, @Nullable String reason, String actor, OffsetDateTime at) {
+    public record DispositionAnswer(
+            String state, @Nullable String to, @Nullable String reason, String actor, OffsetDateTime at) {
         public static DispositionAnswer of(Disposition entry) {
             return new DispositionAnswer(
                     entry.state().word(), entry.recipient(), entry.reason(), entry.actor(), entry.at());

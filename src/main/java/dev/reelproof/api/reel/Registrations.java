@@ -16,11 +16,11 @@ final class Registrations {
             @Schema(required = true, description = "id of the limit set that its reels are judged by") String limitSet,
             @Schema(required = true, minimum = "1", description = "how many pairs the core has") Integer pairs,
             @Schema(nullable = true, description = "conductor gauge in words, such as 23 AWG") @Nullable String gauge,
-            @Schema(nullable = true, description = "velocity of propagation as a part of that of light")
-                    @Nullable Double nominalVelocity,
+            @Schema(nullable = true, description = "velocity of propagation as a part of that of light") @Nullable
+                    Double nominalVelocity,
             @Schema(nullable = true) @Nullable List<ProductAnswer.LayAnswer> lays,
-            @Schema(nullable = true, description = "the units of the core; one unit when left out")
-                    @Nullable List<ProductAnswer.UnitAnswer> units) {}
+            @Schema(nullable = true, description = "the units of the core; one unit when left out") @Nullable
+                    List<ProductAnswer.UnitAnswer> units) {}
 
     /** What registers a reel. */
     @Schema(name = "ReelRegistration")

@@ -41,30 +41,35 @@ record FindingAnswer(
                         nullable = true,
                         description =
                                 "the value as sent; null without a figure, and for a statistic over values sent in different units")
-                @Nullable Double measured,
+                @Nullable
+                Double measured,
         @Nullable String measuredUnit,
         int points,
         boolean derived,
         List<Integer> varyingPairs,
         String decisionRule,
-        @Schema(nullable = true, description = "expanded uncertainty of the value; null when none is known")
-                @Nullable Expanded uncertainty,
+        @Schema(nullable = true, description = "expanded uncertainty of the value; null when none is known") @Nullable
+                Expanded uncertainty,
         @Schema(
                         nullable = true,
                         description = "that the true value meets the limit, 0 to 1; null when no uncertainty is known")
-                @Nullable Double probabilityOfConformity,
+                @Nullable
+                Double probabilityOfConformity,
         @Schema(description = "the trade's name with statistic and scope") String title,
         @Schema(description = "the property in plain words") String plain,
         @Schema(description = "the outcome in words") String outcomeText,
         @Schema(description = "the outcome as a sign") String outcomeSign,
         @Schema(description = "where the worst figure was found; 'reel' where there is none") String place,
-        @Schema(nullable = true, description = "the figure as it is printed on page and certificate") @Nullable Printed printed,
+        @Schema(nullable = true, description = "the figure as it is printed on page and certificate") @Nullable
+                Printed printed,
         @Schema(description = "all of it in one sentence") String sentence,
         @Schema(nullable = true, description = "by how much it misses its limit, and where; null unless it fails")
-                @Nullable String shortfall,
+                @Nullable
+                String shortfall,
         @Schema(description = "what stands in the way of judging it, the first few") List<ObstacleAnswer> obstacles,
         @Schema(description = "how many more obstacles there are") int moreObstacles,
-        @Schema(nullable = true, description = "what there is to say of a finding that was tested") @Nullable String remark,
+        @Schema(nullable = true, description = "what there is to say of a finding that was tested") @Nullable
+                String remark,
         @Schema(description = "the shortest that explains the finding") String note,
         @Schema(nullable = true, description = "what keeps who tests it safe") @Nullable String caution,
         @Schema(description = "whether a reel is rejected for it") boolean failing,

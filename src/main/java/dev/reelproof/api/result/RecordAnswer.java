@@ -26,7 +26,8 @@ public record RecordAnswer(
         int attempt,
         LimitSetName limitSet,
         @Schema(nullable = true, description = "where the uncertainties were taken from; null when there was none")
-                @Nullable UncertaintyModelName uncertaintyModel,
+                @Nullable
+                UncertaintyModelName uncertaintyModel,
         String engine,
         String sourceSha256,
         OffsetDateTime received,

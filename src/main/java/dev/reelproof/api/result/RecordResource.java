@@ -2,12 +2,12 @@ package dev.reelproof.api.result;
 
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.QueryParameters;
-import dev.reelproof.app.result.AdviseOnFailure.Advice;
 import dev.reelproof.app.result.AdviseOnFailure;
+import dev.reelproof.app.result.AdviseOnFailure.Advice;
 import dev.reelproof.app.result.JudgedRecord;
+import dev.reelproof.app.result.ReadRecords;
 import dev.reelproof.app.result.ReadRecords.ExplainedFinding;
 import dev.reelproof.app.result.ReadRecords.LimitedSweeps;
-import dev.reelproof.app.result.ReadRecords;
 import dev.reelproof.intake.Part;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.wording.Wording;
@@ -108,7 +108,8 @@ public class RecordResource {
                         found.property(), found.sweeps(), found.drawn(), found.requirements(), Wording.english());
     }
 
-    private static boolean isOf(Subject subject, @Nullable Integer pair, @Nullable Integer partner, @Nullable String end) {
+    private static boolean isOf(
+            Subject subject, @Nullable Integer pair, @Nullable Integer partner, @Nullable String end) {
         return (pair == null || pair.equals(subject.pair()))
                 && (partner == null || partner.equals(subject.partner()))
                 && (end == null || subject.end() != null && subject.end().word().equals(end));

@@ -65,7 +65,8 @@ record SuspectAnswer(
     @Schema(name = "Estimate")
     record Estimate(
             double estimate,
-            @Schema(nullable = true, description = "null where the reels are too few for an end") @Nullable Double lower,
+            @Schema(nullable = true, description = "null where the reels are too few for an end") @Nullable
+                    Double lower,
             @Schema(nullable = true) @Nullable Double upper) {
         static Estimate of(Interval interval) {
             return new Estimate(interval.estimate(), finite(interval.lower()), finite(interval.upper()));
@@ -103,8 +104,8 @@ record SuspectAnswer(
             @Schema(description = "false where so few reels could not be significant whatever came out") boolean tested,
             @Schema(description = "whether q is at or below the level") boolean named,
             @Schema(description = "failing share of exposed less that of other reels") Estimate riskDifference,
-            @Schema(nullable = true, description = "of the sample; null where there is none to divide by")
-                    @Nullable Double oddsRatio,
+            @Schema(nullable = true, description = "of the sample; null where there is none to divide by") @Nullable
+                    Double oddsRatio,
             @Schema(nullable = true) @Nullable Margins margins,
             @Schema(
                             description =

@@ -57,12 +57,16 @@ public class SuspectResource {
             responseCode = "422",
             description = "an unknown property, a time that ends before it begins, too many reels")
     public SuspectAnswer suspects(
-            @QueryParam("property") @Parameter(required = true, description = "such as return-loss") @Nullable String property,
+            @QueryParam("property") @Parameter(required = true, description = "such as return-loss") @Nullable
+                    String property,
             @QueryParam("from")
                     @Parameter(description = "earliest end of the test: a time with its offset, or a day in UTC")
-                    @Nullable String from,
-            @QueryParam("to") @Parameter(description = "latest end of the test, itself included; a day to its end")
-                    @Nullable String to,
+                    @Nullable
+                    String from,
+            @QueryParam("to")
+                    @Parameter(description = "latest end of the test, itself included; a day to its end")
+                    @Nullable
+                    String to,
             @QueryParam("product") @Nullable String product,
             @QueryParam("evidence")
                     @DefaultValue("failures")
@@ -93,7 +97,11 @@ public class SuspectResource {
     }
 
     private static ReelSelection selection(
-            String plant, Property property, @Nullable OffsetDateTime from, @Nullable OffsetDateTime to, @Nullable String product) {
+            String plant,
+            Property property,
+            @Nullable OffsetDateTime from,
+            @Nullable OffsetDateTime to,
+            @Nullable String product) {
         return checked("from", () -> new ReelSelection(plant, property, from, to, product));
     }
 

@@ -61,7 +61,7 @@ public class AskLimits {
                             + property + "'"
                             + pairs.map(count -> " for " + count + " pairs").orElse("") + "."));
         } catch (IllegalArgumentException e) {
-            throw IntakeException.of(IntakeException.Kind.CONTENT, "frequency", e.getMessage());
+            throw IntakeException.of(IntakeException.Kind.CONTENT, "frequency", e);
         }
     }
 }

@@ -46,7 +46,7 @@ class LotFinder {
         try {
             return search.get();
         } catch (SearchTooLargeException e) {
-            throw IntakeException.of(IntakeException.Kind.CONTENT, where, e.getMessage());
+            throw IntakeException.of(IntakeException.Kind.CONTENT, where, e);
         }
     }
 }

@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One load of many reports: read one after the other, kept some at a time, each time in one transaction. What it answers was
@@ -89,17 +90,18 @@ final class LotLoad {
     }
 
     private void read(NumberedReport numbered) {
-        if (numbered.fault() != null) {
-            refused.add(new LoadResult.Refused(numbered.line(), numbered.fault()));
+        byte @Nullable [] json = numbered.json();
+        if (json == null) {
+            refused.add(new LoadResult.Refused(
+                    numbered.line(), Objects.requireNonNull(numbered.fault(), "a line without a report has a fault")));
             return;
         }
         try {
-            Lot lot = LotReader.readInBulk(numbered.json(), home, served);
+            Lot lot = LotReader.readInBulk(json, home, served);
             caller.requirePlant(lot.plant());
             batch.add(new Numbered(
-                    numbered.line(),
-                    new LotReport(lot, Upload.ofDocument(numbered.json()).sha256())));
-            batchBytes += numbered.json().length;
+                    numbered.line(), new LotReport(lot, Upload.ofDocument(json).sha256())));
+            batchBytes += json.length;
         } catch (IntakeException | PermissionDeniedException e) {
             refused.add(new LoadResult.Refused(
                     numbered.line(), Objects.requireNonNull(e.getMessage(), "a refusal says why")));

@@ -131,7 +131,7 @@ public class FindReels {
         try {
             return search.get();
         } catch (SearchTooLargeException e) {
-            throw IntakeException.of(IntakeException.Kind.CONTENT, "query", e.getMessage());
+            throw IntakeException.of(IntakeException.Kind.CONTENT, "query", e);
         }
     }
 }

@@ -24,8 +24,8 @@ import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.reel.Products;
 import dev.reelproof.store.reel.Reels;
 import dev.reelproof.store.result.JudgedUpload;
-import dev.reelproof.store.result.Records.Taken;
 import dev.reelproof.store.result.Records;
+import dev.reelproof.store.result.Records.Taken;
 import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -146,7 +146,7 @@ public class TakeResult {
         try {
             return Judge.judge(result, product, limitSet, uncertaintyModel, engine);
         } catch (OutsideLawException e) {
-            throw IntakeException.of(IntakeException.Kind.CONTENT, "/temperature", e.getMessage());
+            throw IntakeException.of(IntakeException.Kind.CONTENT, "/temperature", e);
         }
     }
 }

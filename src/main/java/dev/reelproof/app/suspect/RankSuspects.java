@@ -45,7 +45,7 @@ public class RankSuspects {
         try {
             return QuarkusTransaction.joiningExisting().call(() -> populations.find(reels, question.evidence()));
         } catch (SearchTooLargeException e) {
-            throw IntakeException.of(IntakeException.Kind.CONTENT, "query", e.getMessage());
+            throw IntakeException.of(IntakeException.Kind.CONTENT, "query", e);
         }
     }
 }

@@ -1,15 +1,13 @@
 package dev.reelproof.intake.lot;
 
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.Words;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -26,6 +24,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -33,6 +32,7 @@ import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads reports of lots from CSV: columns by their names in the header, in any order, one row an input and one a sample.

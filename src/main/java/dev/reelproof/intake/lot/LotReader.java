@@ -1,6 +1,5 @@
 package dev.reelproof.intake.lot;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.LotId;
@@ -26,6 +25,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a lot's report, as the HTTP contract has it.

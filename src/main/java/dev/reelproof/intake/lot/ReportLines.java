@@ -1,6 +1,5 @@
 package dev.reelproof.intake.lot;
 
-import org.jspecify.annotations.Nullable;
 import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -8,6 +7,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Iterator;
 import java.util.NoSuchElementException;
+import org.jspecify.annotations.Nullable;
 
 /** Reads reports that stand one on a line, one after the other; empty lines are counted and left out. */
 public final class ReportLines implements Iterator<NumberedReport> {

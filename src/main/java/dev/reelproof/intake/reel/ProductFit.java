@@ -1,6 +1,5 @@
 package dev.reelproof.intake.reel;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.intake.Faults;
 import dev.reelproof.measurement.Origin;
 import dev.reelproof.measurement.Product;
@@ -9,6 +8,7 @@ import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.measurement.Sweep;
+import org.jspecify.annotations.Nullable;
 
 /** Whether a result can be one of a reel of a product: the product that it names, and the pairs that it measures. */
 public final class ProductFit {

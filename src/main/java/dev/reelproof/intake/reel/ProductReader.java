@@ -2,8 +2,8 @@ package dev.reelproof.intake.reel;
 
 import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.Identifier;
-import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.SentObject;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Product;
@@ -62,7 +62,9 @@ public final class ProductReader {
                     units);
         } catch (IllegalArgumentException e) {
             throw IntakeException.of(
-                    Kind.CONTENT, root.has("units") ? root.pointer("units") : "product", String.valueOf(e.getMessage()));
+                    Kind.CONTENT,
+                    root.has("units") ? root.pointer("units") : "product",
+                    String.valueOf(e.getMessage()));
         }
     }
 

@@ -1,7 +1,7 @@
 package dev.reelproof.intake.reel;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.quantity.Length;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A reel as it is registered before its test.

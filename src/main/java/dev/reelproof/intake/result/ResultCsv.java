@@ -1,10 +1,8 @@
 package dev.reelproof.intake.result;
 
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.Part;
 import dev.reelproof.intake.Words;
 import dev.reelproof.measurement.Origin;
@@ -32,12 +30,14 @@ import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads one CSV file of an upload: one row a value, columns by their names in the header, in any order.

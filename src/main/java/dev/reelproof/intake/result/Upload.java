@@ -1,8 +1,8 @@
 package dev.reelproof.intake.result;
 
 import dev.reelproof.digest.Sha256;
-import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.Part;
 import dev.reelproof.intake.Words;
 import java.util.HashSet;

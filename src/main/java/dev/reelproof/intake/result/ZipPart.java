@@ -1,7 +1,7 @@
 package dev.reelproof.intake.result;
 
-import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.Part;
 import dev.reelproof.intake.Words;
 import java.io.FilterInputStream;

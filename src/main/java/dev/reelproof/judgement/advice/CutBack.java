@@ -1,9 +1,8 @@
 package dev.reelproof.judgement.advice;
 
-import dev.reelproof.judgement.Figure;
-import java.util.Objects;
 import dev.reelproof.correction.Laws;
 import dev.reelproof.correction.WholeReel;
+import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judge;
 import dev.reelproof.limit.LimitSet;
@@ -19,6 +18,7 @@ import dev.reelproof.quantity.Kind;
 import dev.reelproof.quantity.Length;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;

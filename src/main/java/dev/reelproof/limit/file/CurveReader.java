@@ -1,10 +1,10 @@
 package dev.reelproof.limit.file;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Segment;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Reads a limit curve: segments in the closed shapes that standards print, which join without gap or overlap. */
 final class CurveReader {

@@ -1,6 +1,5 @@
 package dev.reelproof.limit.file;
 
-import org.jspecify.annotations.Nullable;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.PairCount;
@@ -14,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A mapping in a file that the schema has let pass, and where it stands; what makes no sense in it becomes a fault at that place.
@@ -123,12 +123,14 @@ record Entry(JsonNode node, String pointer, FaultList faults) {
     }
 
     /** A temperature, or none with a fault noted. */
-    @Nullable Temperature temperature(String key) {
+    @Nullable
+    Temperature temperature(String key) {
         return attempt(key, () -> quantity(key, Temperature::of));
     }
 
     /** A day, or none with a fault noted. */
-    @Nullable LocalDate date(String key) {
+    @Nullable
+    LocalDate date(String key) {
         try {
             return LocalDate.parse(text(key));
         } catch (DateTimeException e) {

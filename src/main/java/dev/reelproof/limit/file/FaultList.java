@@ -1,11 +1,11 @@
 package dev.reelproof.limit.file;
 
-import org.jspecify.annotations.Nullable;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Supplier;
 import java.util.function.ToIntFunction;
+import org.jspecify.annotations.Nullable;
 
 /** Gathers the faults of one file, so that its author sees them all at once. */
 final class FaultList {

@@ -1,10 +1,10 @@
 package dev.reelproof.limit.file;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.measurement.Property;
+import org.jspecify.annotations.Nullable;
 
 /** Reads the limit of a requirement, and where along frequency it holds. */
 final class LimitReader {

@@ -1,7 +1,5 @@
 package dev.reelproof.limit.file;
 
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.limit.Allowance;
@@ -18,8 +16,10 @@ import dev.reelproof.quantity.Temperature;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a limit set file, strictly: YAML, then the published JSON Schema, then the sense of what is written.

@@ -1,6 +1,5 @@
 package dev.reelproof.limit.file;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Property;
@@ -10,6 +9,7 @@ import dev.reelproof.quantity.ReadingUnit;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Reads what a requirement says beyond its limit; whatever does not fit its property or statistic is a fault. */
 final class ParticularsReader {

@@ -1,6 +1,5 @@
 package dev.reelproof.limit.file;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LawSpec;
@@ -21,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import org.jspecify.annotations.Nullable;
 
 /** Reads one requirement of a limit set. */
 final class RequirementReader {
@@ -33,7 +33,8 @@ final class RequirementReader {
     }
 
     /** The requirement, or none where a fault was noted. */
-    @Nullable Requirement read(Entry entry) {
+    @Nullable
+    Requirement read(Entry entry) {
         int faultsBefore = entry.faults().size();
         Property property = Property.named(entry.text("property"));
         Statistic statistic = entry.word(Statistic.class, "statistic", Statistic.INDIVIDUAL);

@@ -1,11 +1,11 @@
 package dev.reelproof.limit.file;
 
-import org.jspecify.annotations.Nullable;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Requirement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Reads the requirements of a limit set, and checks each against the set and against those before it. */
 final class RequirementsReader {

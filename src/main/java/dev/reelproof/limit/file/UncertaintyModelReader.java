@@ -1,7 +1,5 @@
 package dev.reelproof.limit.file;
 
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.limit.Bound;
@@ -18,8 +16,10 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Reads an uncertainty model file, strictly: YAML, then the published JSON Schema, then the sense of what is written.
@@ -63,7 +63,8 @@ public final class UncertaintyModelReader {
             this.coverageFactor = root.number("coverage-factor");
         }
 
-        @Nullable UncertaintyModel model(String text) {
+        @Nullable
+        UncertaintyModel model(String text) {
             LocalDate effective = root.date("effective");
             double confidence = percent(root, "level-of-confidence");
             if (!(confidence > 0 && confidence < PERCENT_OF_WHOLE)) {

@@ -1,6 +1,5 @@
 package dev.reelproof.limit.file;
 
-import java.util.Objects;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
@@ -10,6 +9,7 @@ import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 
 /** The YAML files of a folder, in the order of their names: on the class path, be it a folder or a jar, or of the plant's own. */
@@ -42,7 +42,8 @@ final class YamlFolder {
         }
         String address = found.toString();
         if (!address.startsWith(JAR_PREFIX)) {
-            Path parent = Objects.requireNonNull(Path.of(URI.create(address)).getParent(), "a shipped file lies in a folder");
+            Path parent =
+                    Objects.requireNonNull(Path.of(URI.create(address)).getParent(), "a shipped file lies in a folder");
             read(what, parent, folder, reader);
             return;
         }

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CertificateContent.Row;
 import dev.reelproof.certificate.CertificateSamples;
 import dev.reelproof.certificate.TestConditions;
 import dev.reelproof.correction.Laws;

@@ -9,8 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.Faults;
-import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.intake.IntakeException.Kind;
 import dev.reelproof.intake.Part;
 import dev.reelproof.intake.result.BrokenResults.Broken;
 import dev.reelproof.measurement.Conductor;

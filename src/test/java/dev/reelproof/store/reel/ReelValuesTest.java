@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.genealogy.Disposition;
+import dev.reelproof.genealogy.Disposition.State;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.record.RegisteredReel;
