@@ -165,7 +165,8 @@ class ArchitectureTest {
                         "java.time..",
                         "java.text..",
                         "java.security..",
-                        "java.nio.charset..")
+                        "java.nio.charset..",
+                        "org.jspecify.annotations..")
                 .check(CLASSES);
     }
 

@@ -1,5 +1,6 @@
 package dev.reelproof.genealogy;
 
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,12 +21,12 @@ public record ReelBelow(
     /**
      * To whom it was shipped.
      *
-     * @throws IllegalStateException when it was not
+     * @throws NullPointerException when it was not
      */
     public String recipient() {
-        if (disposition == null || disposition.recipient() == null) {
-            throw new IllegalStateException("reel " + reel + " was not shipped");
-        }
-        return disposition.recipient();
+        return Objects.requireNonNull(
+                Objects.requireNonNull(disposition, "nothing was told of this reel")
+                        .recipient(),
+                "this reel was not shipped");
     }
 }

@@ -31,9 +31,18 @@ public record Setting(@Nullable String text, @Nullable Double value, @Nullable S
         return new Setting(null, value, unit);
     }
 
+    /**
+     * The number of a setting that is no word.
+     *
+     * @throws NullPointerException when it is a word
+     */
+    public double number() {
+        return Objects.requireNonNull(value, "a setting without text is a number");
+    }
+
     /** As people write it: {@code blue}, {@code 14.2 mm}. */
     @Override
     public String toString() {
-        return text != null ? text : PlainNumber.of(Objects.requireNonNull(value)) + (unit == null ? "" : " " + unit);
+        return text != null ? text : PlainNumber.of(number()) + (unit == null ? "" : " " + unit);
     }
 }

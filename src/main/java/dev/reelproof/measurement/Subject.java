@@ -66,6 +66,18 @@ public record Subject(
         return new Subject(pair, partner, conductor, end, newSample);
     }
 
+    /**
+     * The pair of a subject that is not of the whole reel.
+     *
+     * @throws IllegalStateException when it is
+     */
+    public int pairNumber() {
+        if (pair == null) {
+            throw new IllegalStateException("the reel has no pair of its own");
+        }
+        return pair;
+    }
+
     /** The same combination with the two pairs exchanged. */
     public Subject reversed() {
         return new Subject(partner, pair, conductor, end, sample);

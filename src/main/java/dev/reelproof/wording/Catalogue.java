@@ -59,7 +59,7 @@ public final class Catalogue {
         for (int i = 0; i < parts.length; i += 2) {
             String value = parts[i + 1];
             if (value != null) {
-                byName.put(Objects.requireNonNull(parts[i]), value);
+                byName.put(Objects.requireNonNull(parts[i], "a part has a name"), value);
             }
         }
         return Message.fill(text(key), byName);

@@ -15,7 +15,6 @@ import dev.reelproof.intake.lot.LotReader;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.TreeMap;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -69,13 +68,13 @@ record LotAnswer(
             @Schema(description = "where along the lot, or when") @Nullable Object at,
             @Nullable OffsetDateTime taken) {
         static Sample of(dev.reelproof.genealogy.Sample sample) {
+            Double at = sample.at();
+            String atUnit = sample.atUnit();
             return new Sample(
                     sample.property(),
                     sample.value(),
                     sample.unit(),
-                    sample.at() == null
-                            ? sample.taken()
-                            : new Quantity(sample.at(), Objects.requireNonNull(sample.atUnit())),
+                    at == null || atUnit == null ? sample.taken() : new Quantity(at, atUnit),
                     sample.taken());
         }
     }
@@ -125,19 +124,20 @@ record LotAnswer(
         return new Input(input.lot().value(), asSent(input.quantity()), Position.of(input.placement()));
     }
 
-    private static Object asSent(Setting setting) {
-        if (setting.text() != null) {
-            return setting.text();
-        }
-        double value = Objects.requireNonNull(setting.value(), "a setting is a word or a number");
-        return setting.unit() == null ? value : new Quantity(value, setting.unit());
-    }
-
     /** Settings as reports spell them. */
     static Map<String, Object> settings(Map<String, Setting> settings) {
         Map<String, Object> answer = new TreeMap<>();
-        settings.forEach((name, setting) -> answer.put(name, asSent(setting)));
+        settings.forEach((name, setting) -> answer.put(name, asSpelt(setting)));
         return answer;
+    }
+
+    private static Object asSpelt(Setting setting) {
+        String text = setting.text();
+        if (text != null) {
+            return text;
+        }
+        String unit = setting.unit();
+        return unit == null ? (Object) setting.number() : new Quantity(setting.number(), unit);
     }
 
     /** The report that registers a lot, for the description of the API; {@link LotReader} reads it. */

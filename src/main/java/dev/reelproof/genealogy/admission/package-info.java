@@ -1,8 +1,4 @@
-/**
- * What a report of a lot needs to be admitted, what it waits for, and what is wrong with it.
- *
- * <p>May use {@code genealogy} and {@code genealogy.balance}.
- */
+/** Which reports of lots are admitted, which wait for their parents, and which are refused. */
 @NullMarked
 package dev.reelproof.genealogy.admission;
 

@@ -1,8 +1,4 @@
-/**
- * What of a lot can hardly be so: copper and length beyond what went in, stretches that two lots claim.
- *
- * <p>May use {@code genealogy} and {@code correction}.
- */
+/** Whether what went into a lot and what came out of it can be so: copper, lengths, stretches of a parent. */
 @NullMarked
 package dev.reelproof.genealogy.balance;
 

@@ -1,8 +1,4 @@
-/**
- * What is held, and what a release frees of it and of what descends from it.
- *
- * <p>May use {@code genealogy}.
- */
+/** Holds: what they concern, who may release them, and what a release by length frees. */
 @NullMarked
 package dev.reelproof.genealogy.hold;
 

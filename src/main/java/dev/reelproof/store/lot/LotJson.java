@@ -19,7 +19,6 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -70,8 +69,10 @@ public final class LotJson {
             one.put("property", sample.property());
             one.put("value", sample.value());
             one.put("unit", sample.unit());
-            if (sample.at() != null) {
-                one.set("at", amount(sample.at(), Objects.requireNonNull(sample.atUnit())));
+            Double at = sample.at();
+            String atUnit = sample.atUnit();
+            if (at != null && atUnit != null) {
+                one.set("at", amount(at, atUnit));
             }
             put(one, "taken", sample.taken());
         }
@@ -142,12 +143,13 @@ public final class LotJson {
     private static ObjectNode settingsNode(Map<String, Setting> settings) {
         ObjectNode node = NODES.objectNode();
         new TreeMap<>(settings).forEach((name, setting) -> {
+            String unit = setting.unit();
             if (setting.text() != null) {
                 node.put(name, setting.text());
-            } else if (setting.unit() == null) {
-                node.put(name, setting.value());
+            } else if (unit == null) {
+                node.put(name, setting.number());
             } else {
-                node.set(name, amount(Objects.requireNonNull(setting.value()), setting.unit()));
+                node.set(name, amount(setting.number(), unit));
             }
         });
         return node;

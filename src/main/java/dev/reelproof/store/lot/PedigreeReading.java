@@ -94,6 +94,13 @@ class PedigreeReading {
                 where m.kind = :reel
                 order by coalesce(d.state, :untold), d.recipient, m.depth, m.id) r""";
 
+    /**
+     * Until the transaction ends the database plans no reading of a whole table where an index serves. Statistics of a time at which
+     * one parent had almost all children would let it read all links for each lot.
+     */
+    private static final String PLAN =
+            "select set_config('enable_seqscan', 'off', true) || set_config('enable_bitmapscan', 'off', true)";
+
     private final Session session;
     private final StatementTimeout timeout;
 
@@ -133,6 +140,7 @@ class PedigreeReading {
                 "the pedigree of lot " + start + " was not found within " + longestStep.toSeconds()
                         + "s; ask again later, or for a lot nearer to what you look for",
                 () -> {
+                    session.createNativeQuery(PLAN, String.class).getSingleResult();
                     try (Stream<PedigreeRow> rows = query(plant, start, direction)
                             .setFetchSize(ROWS_AT_ONCE)
                             .getResultStream()) {

@@ -16,10 +16,12 @@ import dev.reelproof.genealogy.Pedigree;
 import dev.reelproof.genealogy.ReelBelow;
 import dev.reelproof.store.DatabaseOwner;
 import dev.reelproof.store.SearchTooLargeException;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.TestTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.OffsetDateTime;
@@ -32,6 +34,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 
@@ -177,6 +180,69 @@ class LotsTest {
         assertEquals(
                 List.of(0, 1), up.lots().stream().map(Pedigree.Entry::depth).toList());
         assertEquals(2, up.links().size());
+    }
+
+    /** Statistics of a time at which one parent has almost all children let every look-up seem worth reading the whole table. */
+    @Test
+    void looksEachLotUpInItsIndexWhateverTheStatisticsSay() throws SQLException {
+        register(lot("A"));
+        insertLots(2_000, "'N' || n || '%1$s'", "'A%1$s'");
+        register(reel("R", input("N1", 0.5)));
+        change(
+                "alter table lot_input alter column parent set (n_distinct = 1), alter column child set (n_distinct = 1)");
+        change("analyze lot_input");
+        try {
+            assertEquals(
+                    0,
+                    wholeReadings(
+                            "lot_input",
+                            () -> assertEquals(
+                                    3,
+                                    lots.ancestorsOfReel("north", id("R"))
+                                            .orElseThrow()
+                                            .lots()
+                                            .size())),
+                    "for the ancestors");
+            AtomicInteger found = new AtomicInteger();
+            assertEquals(
+                    0,
+                    wholeReadings(
+                            "lot_input",
+                            () -> lots.stream(
+                                    "north", id("A"), entry -> found.incrementAndGet(), link -> {}, reel -> {})),
+                    "for the descendants");
+            assertEquals(2_002, found.get());
+        } finally {
+            change(
+                    "alter table lot_input alter column parent reset (n_distinct), alter column child reset (n_distinct)");
+            change("analyze lot_input");
+        }
+    }
+
+    private static void change(String statement) throws SQLException {
+        try (Connection connection = DatabaseOwner.connect();
+                Statement change = connection.createStatement()) {
+            change.execute(statement);
+        }
+    }
+
+    /** How often a search reads all of a table. */
+    private int wholeReadings(String table, Runnable search) {
+        return QuarkusTransaction.requiringNew().call(() -> {
+            int before = wholeReadings(table);
+            search.run();
+            return wholeReadings(table) - before;
+        });
+    }
+
+    private int wholeReadings(String table) throws SQLException {
+        try (Connection connection = database.getConnection();
+                Statement statement = connection.createStatement();
+                ResultSet count = statement.executeQuery(
+                        "select seq_scan from pg_stat_xact_user_tables where relname = '" + table + "'")) {
+            assertTrue(count.next());
+            return count.getInt(1);
+        }
     }
 
     /** Writes units N1, N2 … and a link for each, past the checks. */
