@@ -12,6 +12,7 @@ import com.tngtech.archunit.core.domain.AccessTarget;
 import com.tngtech.archunit.core.domain.JavaCall;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaPackage;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.List;
@@ -20,6 +21,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.NullMarked;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -300,6 +302,17 @@ class ArchitectureTest {
     @Test
     void roomsHaveNoCycles() {
         slices().matching(ROOT + "(*)..").should().beFreeOfCycles().check(CLASSES);
+    }
+
+    /** A package without the annotation would not be checked for null, and nobody would see that. */
+    @Test
+    void everyPackageIsCheckedForNull() {
+        Set<String> unmarked = CLASSES.stream()
+                .map(JavaClass::getPackage)
+                .filter(each -> !each.getClasses().isEmpty() && !each.isAnnotatedWith(NullMarked.class))
+                .map(JavaPackage::getName)
+                .collect(Collectors.toCollection(TreeSet::new));
+        assertEquals(Set.of(), unmarked);
     }
 
     @Test
