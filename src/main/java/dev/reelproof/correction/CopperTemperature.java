@@ -63,10 +63,10 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
+    public Line at(MeasurementConditions conditions) {
         requireCovers(conditions.temperature());
         RANGE.require(NAME, "reference temperature", conditions.referenceTemperature());
-        return value * (factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
+        return Line.scaling(factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
     }
 
     /** Resistance at a temperature divided by that at 20 °C. */

@@ -44,10 +44,9 @@ public record FarEndCrosstalkLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value
-                + Decibels.ofPowerRatio(conditions.length().metres()
-                        / conditions.referenceLength().metres());
+    public Line at(MeasurementConditions conditions) {
+        return Line.shifting(Decibels.ofPowerRatio(
+                conditions.length().metres() / conditions.referenceLength().metres()));
     }
 
     /** ∂K0/∂K = 1 and ∂K0/∂L = 10/(L ln 10). */

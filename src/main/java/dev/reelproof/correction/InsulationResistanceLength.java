@@ -43,9 +43,9 @@ public record InsulationResistanceLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value
-                * (conditions.length().metres() / conditions.referenceLength().metres());
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(
+                conditions.length().metres() / conditions.referenceLength().metres());
     }
 
     /** ∂R0/∂R = L/L0 and ∂R0/∂L = R/L0. */

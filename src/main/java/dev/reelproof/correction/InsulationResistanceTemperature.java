@@ -65,8 +65,8 @@ public record InsulationResistanceTemperature(double factor, double lowest, doub
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value * growth(conditions);
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(growth(conditions));
     }
 
     private double growth(MeasurementConditions conditions) {

@@ -34,19 +34,17 @@ final class LossLine {
         return "a0 = a · [1 + " + delta + " (t0 − 20)] / [1 + " + delta + " (t − 20)], t in °C";
     }
 
-    static double correct(
-            String law, TemperatureRange range, double coefficient, double value, MeasurementConditions conditions) {
+    static Line at(String law, TemperatureRange range, double coefficient, MeasurementConditions conditions) {
         range.require(law, "cable temperature", conditions.temperature());
         range.require(law, "reference temperature", conditions.referenceTemperature());
-        return value
-                * (factor(coefficient, conditions.referenceTemperature())
-                        / factor(coefficient, conditions.temperature()));
+        return Line.scaling(factor(coefficient, conditions.referenceTemperature())
+                / factor(coefficient, conditions.temperature()));
     }
 
     /** ∂a0/∂a = d(t0)/d(t) and ∂a0/∂t = −a d(t0) δ/d(t)². */
     static Sensitivity sensitivity(
             String law, TemperatureRange range, double coefficient, double value, MeasurementConditions conditions) {
-        double corrected = correct(law, range, coefficient, value, conditions);
+        double corrected = at(law, range, coefficient, conditions).of(value);
         double factor = factor(coefficient, conditions.temperature());
         return new Sensitivity(
                 factor(coefficient, conditions.referenceTemperature()) / factor,

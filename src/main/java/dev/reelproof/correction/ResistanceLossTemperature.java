@@ -59,8 +59,8 @@ public record ResistanceLossTemperature(double coefficient) implements Correctio
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value * Math.sqrt(resistance(coefficient).correct(1, conditions));
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(Math.sqrt(resistance(coefficient).correct(1, conditions)));
     }
 
     /** ∂a0/∂a = √q and ∂a0/∂t = ½ a q′/√q, where q is the ratio of the resistances and q′ its derivative by t. */

@@ -71,10 +71,10 @@ public record UnscreenedLossTemperature(double to40, double above40) implements 
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
+    public Line at(MeasurementConditions conditions) {
         requireCovers(conditions.temperature());
         RANGE.require(NAME, "reference temperature", conditions.referenceTemperature());
-        return value * (factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
+        return Line.scaling(factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
     }
 
     private double factor(Temperature temperature) {
