@@ -177,6 +177,7 @@ class RecordsTest {
                 OptionalDouble.empty(),
                 "m",
                 2,
+                InstrumentUncertainty.ALL_COMMON,
                 new Source("this test's own", true));
         return new UncertaintyModel(
                 id,
@@ -187,6 +188,8 @@ class RecordsTest {
                 95,
                 none,
                 none,
+                Optional.empty(),
+                Optional.empty(),
                 Map.of("default", Map.of()),
                 sha256,
                 "text of " + sha256);
