@@ -1,6 +1,7 @@
 package dev.reelproof.correction;
 
 import dev.reelproof.quantity.Decibels;
+import java.util.List;
 
 /**
  * Source: ASTM D4566, power sum of a pair from all other pairs (from memory; that D4566 defines it was read in a course text).
@@ -37,6 +38,47 @@ public final class PowerSum {
             ratio += Decibels.powerRatio(smallest - ascending[i]);
         }
         return smallest - Decibels.ofPowerRatio(ratio);
+    }
+
+    /** A column of levels with the powers behind them, 10^(−X/10): worked out once for levels that enter more than one sum. */
+    public static final class Part {
+        private final double[] levels;
+        private final double[] powers;
+
+        /**
+         * @param levels losses in dB; kept, not copied. NaN where there is none
+         */
+        public Part(double[] levels) {
+            this.levels = levels;
+            this.powers = new double[levels.length];
+            for (int i = 0; i < powers.length; i++) {
+                powers[i] = StrictMath.exp(-Decibels.LN_OF_DECADE / Decibels.PER_DECADE_OF_POWER * levels[i]);
+            }
+        }
+    }
+
+    /**
+     * The power sums of columns in dB, added in the order of the columns; NaN where a part is.
+     *
+     * @param parts of one length; at least one
+     */
+    public static double[] of(List<Part> parts) {
+        double[] sums = new double[parts.get(0).levels.length];
+        for (Part part : parts) {
+            for (int i = 0; i < sums.length; i++) {
+                sums[i] += part.powers[i];
+            }
+        }
+        for (int i = 0; i < sums.length; i++) {
+            // beyond some 3,000 dB a double holds no power
+            boolean held = Double.isNaN(sums[i]) || (sums[i] >= Double.MIN_NORMAL && sums[i] <= Double.MAX_VALUE);
+            sums[i] = held ? -Decibels.ofPowerRatio(sums[i]) : of(levelsAt(parts, i));
+        }
+        return sums;
+    }
+
+    private static double[] levelsAt(List<Part> parts, int index) {
+        return parts.stream().mapToDouble(part -> part.levels[index]).toArray();
     }
 
     /**

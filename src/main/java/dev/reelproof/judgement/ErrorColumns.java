@@ -2,6 +2,7 @@ package dev.reelproof.judgement;
 
 import dev.reelproof.correction.Line;
 import dev.reelproof.measurement.Property;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -66,8 +67,13 @@ final class ErrorColumns {
             IntFunction<Dependence> dependence,
             IntUnaryOperator lossPair) {
         ErrorColumns errors = new ErrorColumns(series.size());
-        Instruments instruments = propagation.instruments(series.property(), series.grid());
         Readings own = errors.readings.computeIfAbsent(series.property(), key -> new Readings(errors.size));
+        Instruments instruments =
+                propagation.instruments(series.property(), series.grid()).orElse(null);
+        if (instruments == null) {
+            Arrays.fill(own.common, Double.NaN);
+            return errors;
+        }
         for (int i = 0; i < errors.size; i++) {
             if (series.obstacle(i) != null) {
                 continue;
@@ -83,19 +89,32 @@ final class ErrorColumns {
             errors.byLength[i] = there.perMetre(reading) * propagation.ofLength();
             errors.byCoefficient[i] = there.slopes().perCoefficient(reading) * propagation.ofCoefficients();
             if (there.perLoss(reading) != 0) {
-                errors.addLoss(lossPair.applyAsInt(i), there.perLoss(reading), there.loss(), i, propagation, series);
+                errors.addLoss(
+                        lossPair.applyAsInt(i), there.perLoss(reading), there.loss(), i, side, propagation, series);
             }
         }
         return errors;
     }
 
     private void addLoss(
-            int pair, double derivative, double loss, int index, Propagation propagation, Series series) {
-        Instruments instruments = propagation.instruments(Property.INSERTION_LOSS, series.grid());
-        int which = instruments.which(loss, index, ErrorSide.OF_A_PASS);
-        double amount = derivative * instruments.standard(which, loss, index, ErrorSide.OF_A_PASS);
-        double root = instruments.rootOfCorrelation(which);
+            int pair,
+            double derivative,
+            double loss,
+            int index,
+            ErrorSide side,
+            Propagation propagation,
+            Series series) {
         Loss ofPair = losses.computeIfAbsent(pair, key -> new Loss(size));
+        Instruments instruments = propagation
+                .instruments(Property.INSERTION_LOSS, series.grid())
+                .orElse(null);
+        if (instruments == null) {
+            ofPair.common[index] = Double.NaN;
+            return;
+        }
+        int which = instruments.which(loss, index, side);
+        double amount = derivative * instruments.standard(which, loss, index, side);
+        double root = instruments.rootOfCorrelation(which);
         ofPair.common[index] = root * amount;
         ofPair.own[index] = Math.sqrt(1 - root * root) * amount;
     }

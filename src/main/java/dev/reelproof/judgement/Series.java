@@ -75,6 +75,11 @@ abstract sealed class Series permits MeasuredReading, MeasuredSweep, DerivedSeri
         return grid == null ? Double.NaN : grid.megahertz(index);
     }
 
+    /** The column of values as measured, in the canonical unit. Not to be changed. */
+    double[] measured() {
+        return measured;
+    }
+
     double measured(int index) {
         return measured[index];
     }
@@ -102,7 +107,7 @@ abstract sealed class Series permits MeasuredReading, MeasuredSweep, DerivedSeri
     /** The series as it is kept and plotted. */
     CorrectedSweep toSweep(String unit) {
         FrequencyGrid frequencies = Objects.requireNonNull(grid, "a single value is no sweep");
-        return CorrectedSweep.sharing(property, subject, frequencies, measured, corrected.values(), unit, derived());
+        return CorrectedSweep.of(this, frequencies, unit);
     }
 
     /** The value as sent; of a derived series, formed from the parts before correction, in the canonical unit. */
