@@ -16,6 +16,7 @@ import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Scope;
@@ -353,7 +354,8 @@ class ChainTest {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 Optional.of(new Particulars.Sampling(2, new Bound.Constant(5, 0), new Bound.Constant(6, 0))),
-                Optional.empty());
+                Optional.empty(),
+                Per.REEL);
         Finding finding = new Bench()
                 .pairs(3)
                 .reel(100, 25)
