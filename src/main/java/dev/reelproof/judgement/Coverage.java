@@ -5,8 +5,9 @@ import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.GridRule;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
-import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
@@ -14,37 +15,43 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Site;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 
 /** Whether the values gathered are all that a requirement needs: every pair and combination, the whole range, a fine enough grid. */
 final class Coverage {
     /** A step may be wider by this share: bays print frequencies with few decimals. Common practice, no source. */
     private static final double STEP_TOLERANCE = 1e-3;
 
+    /** Digits of an average in a sentence. */
+    private static final MathContext DIGITS_TOLD = new MathContext(6);
+
     private final Evidence evidence;
     private final CoreLayout core;
     private final GridRule gridRule;
-    private final RoundingRule rounding;
 
     Coverage(Evidence evidence, CoreLayout core, LimitSet limitSet) {
         this.evidence = evidence;
         this.core = core;
         this.gridRule = limitSet.grid();
-        this.rounding = limitSet.rounding();
     }
 
     /** What stands in the way; empty when nothing does. */
     List<Obstacle> obstacles(Requirement requirement, GatheredSeries gathered) {
         List<Obstacle> obstacles = new ArrayList<>();
         boolean byUnits =
-                requirement.scope() != Scope.CORE || requirement.unitPairs().isPresent();
+                requirement.scope() != Scope.CORE
+                || requirement.unitPairs().isPresent()
+                || requirement.particulars().per() == Per.UNIT;
         if (byUnits && !core.isKnown()) {
             obstacles.add(new Obstacle(Obstacle.Kind.UNITS_UNKNOWN, Map.of()));
             return obstacles;
@@ -55,10 +62,29 @@ final class Coverage {
             return obstacles;
         }
         missing(requirement, gathered).ifPresent(obstacles::add);
+        Map<FrequencyGrid, Function<Series, Optional<Obstacle>>> ranges = new IdentityHashMap<>();
         for (Series series : gathered.series()) {
-            range(requirement, series).ifPresent(obstacles::add);
+            if (series.grid() != null) {
+                ranges.computeIfAbsent(series.grid(), grid -> range(requirement, grid))
+                        .apply(series)
+                        .ifPresent(obstacles::add);
+            }
         }
         obstacles.addAll(gathered.obstacles());
+        return obstacles;
+    }
+
+    /**
+     * What stands in the way of rejecting a reel for a figure of many values; empty when nothing does. It is all that stands in the way of
+     * a pass, and the sample: pairs that stand for all while all is well must be joined by the rest when it is not.
+     */
+    List<Obstacle> obstaclesToFail(Requirement requirement, GatheredSeries gathered) {
+        List<Obstacle> obstacles = obstacles(requirement, gathered);
+        sample(requirement, gathered).ifPresent(sample -> obstacles.add(sampleObstacle(
+                Obstacle.Kind.SAMPLE_FAILS,
+                requirement,
+                gathered,
+                requirement.particulars().sampling().orElseThrow())));
         return obstacles;
     }
 
@@ -74,8 +100,16 @@ final class Coverage {
         }
         List<Subject> expected = expected(requirement, requirement.property());
         List<Subject> missing = missing(expected, present, requirement.property());
-        return missing.isEmpty() || sample(requirement, gathered).isPresent()
-                ? Optional.empty()
+        if (missing.isEmpty() || sample(requirement, gathered).isPresent()) {
+            return Optional.empty();
+        }
+        Optional<Particulars.Sampling> sampling = requirement
+                .particulars()
+                .sampling()
+                .filter(asked -> sampled(gathered).length >= asked.pairs());
+        return sampling.isPresent()
+                ? Optional.of(sampleObstacle(
+                        Obstacle.Kind.SAMPLE_OUTSIDE_BAND, requirement, gathered, sampling.get()))
                 : Optional.of(withMissingParts(
                         Obstacle.Kind.PAIR_MISSING,
                         requirement,
@@ -110,26 +144,51 @@ final class Coverage {
         return new Obstacle(kind, parts);
     }
 
-    /** In words that the pairs measured stand for all, where not all were and the requirement lets them; else empty. */
+    /**
+     * In words that the pairs measured stand for all, where not all were and the requirement lets them; else empty. The average is held
+     * against the band as it is, not rounded: the band says which samples may stand for all, it is no limit of the cable.
+     */
     Optional<String> sample(Requirement requirement, GatheredSeries gathered) {
-        double[] values = gathered.series().stream()
-                .filter(series -> series.obstacle(0).isEmpty())
-                .mapToDouble(series -> series.corrected(0))
-                .toArray();
+        double[] values = sampled(gathered);
         return requirement
                 .particulars()
                 .sampling()
                 .filter(sampling -> values.length >= sampling.pairs() && values.length < core.pairs())
-                .filter(sampling -> Comparison.of(
+                .filter(sampling -> Comparison.unrounded(
                                 SummaryStatistics.mean(values),
                                 Limit.between(sampling.lower(), sampling.upper()),
-                                Double.NaN,
-                                rounding)
+                                Double.NaN)
                         .passes())
                 .map(sampling -> "sample: " + values.length + " of " + core.pairs()
                         + " pairs measured, whose average lies within "
                         + sampling.lower().formula(Double.NaN) + " to "
                         + sampling.upper().formula(Double.NaN) + "; the rest need not be measured");
+    }
+
+    private static double[] sampled(GatheredSeries gathered) {
+        return gathered.series().stream()
+                .filter(series -> series.obstacle(0) == null)
+                .mapToDouble(series -> series.corrected(0))
+                .toArray();
+    }
+
+    private Obstacle sampleObstacle(
+            Obstacle.Kind kind, Requirement requirement, GatheredSeries gathered, Particulars.Sampling sampling) {
+        double[] values = sampled(gathered);
+        return new Obstacle(
+                kind,
+                Map.of(
+                        "property", requirement.property().id(),
+                        "statistic", requirement.statistic().word(),
+                        "count", String.valueOf(values.length),
+                        "pairs", String.valueOf(core.pairs()),
+                        "average",
+                                BigDecimal.valueOf(SummaryStatistics.mean(values))
+                                        .round(DIGITS_TOLD)
+                                        .toPlainString(),
+                        "lower", sampling.lower().formula(Double.NaN),
+                        "upper", sampling.upper().formula(Double.NaN),
+                        "unit", requirement.unit().text()));
     }
 
     private static boolean isPresent(Set<Subject> present, Subject subject, Property property) {
@@ -171,45 +230,38 @@ final class Coverage {
         return expected;
     }
 
-    private Optional<Obstacle> range(Requirement requirement, Series series) {
-        FrequencyGrid grid = series.grid();
-        if (grid == null) {
-            return Optional.empty();
-        }
-        if (requirement.domain() instanceof Domain.Spot spot) {
-            return holds(grid, spot)
-                    ? Optional.empty()
-                    : Optional.of(obstacle(
-                            Obstacle.Kind.SPOT_NOT_MEASURED,
-                            requirement,
-                            series,
-                            Map.of("at", String.valueOf(spot.megahertz()))));
+    /** What a grid lacks to judge a requirement on it: worked out once, told of each series on that grid. */
+    private Function<Series, Optional<Obstacle>> range(Requirement requirement, FrequencyGrid grid) {
+        if (requirement.domain() instanceof Domain.Spot spot && !holds(grid, spot)) {
+            return lacking(
+                    Obstacle.Kind.SPOT_NOT_MEASURED, requirement, Map.of("at", String.valueOf(spot.megahertz())));
         }
         if (requirement.domain() instanceof Domain.Range range) {
-            if (!(grid.first() <= range.from() * (1 + Domain.FREQUENCY_TOLERANCE)
-                    && grid.last() >= range.to() * (1 - Domain.FREQUENCY_TOLERANCE))) {
-                return Optional.of(obstacle(
-                        Obstacle.Kind.RANGE_NOT_SPANNED,
-                        requirement,
-                        series,
-                        Map.of(
-                                "from", String.valueOf(grid.first()),
-                                "to", String.valueOf(grid.last()),
-                                "limitFrom", String.valueOf(range.from()),
-                                "limitTo", String.valueOf(range.to()))));
-            }
-            return coarse(requirement, series, range);
+            boolean spanned = grid.first() <= range.from() * (1 + Domain.FREQUENCY_TOLERANCE)
+                    && grid.last() >= range.to() * (1 - Domain.FREQUENCY_TOLERANCE);
+            return spanned
+                    ? coarse(requirement, grid, range)
+                    : lacking(
+                            Obstacle.Kind.RANGE_NOT_SPANNED,
+                            requirement,
+                            Map.of(
+                                    "from", String.valueOf(grid.first()),
+                                    "to", String.valueOf(grid.last()),
+                                    "limitFrom", String.valueOf(range.from()),
+                                    "limitTo", String.valueOf(range.to())));
         }
-        return Optional.empty();
+        return series -> Optional.empty();
     }
 
-    /** An obstacle that one series has, with its figures. */
-    private static Obstacle obstacle(
-            Obstacle.Kind kind, Requirement requirement, Series series, Map<String, String> figures) {
-        Map<String, String> parts = new HashMap<>(figures);
-        parts.put("property", requirement.property().id());
-        parts.put("where", series.subject().words());
-        return new Obstacle(kind, parts);
+    /** An obstacle that every series on a grid has, with its figures. */
+    private static Function<Series, Optional<Obstacle>> lacking(
+            Obstacle.Kind kind, Requirement requirement, Map<String, String> figures) {
+        return series -> {
+            Map<String, String> parts = new HashMap<>(figures);
+            parts.put("property", requirement.property().id());
+            parts.put("where", series.subject().words());
+            return Optional.of(new Obstacle(kind, parts));
+        };
     }
 
     private static boolean holds(FrequencyGrid grid, Domain.Spot spot) {
@@ -221,8 +273,8 @@ final class Coverage {
         return false;
     }
 
-    private Optional<Obstacle> coarse(Requirement requirement, Series series, Domain.Range range) {
-        FrequencyGrid grid = Objects.requireNonNull(series.grid(), "only a sweep has steps");
+    private Function<Series, Optional<Obstacle>> coarse(
+            Requirement requirement, FrequencyGrid grid, Domain.Range range) {
         for (int i = 1; i < grid.size(); i++) {
             double low = grid.megahertz(i - 1);
             double high = grid.megahertz(i);
@@ -230,17 +282,16 @@ final class Coverage {
             boolean fine = high - low <= gridRule.megahertz() * (1 + STEP_TOLERANCE)
                     || Math.log10(high / low) <= gridRule.decades() * (1 + STEP_TOLERANCE);
             if (within && !fine) {
-                return Optional.of(obstacle(
+                return lacking(
                         Obstacle.Kind.GRID_TOO_COARSE,
                         requirement,
-                        series,
                         Map.of(
                                 "from", String.valueOf(low),
                                 "to", String.valueOf(high),
                                 "widest", String.valueOf(gridRule.megahertz()),
-                                "widestDecades", String.valueOf(gridRule.decades()))));
+                                "widestDecades", String.valueOf(gridRule.decades())));
             }
         }
-        return Optional.empty();
+        return series -> Optional.empty();
     }
 }

@@ -119,6 +119,13 @@ final class ErrorColumns {
         ofPair.own[index] = Math.sqrt(1 - root * root) * amount;
     }
 
+    /** Errors that are not known anywhere. */
+    static ErrorColumns unknown(int size) {
+        ErrorColumns errors = new ErrorColumns(size);
+        Arrays.fill(errors.byTemperature, Double.NaN);
+        return errors;
+    }
+
     /** The errors of values that were counted: as those of one reading of the property. */
     static ErrorColumns counted(Series series, ErrorSide side, Propagation propagation) {
         Dependence itself = new Dependence(Line.UNCHANGED, Slopes.NONE, Double.NaN, 1);

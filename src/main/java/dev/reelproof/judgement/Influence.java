@@ -49,6 +49,9 @@ record Influence(List<Instrument> readings, double perDegree, double perMetre, d
         readings = List.copyOf(readings);
     }
 
+    /** That of nothing. */
+    static final Influence NONE = new Influence(List.of(), 0, 0, 0);
+
     /** The influence on a value that is the reading itself, without correction. */
     static Influence ofReading(Property property, String place, double reading) {
         return new Influence(List.of(new Instrument(property, place, reading, Double.NaN, 1)), 0, 0, 0);

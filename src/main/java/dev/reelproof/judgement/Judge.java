@@ -3,6 +3,7 @@ package dev.reelproof.judgement;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
@@ -77,7 +78,7 @@ public final class Judge {
             corrector.requireCovers(result.temperature());
             if (core.meets(requirement)) {
                 cases.add(new VaryingPairs.Case(
-                        requirement, gathered, new Evaluator(limitSet, requirement, propagation)));
+                        requirement, gathered, new Evaluator(limitSet, requirement, core, propagation)));
                 sweeps.computeIfAbsent(requirement.property(), property -> gathered.series().stream()
                         .filter(series -> series.grid() != null)
                         .map(series -> series.toSweep(corrector.unit()))
@@ -128,7 +129,7 @@ public final class Judge {
                 .map(requirement -> new VaryingPairs.Case(
                         requirement,
                         gatherer.of(requirement, new Corrector(judge.evidence, limitSet, requirement)),
-                        new Evaluator(limitSet, requirement, propagation)))
+                        new Evaluator(limitSet, requirement, judge.core, propagation)))
                 .map(one -> judge.finding(one, varying, varying.size()))
                 .toList();
     }
@@ -159,6 +160,13 @@ public final class Judge {
         if (!evaluation.fails()) {
             return passUnlessObstructed(one, evaluation, warmerPass(requirement), Set.of());
         }
+        if (!onePartDecides(requirement)) {
+            List<Obstacle> obstacles = coverage.obstaclesToFail(requirement, one.gathered());
+            obstacles.addAll(evaluation.obstacles());
+            if (!obstacles.isEmpty()) {
+                return notTested(requirement, Obstacles.of(obstacles), evaluation, Set.of());
+            }
+        }
         Evaluation without = one.evaluator().evaluate(one.gathered(), varying);
         boolean mayBeHelped = !varying.isEmpty()
                 && limitSet.allowance()
@@ -176,6 +184,13 @@ public final class Judge {
                 + BigDecimal.valueOf(worst.value()).round(DIGITS_TOLD).toPlainString() + " "
                 + worst.unit();
         return passUnlessObstructed(one, without, reason, varying);
+    }
+
+    /** Whether a part of the values can reject the reel: one bad value can, but a mean of some pairs says nothing of that of all. */
+    private static boolean onePartDecides(Requirement requirement) {
+        return requirement.statistic() == Statistic.INDIVIDUAL
+                || (requirement.statistic() == Statistic.MAXIMUM
+                        && requirement.limit().lower().isEmpty());
     }
 
     private Finding passUnlessObstructed(
@@ -226,7 +241,8 @@ public final class Judge {
                 evaluation.figure(),
                 evaluation.points(),
                 List.copyOf(varying),
-                limitSet.decisionRuleOf(requirement));
+                limitSet.decisionRuleOf(requirement),
+                evaluation.doubt());
     }
 
     private Optional<Obstacle> lapsedEquipment(Requirement requirement, GatheredSeries gathered) {

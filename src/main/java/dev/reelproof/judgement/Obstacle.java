@@ -34,6 +34,10 @@ public record Obstacle(Kind kind, Map<String, String> parts) {
         /** The property was measured, but nowhere where the limit holds. */
         NO_DATA_WITHIN_LIMIT,
         PAIR_MISSING,
+        /** So few pairs were measured that they may stand for all only while their average lies within a band, and it does not. */
+        SAMPLE_OUTSIDE_BAND,
+        /** The pairs measured may stand for all where all is well, but the figure that they make fails. */
+        SAMPLE_FAILS,
         /** A figure over all pairs lacks the resistance of a conductor. */
         CONDUCTOR_MISSING,
         RANGE_NOT_SPANNED,
