@@ -53,6 +53,6 @@ public record FarEndCrosstalkLength() implements CorrectionLaw {
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         return new Sensitivity(
-                1, 0, Decibels.perRelativeChangeOfPower() / conditions.length().metres(), 0);
+                1, 0, Decibels.perRelativeChangeOfPower() / conditions.length().metres(), 0, 0);
     }
 }

@@ -73,6 +73,7 @@ public record HalfLinearLength() implements CorrectionLaw {
                 1 / growth,
                 0,
                 -value * slope / (growth * growth * conditions.referenceLength().metres()),
+                0,
                 0);
     }
 }

@@ -52,6 +52,6 @@ public record InsulationResistanceLength() implements CorrectionLaw {
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double referenceMetres = conditions.referenceLength().metres();
-        return new Sensitivity(conditions.length().metres() / referenceMetres, 0, value / referenceMetres, 0);
+        return new Sensitivity(conditions.length().metres() / referenceMetres, 0, value / referenceMetres, 0, 0);
     }
 }

@@ -54,6 +54,6 @@ public record LinearLength() implements CorrectionLaw {
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double metres = conditions.length().metres();
         return new Sensitivity(
-                conditions.referenceLength().metres() / metres, 0, -correct(value, conditions) / metres, 0);
+                conditions.referenceLength().metres() / metres, 0, -correct(value, conditions) / metres, 0, 0);
     }
 }

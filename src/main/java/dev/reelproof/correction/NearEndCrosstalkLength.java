@@ -109,7 +109,8 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
                 1,
                 0,
                 THERE_AND_BACK * lossPerMetre * atLength,
-                THERE_AND_BACK * (length * atLength - referenceLength * atReference));
+                THERE_AND_BACK * (length * atLength - referenceLength * atReference),
+                0);
     }
 
     /** q/(1 − q) where q = 10^(−loss/5): the share that more cable could still add. */

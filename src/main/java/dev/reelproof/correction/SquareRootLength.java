@@ -58,6 +58,7 @@ public record SquareRootLength() implements CorrectionLaw {
                 Math.sqrt(conditions.referenceLength().metres() / metres),
                 0,
                 -SQUARE_ROOT_EXPONENT * correct(value, conditions) / metres,
+                0,
                 0);
     }
 }
