@@ -73,7 +73,8 @@ class FindingWordsTest {
                                 null,
                                 0,
                                 List.of(),
-                                DecisionRule.SIMPLE_ACCEPTANCE),
+                                DecisionRule.SIMPLE_ACCEPTANCE,
+                                null),
                         requirement);
     }
 

@@ -104,7 +104,8 @@ class RecordsTest {
             null,
             0,
             List.of(),
-            DecisionRule.SIMPLE_ACCEPTANCE);
+            DecisionRule.SIMPLE_ACCEPTANCE,
+            null);
 
     @Inject
     Records archive;
