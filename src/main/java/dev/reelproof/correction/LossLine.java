@@ -37,8 +37,8 @@ final class LossLine {
     static Line at(String law, TemperatureRange range, double coefficient, MeasurementConditions conditions) {
         range.require(law, "cable temperature", conditions.temperature());
         range.require(law, "reference temperature", conditions.referenceTemperature());
-        return Line.scaling(factor(coefficient, conditions.referenceTemperature())
-                / factor(coefficient, conditions.temperature()));
+        return Line.scaling(
+                factor(coefficient, conditions.referenceTemperature()) / factor(coefficient, conditions.temperature()));
     }
 
     /** ∂a0/∂a = d(t0)/d(t), ∂a0/∂t = −a d(t0) δ/d(t)² and ∂a0/∂ln δ = a0 [1/d(t) − 1/d(t0)]. */

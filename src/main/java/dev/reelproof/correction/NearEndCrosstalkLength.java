@@ -66,7 +66,8 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
             return Line.UNCHANGED;
         }
         double lossPerMetre = requireLoss(conditions);
-        double atReference = gathered(lossPerMetre * conditions.referenceLength().metres());
+        double atReference =
+                gathered(lossPerMetre * conditions.referenceLength().metres());
         double atLength = gathered(lossPerMetre * conditions.length().metres());
         return Line.shifting(-Decibels.ofPowerRatio(atReference / atLength));
     }

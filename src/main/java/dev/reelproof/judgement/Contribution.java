@@ -27,8 +27,7 @@ record Contribution(
 
     static Contribution of(
             Supplier<String> quantity, double standard, String quantityUnit, double derivative, String source) {
-        return new Contribution(
-                quantity, standard, quantityUnit, derivative, Math.abs(derivative) * standard, source);
+        return new Contribution(quantity, standard, quantityUnit, derivative, Math.abs(derivative) * standard, source);
     }
 
     Step step(String unit) {

@@ -82,9 +82,7 @@ final class CoreLayout {
         Integer pair = subject.pair();
         CoreUnit one = pair == null ? null : unitOf[pair];
         CoreUnit other = subject.partner() == null ? one : unitOf[subject.partner()];
-        return one == null || other == null
-                ? Optional.empty()
-                : Optional.of(Units.between(one.unit(), other.unit()));
+        return one == null || other == null ? Optional.empty() : Optional.of(Units.between(one.unit(), other.unit()));
     }
 
     private static boolean between(Requirement requirement, CoreUnit one, CoreUnit other) {

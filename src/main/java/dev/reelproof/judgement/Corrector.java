@@ -86,7 +86,8 @@ final class Corrector {
         double[] values = sweep.values();
         if (needsLoss(sweep)) {
             Integer partner = sweep.subject().partner();
-            CorrectedColumn withOwn = linesOf(sweep.subject().pairNumber(), sweep).applyTo(values);
+            CorrectedColumn withOwn =
+                    linesOf(sweep.subject().pairNumber(), sweep).applyTo(values);
             return partner == null
                     ? withOwn
                     : withOwn.orWorse(linesOf(partner, sweep).applyTo(values), lowerIsWorse);
@@ -105,6 +106,13 @@ final class Corrector {
         return sweep.subject().pair() != null && laws.stream().anyMatch(law -> law.needsLoss(conditions));
     }
 
+    /** Whether a corrected value depends on the loss of a pair, in the unit that was sent or as the reel itself was read. */
+    boolean dependsOnLoss(Sweep sweep) {
+        MeasurementConditions ofReel = conditions(evidence.result().length());
+        return needsLoss(sweep)
+                || (sweep.subject().pair() != null && laws.stream().anyMatch(law -> law.needsLoss(ofReel)));
+    }
+
     private LossLines linesOf(int pair, Sweep sweep) {
         MeasurementConditions conditions = conditions(sweep.unit());
         Map<FrequencyGrid, LossLines> ofPair = lossLines.computeIfAbsent(pair, key -> new IdentityHashMap<>());
@@ -120,28 +128,34 @@ final class Corrector {
     int lossPair(Sweep sweep, int index) {
         int own = sweep.subject().pairNumber();
         Integer partner = sweep.subject().partner();
-        if (partner == null) {
+        if (partner == null || !needsLoss(sweep)) {
             return own;
         }
         double value = sweep.value(index);
         return CorrectedColumn.isWorse(
-                        linesOf(partner, sweep).of(index, value), linesOf(own, sweep).of(index, value), lowerIsWorse)
+                        linesOf(partner, sweep).of(index, value),
+                        linesOf(own, sweep).of(index, value),
+                        lowerIsWorse)
                 ? partner
                 : own;
     }
 
     private MeasurementConditions conditions(Sweep sweep, int index) {
         MeasurementConditions conditions = conditions(sweep.unit());
-        return needsLoss(sweep)
-                ? conditions.withLossPerMetre(
-                        evidence.lossPerMetre(lossPair(sweep, index), sweep.grid())[index])
-                : conditions;
+        double loss = dependsOnLoss(sweep)
+                ? evidence.lossPerMetre(lossPair(sweep, index), sweep.grid())[index]
+                : Double.NaN;
+        return Double.isNaN(loss) ? conditions : conditions.withLossPerMetre(loss);
     }
 
     private MeasurementConditions conditions(ReadingUnit sentUnit) {
+        return conditions(perConductorLength ? evidence.conductorLengthOf(sentUnit) : evidence.lengthOf(sentUnit));
+    }
+
+    private MeasurementConditions conditions(Length length) {
         return new MeasurementConditions(
                 evidence.result().temperature(),
-                perConductorLength ? evidence.conductorLengthOf(sentUnit) : evidence.lengthOf(sentUnit),
+                length,
                 referenceTemperature,
                 referenceLength,
                 OptionalDouble.empty());
@@ -179,7 +193,7 @@ final class Corrector {
                         sweep.subject().words(),
                         sweep.value(index),
                         sweep.grid().megahertz(index),
-                        needsLoss(sweep) ? lossPair(sweep, index) : 0);
+                        dependsOnLoss(sweep) ? lossPair(sweep, index) : 0);
     }
 
     /** The chain of a single value. */

@@ -48,8 +48,7 @@ final class Coverage {
     /** What stands in the way; empty when nothing does. */
     List<Obstacle> obstacles(Requirement requirement, GatheredSeries gathered) {
         List<Obstacle> obstacles = new ArrayList<>();
-        boolean byUnits =
-                requirement.scope() != Scope.CORE
+        boolean byUnits = requirement.scope() != Scope.CORE
                 || requirement.unitPairs().isPresent()
                 || requirement.particulars().per() == Per.UNIT;
         if (byUnits && !core.isKnown()) {
@@ -80,11 +79,12 @@ final class Coverage {
      */
     List<Obstacle> obstaclesToFail(Requirement requirement, GatheredSeries gathered) {
         List<Obstacle> obstacles = obstacles(requirement, gathered);
-        sample(requirement, gathered).ifPresent(sample -> obstacles.add(sampleObstacle(
-                Obstacle.Kind.SAMPLE_FAILS,
-                requirement,
-                gathered,
-                requirement.particulars().sampling().orElseThrow())));
+        sample(requirement, gathered)
+                .ifPresent(sample -> obstacles.add(sampleObstacle(
+                        Obstacle.Kind.SAMPLE_FAILS,
+                        requirement,
+                        gathered,
+                        requirement.particulars().sampling().orElseThrow())));
         return obstacles;
     }
 
@@ -103,13 +103,10 @@ final class Coverage {
         if (missing.isEmpty() || sample(requirement, gathered).isPresent()) {
             return Optional.empty();
         }
-        Optional<Particulars.Sampling> sampling = requirement
-                .particulars()
-                .sampling()
-                .filter(asked -> sampled(gathered).length >= asked.pairs());
+        Optional<Particulars.Sampling> sampling =
+                requirement.particulars().sampling().filter(asked -> sampled(gathered).length >= asked.pairs());
         return sampling.isPresent()
-                ? Optional.of(sampleObstacle(
-                        Obstacle.Kind.SAMPLE_OUTSIDE_BAND, requirement, gathered, sampling.get()))
+                ? Optional.of(sampleObstacle(Obstacle.Kind.SAMPLE_OUTSIDE_BAND, requirement, gathered, sampling.get()))
                 : Optional.of(withMissingParts(
                         Obstacle.Kind.PAIR_MISSING,
                         requirement,

@@ -86,7 +86,6 @@ record Dependence(Line toReading, Slopes slopes, double lossPerMetre, double met
                     megahertz,
                     perLoss(reading)));
         }
-        return new Influence(
-                readings, slopes.perDegree(reading), perMetre(reading), slopes.perCoefficient(reading));
+        return new Influence(readings, slopes.perDegree(reading), perMetre(reading), slopes.perCoefficient(reading));
     }
 }

@@ -82,8 +82,7 @@ final class DerivedSeries extends Series {
                 property, subject, parts, formula, unit, measured, new CorrectedColumn(values, obstacles));
     }
 
-    private static double[] formed(
-            List<Series> parts, ToDoubleBiFunction<Series, Integer> valueAt, Formula formula) {
+    private static double[] formed(List<Series> parts, ToDoubleBiFunction<Series, Integer> valueAt, Formula formula) {
         double[] formed = new double[parts.get(0).size()];
         for (int i = 0; i < formed.length; i++) {
             double[] values = valuesAt(parts, valueAt, i);

@@ -105,9 +105,8 @@ final class ErrorColumns {
             Propagation propagation,
             Series series) {
         Loss ofPair = losses.computeIfAbsent(pair, key -> new Loss(size));
-        Instruments instruments = propagation
-                .instruments(Property.INSERTION_LOSS, series.grid())
-                .orElse(null);
+        Instruments instruments =
+                propagation.instruments(Property.INSERTION_LOSS, series.grid()).orElse(null);
         if (instruments == null) {
             ofPair.common[index] = Double.NaN;
             return;

@@ -15,8 +15,7 @@ import java.util.function.UnaryOperator;
 record Formula(
         ToDoubleFunction<double[]> value, Optional<UnaryOperator<double[]>> gradient, String words, String source) {
 
-    static Formula of(
-            ToDoubleFunction<double[]> value, UnaryOperator<double[]> gradient, String words, String source) {
+    static Formula of(ToDoubleFunction<double[]> value, UnaryOperator<double[]> gradient, String words, String source) {
         return new Formula(value, Optional.of(gradient), words, source);
     }
 

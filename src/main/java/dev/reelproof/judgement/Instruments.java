@@ -23,8 +23,7 @@ final class Instruments {
     Instruments(List<String> classes, List<InstrumentUncertainty> entries, double[] megahertz) {
         this.classes = classes;
         this.entries = entries;
-        this.onGrid =
-                entries.stream().map(entry -> entry.over(megahertz)).toArray(UncertaintyOverGrid[]::new);
+        this.onGrid = entries.stream().map(entry -> entry.over(megahertz)).toArray(UncertaintyOverGrid[]::new);
         this.rootOfCorrelation = entries.stream()
                 .mapToDouble(entry -> Math.sqrt(entry.correlation()))
                 .toArray();

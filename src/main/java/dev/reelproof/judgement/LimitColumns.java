@@ -21,7 +21,6 @@ final class LimitColumns {
      * @param grid absent for single values
      */
     LimitColumn over(@Nullable FrequencyGrid grid) {
-        return byGrid.computeIfAbsent(
-                grid == null ? requirement : grid, key -> new LimitColumn(requirement, grid));
+        return byGrid.computeIfAbsent(grid == null ? requirement : grid, key -> new LimitColumn(requirement, grid));
     }
 }

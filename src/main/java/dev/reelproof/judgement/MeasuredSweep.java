@@ -17,7 +17,12 @@ final class MeasuredSweep extends Series {
     private final Map<ErrorSide, ErrorColumns> errors = new EnumMap<>(ErrorSide.class);
 
     MeasuredSweep(Sweep sweep, Corrector corrector, ShortReel shortReel) {
-        super(sweep.property(), sweep.subject(), sweep.grid(), sweep.values(), shortReel.among(sweep, corrector.correct(sweep)));
+        super(
+                sweep.property(),
+                sweep.subject(),
+                sweep.grid(),
+                sweep.values(),
+                shortReel.among(sweep, corrector.correct(sweep)));
         this.sweep = sweep;
         this.corrector = corrector;
         this.shortReel = shortReel;
@@ -40,7 +45,7 @@ final class MeasuredSweep extends Series {
 
     @Override
     boolean takesLoss() {
-        return corrector.needsLoss(sweep);
+        return corrector.dependsOnLoss(sweep);
     }
 
     @Override

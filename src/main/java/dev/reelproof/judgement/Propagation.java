@@ -154,7 +154,8 @@ final class Propagation {
                 return Budget.without("uncertainty model " + model.get().words() + ", class '" + share.equipmentClass()
                         + "', says nothing of " + reading.property()
                         + (Double.isNaN(reading.megahertz())
-                                ? " of " + reading.reading() + " " + reading.property().canonicalUnit()
+                                ? " of " + reading.reading() + " "
+                                        + reading.property().canonicalUnit()
                                 : " at " + reading.megahertz() + " MHz"));
             }
             shares.computeIfAbsent(reading.property(), key -> new ArrayList<>()).add(share);
@@ -233,9 +234,5 @@ final class Propagation {
             TreeSet<String> found = naming.isEmpty() ? any : naming;
             return found.isEmpty() ? List.of(UncertaintyModel.DEFAULT_CLASS) : List.copyOf(found);
         });
-    }
-
-    private static String source(UncertaintyModel model) {
-        return "uncertainty model " + model.words();
     }
 }

@@ -13,8 +13,7 @@ import java.util.stream.Collectors;
  * @param entry what the model says of that class
  * @param standard standard uncertainty of the reading, in its property's canonical unit; NaN where the model says nothing
  */
-record ReadingShare(
-        Influence.Instrument reading, String equipmentClass, InstrumentUncertainty entry, double standard) {
+record ReadingShare(Influence.Instrument reading, String equipmentClass, InstrumentUncertainty entry, double standard) {
     private static final int READINGS_NAMED = 3;
 
     private double amount() {

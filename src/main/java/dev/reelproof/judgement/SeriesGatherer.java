@@ -99,9 +99,7 @@ final class SeriesGatherer {
             PowerSum.Part measured = new PowerSum.Part(part.measured());
             return new Powers(
                     measured,
-                    Arrays.equals(part.measured(), part.corrected())
-                            ? measured
-                            : new PowerSum.Part(part.corrected()));
+                    Arrays.equals(part.measured(), part.corrected()) ? measured : new PowerSum.Part(part.corrected()));
         }
     }
 
@@ -263,8 +261,9 @@ final class SeriesGatherer {
         }
 
         private Series powerSum(Subject subject, List<Series> parts) {
-            List<Powers> ofParts =
-                    parts.stream().map(part -> powers.computeIfAbsent(part, Powers::of)).toList();
+            List<Powers> ofParts = parts.stream()
+                    .map(part -> powers.computeIfAbsent(part, Powers::of))
+                    .toList();
             double[] measured =
                     PowerSum.of(ofParts.stream().map(Powers::measured).toList());
             boolean unchanged = ofParts.stream().allMatch(part -> part.measured() == part.corrected());
@@ -277,7 +276,8 @@ final class SeriesGatherer {
                     measured,
                     unchanged
                             ? measured
-                            : PowerSum.of(ofParts.stream().map(Powers::corrected).toList()));
+                            : PowerSum.of(
+                                    ofParts.stream().map(Powers::corrected).toList()));
         }
 
         private List<Series> disturbances(Property partsProperty, int pair, End end) {

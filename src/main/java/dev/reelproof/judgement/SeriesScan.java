@@ -149,9 +149,7 @@ final class SeriesScan {
     Budget budget(int index) {
         try {
             return check.propagation()
-                    .budget(
-                            series.influence(index),
-                            ErrorSide.at(limit.margin(corrected[index], index)));
+                    .budget(series.influence(index), ErrorSide.at(limit.margin(corrected[index], index)));
         } catch (OutsideLawException e) {
             return Budget.without(String.valueOf(e.getMessage()));
         }

@@ -62,7 +62,8 @@ final class ShortReel {
         if (unknown.isEmpty() && small.isEmpty()) {
             return corrected;
         }
-        @Nullable Obstacle[] reasons = corrected.obstacles().length == 0
+        @Nullable
+        Obstacle[] reasons = corrected.obstacles().length == 0
                 ? new @Nullable Obstacle[loss.length]
                 : corrected.obstacles().clone();
         fill(reasons, unknown, obstacle(Obstacle.Kind.LENGTH_NOT_KNOWN_ENOUGH, sweep, unknown, Map.of()));

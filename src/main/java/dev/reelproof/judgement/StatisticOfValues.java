@@ -110,9 +110,8 @@ final class StatisticOfValues {
         }
         Map<Units, List<Series>> byUnits = new TreeMap<>();
         for (Series series : judged) {
-            core.unitsOf(series.subject())
-                    .ifPresent(units -> byUnits.computeIfAbsent(units, key -> new ArrayList<>())
-                            .add(series));
+            core.unitsOf(series.subject()).ifPresent(units -> byUnits.computeIfAbsent(units, key -> new ArrayList<>())
+                    .add(series));
         }
         return byUnits.entrySet().stream()
                 .map(group -> new Values(group.getKey(), group.getValue(), limits))
@@ -121,8 +120,7 @@ final class StatisticOfValues {
 
     /** What cannot be decided comes last; else the severest outcome first, of equal ones the least margin less guard band. */
     private Comparator<Result> worstFirst() {
-        return Comparator.<Result>comparingInt(
-                        result -> result.outcome == null ? 1 : -result.outcome.ordinal())
+        return Comparator.<Result>comparingInt(result -> result.outcome == null ? 1 : -result.outcome.ordinal())
                 .thenComparingDouble(result -> result.margin - guardBand(result.budget));
     }
 
@@ -169,10 +167,7 @@ final class StatisticOfValues {
         for (Result result : results) {
             if (result.budget.isKnown()) {
                 double probability = Conformity.probability(
-                        result.value,
-                        requirement.limit(),
-                        limit().limitAt(0),
-                        result.budget.standard());
+                        result.value, requirement.limit(), limit().limitAt(0), result.budget.standard());
                 sum += 1 - probability;
                 if (probability < leastProbable) {
                     leastProbable = probability;
@@ -233,11 +228,8 @@ final class StatisticOfValues {
         if (requirement.statistic() == Statistic.PERCENT_OF_PAIRS) {
             return result.value;
         }
-        boolean oneUnit = result.values.series().stream()
-                        .map(Series::sentUnit)
-                        .distinct()
-                        .count()
-                == 1;
+        boolean oneUnit =
+                result.values.series().stream().map(Series::sentUnit).distinct().count() == 1;
         return oneUnit ? (Double) figureOf(result.values.sent()) : null;
     }
 

@@ -58,11 +58,12 @@ final class Values {
     }
 
     private double[] column(ToDoubleBiFunction<Series, Integer> of) {
-        double[] column = new double[series.stream()
-                .map(Series::grid)
-                .map(limits::over)
-                .mapToInt(limit -> limit.to() - limit.from())
-                .sum()];
+        double[] column = new double
+                [series.stream()
+                        .map(Series::grid)
+                        .map(limits::over)
+                        .mapToInt(limit -> limit.to() - limit.from())
+                        .sum()];
         int[] count = {0};
         forEach((one, index) -> column[count[0]++] = of.applyAsDouble(one, index));
         return count[0] == column.length ? column : java.util.Arrays.copyOf(column, count[0]);

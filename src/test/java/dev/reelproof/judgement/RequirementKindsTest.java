@@ -219,16 +219,27 @@ class RequirementKindsTest {
         assertNull(all.reason());
     }
 
-    /** On the edge: 53.4 nF/km round to 53, which is within. */
+    /** 53.3 nF/km would round to 53, but it is no average of 50 to 53. */
     @Test
-    void theSamplesAverageIsRoundedAsTheLimitsAre() {
-        assertEquals(Outcome.PASS, sampled(200, 100, pair -> 26.7).outcome());
-        assertEquals(Outcome.NOT_TESTED, sampled(200, 100, pair -> 26.76).outcome());
+    void theSamplesAverageIsTakenAsItIs() {
+        assertEquals(Outcome.PASS, sampled(200, 100, pair -> 26.5).outcome());
+        Finding beyond = sampled(200, 100, pair -> 26.65);
+        assertEquals(Outcome.NOT_TESTED, beyond.outcome());
+        assertEquals(
+                "sample outside the band: the average of the 100 pairs measured is 53.3 nF/km, outside 50 to 53 nF/km; "
+                        + "only within it may they stand for all 200, so the rest must be measured",
+                beyond.reason());
     }
 
+    /** 56 nF/km is more than the 54 that the average may be, but the rest may bring it down. */
     @Test
-    void aSampleThatFailsFails() {
-        assertEquals(Outcome.FAIL, sampled(200, 100, pair -> 28).outcome());
+    void aSampleThatFailsIsJoinedByTheRestBeforeItRejects() {
+        Finding failing = sampled(200, 100, pair -> 28);
+        assertEquals(Outcome.NOT_TESTED, failing.outcome());
+        assertEquals(
+                Obstacle.Kind.SAMPLE_OUTSIDE_BAND,
+                failing.obstacles().named().get(0).kind());
+        assertEquals(Outcome.FAIL, sampled(200, 200, pair -> 28).outcome());
     }
 
     // ---- statistics
