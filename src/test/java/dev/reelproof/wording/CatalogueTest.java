@@ -68,6 +68,7 @@ class CatalogueTest {
                         Arrays.stream(Scope.values())
                                 .filter(one -> one != Scope.CORE)
                                 .map(one -> "scope." + one.word()),
+                        Arrays.stream(Scope.values()).map(one -> "per-unit." + one.word()),
                         Arrays.stream(Outcome.values())
                                 .flatMap(one -> Stream.of("outcome." + one.word(), "outcome." + one.word() + ".sign")),
                         Arrays.stream(Look.values())
