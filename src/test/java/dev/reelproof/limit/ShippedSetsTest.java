@@ -70,16 +70,27 @@ class ShippedSetsTest {
         assertEquals(
                 List.of(
                         "category-3-25-pair-cable 1",
+                        "category-3-25-pair-cable 2",
                         "category-3-cable 1",
+                        "category-3-cable 2",
                         "category-5e-25-pair-cable 1",
+                        "category-5e-25-pair-cable 2",
                         "category-5e-cable 1",
+                        "category-5e-cable 2",
                         "category-6-cable 1",
+                        "category-6-cable 2",
                         "category-6a-cable 1",
+                        "category-6a-cable 2",
                         "category-8-cable 1",
+                        "category-8-cable 2",
                         "iec-category-5e-cable 1",
+                        "iec-category-5e-cable 2",
                         "iec-category-6-cable 1",
+                        "iec-category-6-cable 2",
                         "iec-category-6a-cable 1",
+                        "iec-category-6a-cable 2",
                         "iec-category-7-cable 1",
+                        "iec-category-7-cable 2",
                         "us-buried-wire-22awg 1",
                         "us-buried-wire-22awg 2",
                         "us-buried-wire-24awg 1",
@@ -105,7 +116,8 @@ class ShippedSetsTest {
         LimitLibrary library =
                 LimitLibrary.of(files().map(ShippedSetsTest::read).toList());
 
-        for (String id : List.of("us-terminating-cable-24awg", "us-buried-wire-22awg")) {
+        for (String id : List.of(
+                "us-terminating-cable-24awg", "us-buried-wire-22awg", "category-6a-cable", "iec-category-6a-cable")) {
             assertEquals(
                     1, library.current(id, LATER.minusDays(1)).orElseThrow().revision());
             assertEquals(2, library.current(id, LATER).orElseThrow().revision());
