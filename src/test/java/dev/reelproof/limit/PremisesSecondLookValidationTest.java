@@ -141,7 +141,7 @@ class PremisesSecondLookValidationTest {
             String words = requirement.source().words();
             if (!requirement.source().read() && !COMMON_PRACTICE.contains(requirement.property())) {
                 assertTrue(
-                        words.contains("in 2026, not found in public")
+                        words.contains("in 2026, not found in what could be read")
                                 || words.contains("\"LAN Wiring\", Table 12.7")
                                 || words.contains("was confirmed for the TIA-568 family"),
                         requirement.id() + ": " + words);
