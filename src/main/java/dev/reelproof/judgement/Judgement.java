@@ -1,6 +1,7 @@
 package dev.reelproof.judgement;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -59,6 +60,11 @@ public record Judgement(
             throw new IllegalArgumentException("a " + what + " has a name, a revision from 1 and a digest, not '" + id
                     + "' revision " + revision + ", '" + sha256 + "'");
         }
+    }
+
+    /** How sure it is that all judged values meet their limits; empty where no uncertainty is known, or none was kept. */
+    public Optional<ReelConformity> conformity() {
+        return ReelConformity.of(findings);
     }
 
     /** Whether the reel is accepted only conditionally: a passing value lies within a guard band. */

@@ -1,6 +1,7 @@
 package dev.reelproof.wording;
 
 import dev.reelproof.judgement.Figure;
+import dev.reelproof.judgement.Units;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Site;
 import dev.reelproof.measurement.Subject;
@@ -17,8 +18,19 @@ final class Places {
 
     /** Where a figure was found: pair, combination or conductor, end, sample, frequency. */
     String of(Property property, Figure figure) {
-        String place = of(property, figure.subject());
+        String place = withoutFrequency(property, figure);
         return figure.megahertz() == null ? place : place + ", " + Figures.frequency(figure.megahertz());
+    }
+
+    /** Where a figure was found, but for its frequency. */
+    String withoutFrequency(Property property, Figure figure) {
+        return figure.units() == null ? of(property, figure.subject()) : of(figure.units());
+    }
+
+    private String of(Units units) {
+        return units.other() == null
+                ? words.text("place.unit", "unit", number(units.unit()))
+                : words.text("place.units", "unit", number(units.unit()), "other", number(units.other()));
     }
 
     /** A pair, combination or conductor with its end and sample; "reel" where there is none. */

@@ -68,6 +68,11 @@ public final class Wording {
         return places.of(property, figure);
     }
 
+    /** Where a figure was found, but for its frequency. */
+    String placeWithoutFrequency(Property property, Figure figure) {
+        return places.withoutFrequency(property, figure);
+    }
+
     /** A pair, combination or conductor with its end and sample; "reel" where there is none. */
     public String place(Property property, Subject subject) {
         return places.of(property, subject);
@@ -227,7 +232,7 @@ public final class Wording {
 
     /** A judgement as a person reads it. */
     public RecordWords record(Judgement judgement) {
-        return new VerdictSentences(words).of(judgement);
+        return new VerdictSentences(this).of(judgement);
     }
 
     /**

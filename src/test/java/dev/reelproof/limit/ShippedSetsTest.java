@@ -69,16 +69,27 @@ class ShippedSetsTest {
         assertEquals(
                 List.of(
                         "category-3-25-pair-cable 1",
+                        "category-3-25-pair-cable 2",
                         "category-3-cable 1",
+                        "category-3-cable 2",
                         "category-5e-25-pair-cable 1",
+                        "category-5e-25-pair-cable 2",
                         "category-5e-cable 1",
+                        "category-5e-cable 2",
                         "category-6-cable 1",
+                        "category-6-cable 2",
                         "category-6a-cable 1",
+                        "category-6a-cable 2",
                         "category-8-cable 1",
+                        "category-8-cable 2",
                         "iec-category-5e-cable 1",
+                        "iec-category-5e-cable 2",
                         "iec-category-6-cable 1",
+                        "iec-category-6-cable 2",
                         "iec-category-6a-cable 1",
+                        "iec-category-6a-cable 2",
                         "iec-category-7-cable 1",
+                        "iec-category-7-cable 2",
                         "us-buried-wire-22awg 1",
                         "us-buried-wire-22awg 2",
                         "us-buried-wire-22awg 3",
@@ -115,7 +126,9 @@ class ShippedSetsTest {
         "us-buried-wire-24awg, 2027-01-01, 1, 3",
         "us-filled-t1c-cable-19awg, 2027-01-01, 1, 2",
         "us-filled-t1c-cable-22awg, 2027-01-01, 1, 2",
-        "us-filled-t1c-cable-24awg, 2027-01-01, 1, 2"
+        "us-filled-t1c-cable-24awg, 2027-01-01, 1, 2",
+        "category-6a-cable, 2027-01-01, 1, 2",
+        "iec-category-6a-cable, 2027-01-01, 1, 2"
     })
     void theNewestRevisionJudgesFromItsFirstDayOn(String id, LocalDate firstDay, int before, int from) {
         LimitLibrary library =
