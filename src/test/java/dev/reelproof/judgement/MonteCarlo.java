@@ -1,11 +1,14 @@
 package dev.reelproof.judgement;
 
+import dev.reelproof.limit.InstrumentUncertainty;
+import dev.reelproof.limit.LevelSide;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Property;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Random;
 
 /**
@@ -53,15 +56,29 @@ final class MonteCarlo {
         this.metres = metres;
     }
 
-    /** Adds a reading with what the model says of it. */
+    /** Adds a reading that passes, with what the model says of it. */
     void add(Property property, double reading, double megahertz) {
-        var entry = model.entry(UncertaintyModel.DEFAULT_CLASS, property).orElseThrow();
-        inputs.add(
-                new Input(property, reading, entry.standard(reading, megahertz).orElseThrow(), entry.correlation()));
+        InstrumentUncertainty entry = entry(property);
+        add(property, reading, entry, entry.standard(reading, megahertz));
     }
 
     void add(Property property, double reading) {
         add(property, reading, NO_FREQUENCY);
+    }
+
+    /** Adds a level that fails, with what the model says of its other side. */
+    void addFailing(Property property, double reading, double megahertz) {
+        InstrumentUncertainty entry = entry(property);
+        LevelSide other = entry.side().orElseThrow().other();
+        add(property, reading, entry, entry.standard(reading, megahertz, other));
+    }
+
+    private InstrumentUncertainty entry(Property property) {
+        return model.entry(UncertaintyModel.DEFAULT_CLASS, property).orElseThrow();
+    }
+
+    private void add(Property property, double reading, InstrumentUncertainty entry, OptionalDouble standard) {
+        inputs.add(new Input(property, reading, standard.orElseThrow(), entry.correlation()));
     }
 
     /** The figure without any error. */

@@ -100,6 +100,13 @@ class MonteCarloValidationTest {
             return this;
         }
 
+        /** A reading at the spot that misses its limit. */
+        Reel failing(Property property, Subject subject, double reading) {
+            beside(property, subject, reading);
+            draws.addFailing(property, reading, MEGAHERTZ);
+            return this;
+        }
+
         /** A reading at the spot that the figure does not depend on. */
         Reel beside(Property property, Subject subject, double reading) {
             bench.sweep(property, subject, SPOT, f -> reading);
@@ -203,6 +210,21 @@ class MonteCarloValidationTest {
         new Reel(correlation, 1, 305, 31)
                 .sweep(Property.RETURN_LOSS, Subject.ofPair(1).at(End.NEAR), 30)
                 .agrees(of(Property.RETURN_LOSS, 20, "dB"), (x, t, metres, s) -> x[0]);
+    }
+
+    /** 12 dB above the noise U is 1.95 dB downwards and 2.52 dB upwards, where a level too low may still meet its limit. */
+    @AtEachCorrelation
+    void aReturnLossThatFails(double correlation) {
+        new Reel(correlation, 1, 305, 31)
+                .failing(Property.RETURN_LOSS, Subject.ofPair(1).at(End.NEAR), 48)
+                .agrees(of(Property.RETURN_LOSS, 50, "dB"), (x, t, metres, s) -> x[0]);
+    }
+
+    @AtEachCorrelation
+    void anInsertionLossThatFails(double correlation) {
+        new Reel(correlation, 1, 100, 20)
+                .failing(Property.INSERTION_LOSS, Subject.ofPair(1), 98)
+                .agrees(of(Property.INSERTION_LOSS, 95, "dB"), (x, t, metres, s) -> x[0]);
     }
 
     /** 10 log10 of the ratio of what is gathered over the reference and over the reel, by the loss A of the reel itself. */
