@@ -52,7 +52,7 @@ public final class PowerSum {
             this.levels = levels;
             this.powers = new double[levels.length];
             for (int i = 0; i < powers.length; i++) {
-                powers[i] = StrictMath.exp(-Decibels.LN_OF_DECADE / Decibels.PER_DECADE_OF_POWER * levels[i]);
+                powers[i] = power(levels[i]);
             }
         }
     }
@@ -75,6 +75,28 @@ public final class PowerSum {
             sums[i] = held ? -Decibels.ofPowerRatio(sums[i]) : of(levelsAt(parts, i));
         }
         return sums;
+    }
+
+    /**
+     * The derivatives of some power sums of columns by each level, as {@link #gradient}: one column a part.
+     *
+     * @param sums what {@link #of(List)} makes of the parts
+     * @param from the first point
+     * @param to behind the last point
+     */
+    public static double[][] gradients(List<Part> parts, double[] sums, int from, int to) {
+        double[][] shares = new double[parts.size()][to - from];
+        for (int i = from; i < to; i++) {
+            double whole = power(sums[i]);
+            for (int part = 0; part < shares.length; part++) {
+                shares[part][i - from] = parts.get(part).powers[i] / whole;
+            }
+        }
+        return shares;
+    }
+
+    private static double power(double level) {
+        return StrictMath.exp(-Decibels.LN_OF_DECADE / Decibels.PER_DECADE_OF_POWER * level);
     }
 
     private static double[] levelsAt(List<Part> parts, int index) {

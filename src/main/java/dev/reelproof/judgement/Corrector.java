@@ -16,11 +16,12 @@ import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +39,9 @@ final class Corrector {
     private final boolean perConductorLength;
     private final boolean lowerIsWorse;
     private final Map<Integer, Map<FrequencyGrid, LossLines>> lossLines = new HashMap<>();
+    private final ShortReel shortReel;
+    private final Map<ReadingUnit, Sent> sent = new HashMap<>();
+    private final Map<Property, List<MeasuredSweep>> corrected = new EnumMap<>(Property.class);
 
     Corrector(Evidence evidence, LimitSet limitSet, Requirement requirement) {
         this.evidence = evidence;
@@ -49,6 +53,14 @@ final class Corrector {
                 .toList();
         this.perConductorLength = requirement.property() == Property.INSULATION_FAULTS;
         this.lowerIsWorse = requirement.limit().lower().isPresent();
+        this.shortReel = new ShortReel(evidence, requirement);
+    }
+
+    /** The sweeps of a property with their corrected values, in the order of their subjects; once for all requirements alike. */
+    List<MeasuredSweep> measured(Property property) {
+        return corrected.computeIfAbsent(property, key -> evidence.sweeps(key).stream()
+                .map(sweep -> new MeasuredSweep(sweep, this, shortReel))
+                .toList());
     }
 
     /** Refuses a temperature that a law is not stated to hold at. */
@@ -93,29 +105,44 @@ final class Corrector {
                     : withOwn.orWorse(linesOf(partner, sweep).applyTo(values), lowerIsWorse);
         }
         try {
-            applyTo(values, conditions(sweep.unit()));
+            applyTo(values, sent(sweep.unit()).asSent);
             return CorrectedColumn.of(values);
         } catch (OutsideLawException e) {
             return CorrectedColumn.notCorrected(values.length, e);
         }
     }
 
+    /**
+     * How values in one unit are corrected.
+     *
+     * @param asSent their conditions, but for a pair's loss
+     * @param needsLoss whether a law needs that loss to correct them
+     * @param dependsOnLoss whether they depend on it, so corrected or as the reel itself was read
+     */
+    private record Sent(MeasurementConditions asSent, boolean needsLoss, boolean dependsOnLoss) {}
+
+    private Sent sent(ReadingUnit unit) {
+        return sent.computeIfAbsent(unit, key -> {
+            MeasurementConditions asSent = conditions(key);
+            MeasurementConditions ofReel = conditions(evidence.result().length());
+            boolean needs = laws.stream().anyMatch(law -> law.needsLoss(asSent));
+            return new Sent(asSent, needs, needs || laws.stream().anyMatch(law -> law.needsLoss(ofReel)));
+        });
+    }
+
     /** Whether a law uses the measured loss of a pair to correct a sweep. */
     boolean needsLoss(Sweep sweep) {
-        MeasurementConditions conditions = conditions(sweep.unit());
-        return sweep.subject().pair() != null && laws.stream().anyMatch(law -> law.needsLoss(conditions));
+        return sweep.subject().pair() != null && sent(sweep.unit()).needsLoss;
     }
 
     /** Whether a corrected value depends on the loss of a pair, in the unit that was sent or as the reel itself was read. */
     boolean dependsOnLoss(Sweep sweep) {
-        MeasurementConditions ofReel = conditions(evidence.result().length());
-        return needsLoss(sweep)
-                || (sweep.subject().pair() != null && laws.stream().anyMatch(law -> law.needsLoss(ofReel)));
+        return sweep.subject().pair() != null && sent(sweep.unit()).dependsOnLoss;
     }
 
     private LossLines linesOf(int pair, Sweep sweep) {
-        MeasurementConditions conditions = conditions(sweep.unit());
-        Map<FrequencyGrid, LossLines> ofPair = lossLines.computeIfAbsent(pair, key -> new IdentityHashMap<>());
+        MeasurementConditions conditions = sent(sweep.unit()).asSent;
+        Map<FrequencyGrid, LossLines> ofPair = lossLines.computeIfAbsent(pair, key -> new HashMap<>());
         LossLines known = ofPair.get(sweep.grid());
         if (known == null || !known.areUnder(conditions)) {
             known = new LossLines(laws, conditions, evidence.lossPerMetre(pair, sweep.grid()));
@@ -170,9 +197,27 @@ final class Corrector {
         return dependence(conditions(sentUnit));
     }
 
-    /** The same of a point of a sweep. */
-    Dependence dependence(Sweep sweep, int index) {
-        return dependence(conditions(sweep, index));
+    /**
+     * The same of the points of a sweep: a function of their place. What a pair's loss enters is worked out once for all sweeps that it
+     * corrects.
+     */
+    IntFunction<Dependence> dependences(Sweep sweep) {
+        if (!dependsOnLoss(sweep)) {
+            Dependence alike = dependence(conditions(sweep.unit()));
+            return index -> alike;
+        }
+        if (!needsLoss(sweep)) {
+            return index -> dependence(conditions(sweep, index));
+        }
+        LossLines own = linesOf(sweep.subject().pairNumber(), sweep);
+        Integer partner = sweep.subject().partner();
+        LossLines other = partner == null ? own : linesOf(partner, sweep);
+        return index -> {
+            double value = sweep.value(index);
+            boolean byOther =
+                    CorrectedColumn.isWorse(other.of(index, value), own.of(index, value), lowerIsWorse);
+            return (byOther ? other : own).dependence(index, () -> dependence(conditions(sweep, index)));
+        };
     }
 
     private Dependence dependence(MeasurementConditions asSent) {
@@ -187,7 +232,7 @@ final class Corrector {
 
     /** What a corrected value of a sweep depends on. */
     Influence influence(Sweep sweep, int index) {
-        return dependence(sweep, index)
+        return dependence(conditions(sweep, index))
                 .influence(
                         sweep.property(),
                         sweep.subject().words(),

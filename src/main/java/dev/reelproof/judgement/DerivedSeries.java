@@ -4,8 +4,8 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.ReadingUnit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +15,9 @@ final class DerivedSeries extends Series {
     private final List<Series> parts;
     private final Formula formula;
     private final String unit;
+    private final ReadingUnit sentUnit;
+    private final Function<Block, double[][]> gradients;
+    private final boolean ofShares;
 
     private DerivedSeries(
             Property property,
@@ -23,11 +26,15 @@ final class DerivedSeries extends Series {
             Formula formula,
             String unit,
             double[] measured,
-            CorrectedColumn corrected) {
+            CorrectedColumn corrected,
+            @Nullable Function<Block, double[][]> gradients) {
         super(property, subject, parts.get(0).grid(), measured, corrected);
         this.parts = List.copyOf(parts);
         this.formula = formula;
         this.unit = unit;
+        this.sentUnit = ReadingUnit.parse(property.canonicalUnit());
+        this.gradients = gradients == null ? this::gradientOfEach : gradients;
+        this.ofShares = gradients != null;
     }
 
     /**
@@ -46,7 +53,8 @@ final class DerivedSeries extends Series {
                 formula,
                 unit,
                 formed(all, Series::measured, formula),
-                formed(all, Series::corrected, formula));
+                formed(all, Series::corrected, formula),
+                null);
     }
 
     /**
@@ -54,6 +62,8 @@ final class DerivedSeries extends Series {
      *
      * @param measured formed of the parts as measured
      * @param corrected formed of the corrected parts; what stands where a part has an obstacle does not count
+     * @param gradients derivatives by each part, one column a part: shares that add up to 1; absent for those of the formula, point by
+     *     point
      */
     static DerivedSeries of(
             Property property,
@@ -62,7 +72,8 @@ final class DerivedSeries extends Series {
             Formula formula,
             String unit,
             double[] measured,
-            double[] corrected) {
+            double[] corrected,
+            @Nullable Function<Block, double[][]> gradients) {
         @Nullable Obstacle[] obstacles = CorrectedColumn.NO_OBSTACLES;
         double[] values = corrected;
         for (Series part : parts) {
@@ -79,18 +90,25 @@ final class DerivedSeries extends Series {
             }
         }
         return new DerivedSeries(
-                property, subject, parts, formula, unit, measured, new CorrectedColumn(values, obstacles));
+                property, subject, parts, formula, unit, measured, new CorrectedColumn(values, obstacles), gradients);
     }
 
     private static double[] formed(List<Series> parts, ToDoubleBiFunction<Series, Integer> valueAt, Formula formula) {
         double[] formed = new double[parts.get(0).size()];
         for (int i = 0; i < formed.length; i++) {
             double[] values = valuesAt(parts, valueAt, i);
-            formed[i] = Arrays.stream(values).allMatch(Double::isFinite)
-                    ? formula.value().applyAsDouble(values)
-                    : Double.NaN;
+            formed[i] = areFinite(values) ? formula.value().applyAsDouble(values) : Double.NaN;
         }
         return formed;
+    }
+
+    private static boolean areFinite(double[] values) {
+        for (double value : values) {
+            if (!Double.isFinite(value)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static double[] valuesAt(List<Series> parts, ToDoubleBiFunction<Series, Integer> valueAt, int index) {
@@ -112,7 +130,7 @@ final class DerivedSeries extends Series {
 
     @Override
     ReadingUnit sentUnit() {
-        return ReadingUnit.parse(property().canonicalUnit());
+        return sentUnit;
     }
 
     @Override
@@ -152,20 +170,36 @@ final class DerivedSeries extends Series {
     }
 
     @Override
-    ErrorColumns errors(Propagation propagation, ErrorSide side) {
-        if (formula.gradient().isEmpty()) {
-            return ErrorColumns.counted(this, side, propagation);
+    ErrorColumns errors(Propagation propagation, ErrorSide side, Block block) {
+        return formula.gradient().isEmpty()
+                ? ErrorColumns.counted(this, block, side, propagation)
+                : ErrorColumns.derived(
+                        parts.stream()
+                                .map(part -> part.errors(propagation, side, block))
+                                .toList(),
+                        gradients.apply(block));
+    }
+
+    /** A mean with any weights errs no more than the part that errs most. */
+    @Override
+    double errorAtMost(Propagation propagation, Block block) {
+        double greatest = ofShares ? 0 : Double.NaN;
+        for (int part = 0; part < parts.size() && ofShares; part++) {
+            greatest = Math.max(greatest, parts.get(part).errorAtMost(propagation, block));
         }
-        double[][] gradient = new double[parts.size()][size()];
-        for (int i = 0; i < size(); i++) {
+        return greatest;
+    }
+
+    private double[][] gradientOfEach(Block block) {
+        double[][] gradients = new double[parts.size()][block.size()];
+        for (int i = block.from(); i < block.to(); i++) {
             if (obstacle(i) == null) {
                 double[] there = gradientAt(i);
                 for (int part = 0; part < there.length; part++) {
-                    gradient[part][i] = there[part];
+                    gradients[part][i - block.from()] = there[part];
                 }
             }
         }
-        return ErrorColumns.derived(
-                parts.stream().map(part -> part.errors(propagation, side)).toList(), gradient);
+        return gradients;
     }
 }

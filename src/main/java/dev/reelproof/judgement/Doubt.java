@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * <p>The least probable value is seldom that with the least margin: where the uncertainty is great, a great margin may say little.
  *
  * @param subject whose the least probable value is; the reel for a statistic
+ * @param units the unit or units that a statistic was taken of; absent where it was taken of the whole reel
  * @param megahertz its frequency, MHz; absent where it has none
  * @param value at the reference, in the unit of the limit
  * @param margin how far it lies on the good side of the limit
@@ -27,7 +28,13 @@ import org.jspecify.annotations.Nullable;
  * @param sum Σ (1 − pᵢ) over all values of the requirement
  */
 public record Doubt(
-        Subject subject, @Nullable Double megahertz, double value, double margin, double probability, double sum) {
+        Subject subject,
+        @Nullable Units units,
+        @Nullable Double megahertz,
+        double value,
+        double margin,
+        double probability,
+        double sum) {
 
     /** @throws IllegalArgumentException when a figure is not possible */
     public Doubt {

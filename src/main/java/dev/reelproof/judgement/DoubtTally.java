@@ -7,8 +7,11 @@ import org.jspecify.annotations.Nullable;
 final class DoubtTally {
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
-    /** From so many standard uncertainties on, the doubt in a value is no more than that there. */
-    private static final double FAR = 8;
+    /**
+     * From so many standard uncertainties on, the doubt in a value is taken to be that there, 6e-16, which is no less than it is; how far
+     * beyond it lies is told by no exact figure.
+     */
+    static final double FAR = 8;
 
     private static final double DOUBT_OF_FAR = NORMAL.survivalProbability(FAR);
 
@@ -28,7 +31,15 @@ final class DoubtTally {
     void add(Series newSeries, int newIndex, double aboveLower, double belowUpper, double standard) {
         double toNearer = Math.min(aboveLower, belowUpper);
         double distance = standard == 0 ? atCertainty(toNearer) : toNearer / standard;
-        double doubt = distance > FAR ? DOUBT_OF_FAR : exactly(aboveLower, belowUpper, standard);
+        note(newSeries, newIndex, distance > FAR ? DOUBT_OF_FAR : exactly(aboveLower, belowUpper, standard), distance);
+    }
+
+    /** Adds a value that lies at least so many standard uncertainties from its limits, more than {@link #FAR}. */
+    void addFar(Series newSeries, int newIndex, double distance) {
+        note(newSeries, newIndex, DOUBT_OF_FAR, distance);
+    }
+
+    private void note(Series newSeries, int newIndex, double doubt, double distance) {
         sum += doubt;
         if (doubt > greatest || (doubt == greatest && distance < nearest)) {
             greatest = doubt;
@@ -46,18 +57,11 @@ final class DoubtTally {
         if (standard == 0) {
             return 1;
         }
-        return NORMAL.survivalProbability(aboveLower / standard) + NORMAL.survivalProbability(belowUpper / standard);
+        return beyond(aboveLower / standard) + beyond(belowUpper / standard);
     }
 
-    /** Adds what another tally holds. */
-    void add(DoubtTally other) {
-        sum += other.sum;
-        if (other.greatest > greatest || (other.greatest == greatest && other.nearest < nearest)) {
-            greatest = other.greatest;
-            nearest = other.nearest;
-            series = other.series;
-            index = other.index;
-        }
+    private static double beyond(double distance) {
+        return distance == Double.POSITIVE_INFINITY ? 0 : NORMAL.survivalProbability(distance);
     }
 
     /** The doubt in all; absent when nothing was added. */
@@ -69,6 +73,7 @@ final class DoubtTally {
         double value = series.corrected(index);
         return new Doubt(
                 series.subject(),
+                null,
                 series.megahertz(index),
                 value,
                 limits.over(series.grid()).margin(value, index),

@@ -39,6 +39,7 @@ final class ErrorColumns {
         }
     }
 
+    private final Block block;
     private final int size;
     private final Map<Property, Readings> readings = new EnumMap<>(Property.class);
     private final TreeMap<Integer, Loss> losses = new TreeMap<>();
@@ -46,8 +47,9 @@ final class ErrorColumns {
     private final double[] byLength;
     private final double[] byCoefficient;
 
-    private ErrorColumns(int size) {
-        this.size = size;
+    private ErrorColumns(Block block) {
+        this.block = block;
+        this.size = block.size();
         this.byTemperature = new double[size];
         this.byLength = new double[size];
         this.byCoefficient = new double[size];
@@ -57,16 +59,18 @@ final class ErrorColumns {
      * The errors of values that were measured.
      *
      * @param series whose values they are; a point with an obstacle is passed over
+     * @param block which of them
      * @param dependence of a point
      * @param lossPair the pair whose loss corrected a point; asked only where one did
      */
     static ErrorColumns measured(
             Series series,
+            Block block,
             ErrorSide side,
             Propagation propagation,
             IntFunction<Dependence> dependence,
             IntUnaryOperator lossPair) {
-        ErrorColumns errors = new ErrorColumns(series.size());
+        ErrorColumns errors = new ErrorColumns(block);
         Readings own = errors.readings.computeIfAbsent(series.property(), key -> new Readings(errors.size));
         Instruments instruments =
                 propagation.instruments(series.property(), series.grid()).orElse(null);
@@ -74,20 +78,21 @@ final class ErrorColumns {
             Arrays.fill(own.common, Double.NaN);
             return errors;
         }
-        for (int i = 0; i < errors.size; i++) {
+        for (int i = block.from(); i < block.to(); i++) {
             if (series.obstacle(i) != null) {
                 continue;
             }
+            int at = i - block.from();
             Dependence there = dependence.apply(i);
             double reading = there.reading(series.measured(i));
             int which = instruments.which(reading, i, side);
             double amount = there.slopes().value() * instruments.standard(which, reading, i, side);
             double common = instruments.rootOfCorrelation(which) * amount;
-            own.common[i] = common;
-            own.squares[i] = amount * amount - common * common;
-            errors.byTemperature[i] = there.slopes().perDegree(reading) * propagation.ofTemperature();
-            errors.byLength[i] = there.perMetre(reading) * propagation.ofLength();
-            errors.byCoefficient[i] = there.slopes().perCoefficient(reading) * propagation.ofCoefficients();
+            own.common[at] = common;
+            own.squares[at] = amount * amount - common * common;
+            errors.byTemperature[at] = propagation.byTemperature(there, reading);
+            errors.byLength[at] = propagation.byLength(there, reading);
+            errors.byCoefficient[at] = propagation.byCoefficients(there, reading);
             if (there.perLoss(reading) != 0) {
                 errors.addLoss(
                         lossPair.applyAsInt(i), there.perLoss(reading), there.loss(), i, side, propagation, series);
@@ -108,36 +113,30 @@ final class ErrorColumns {
         Instruments instruments =
                 propagation.instruments(Property.INSERTION_LOSS, series.grid()).orElse(null);
         if (instruments == null) {
-            ofPair.common[index] = Double.NaN;
+            ofPair.common[index - block.from()] = Double.NaN;
             return;
         }
         int which = instruments.which(loss, index, side);
         double amount = derivative * instruments.standard(which, loss, index, side);
         double root = instruments.rootOfCorrelation(which);
-        ofPair.common[index] = root * amount;
-        ofPair.own[index] = Math.sqrt(1 - root * root) * amount;
-    }
-
-    /** Errors that are not known anywhere. */
-    static ErrorColumns unknown(int size) {
-        ErrorColumns errors = new ErrorColumns(size);
-        Arrays.fill(errors.byTemperature, Double.NaN);
-        return errors;
+        ofPair.common[index - block.from()] = root * amount;
+        ofPair.own[index - block.from()] = Math.sqrt(1 - root * root) * amount;
     }
 
     /** The errors of values that were counted: as those of one reading of the property. */
-    static ErrorColumns counted(Series series, ErrorSide side, Propagation propagation) {
+    static ErrorColumns counted(Series series, Block block, ErrorSide side, Propagation propagation) {
         Dependence itself = new Dependence(Line.UNCHANGED, Slopes.NONE, Double.NaN, 1);
-        return measured(series, side, propagation, index -> itself, index -> 0);
+        return measured(series, block, side, propagation, index -> itself, index -> 0);
     }
 
     /**
      * The errors of values derived from parts.
      *
-     * @param gradient derivative of each value by each part: one column a part
+     * @param parts at least one, of one block
+     * @param gradient derivative of each value of the block by each part: one column a part
      */
     static ErrorColumns derived(List<ErrorColumns> parts, double[][] gradient) {
-        ErrorColumns errors = new ErrorColumns(parts.get(0).size);
+        ErrorColumns errors = new ErrorColumns(parts.get(0).block);
         for (int part = 0; part < gradient.length; part++) {
             errors.add(parts.get(part), gradient[part]);
         }
@@ -168,24 +167,34 @@ final class ErrorColumns {
         }
     }
 
-    /** The combined standard uncertainty of a value; NaN where it is not known. */
-    double standard(int index) {
-        double variance = square(byTemperature[index]) + square(byLength[index]) + square(byCoefficient[index]);
+    /** The combined standard uncertainties of the values; NaN where one is not known. */
+    double[] standards() {
+        double[] variances = new double[size];
         for (Readings one : readings.values()) {
-            variance += square(one.common[index]) + one.squares[index];
-        }
-        if (!losses.isEmpty()) {
-            double common = 0;
-            for (Loss one : losses.values()) {
-                common += one.common[index];
-                variance += square(one.own[index]);
+            addSquares(variances, one.common);
+            for (int i = 0; i < size; i++) {
+                variances[i] += one.squares[i];
             }
-            variance += square(common);
         }
-        return Math.sqrt(variance);
+        double[] commonOfLosses = new double[size];
+        for (Loss one : losses.values()) {
+            addSquares(variances, one.own);
+            for (int i = 0; i < size; i++) {
+                commonOfLosses[i] += one.common[i];
+            }
+        }
+        for (double[] column : new double[][] {commonOfLosses, byTemperature, byLength, byCoefficient}) {
+            addSquares(variances, column);
+        }
+        for (int i = 0; i < size; i++) {
+            variances[i] = Math.sqrt(variances[i]);
+        }
+        return variances;
     }
 
-    private static double square(double value) {
-        return value * value;
+    private static void addSquares(double[] sums, double[] column) {
+        for (int i = 0; i < sums.length; i++) {
+            sums[i] += column[i] * column[i];
+        }
     }
 }

@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.ReelResult;
@@ -9,6 +8,8 @@ import dev.reelproof.measurement.Sweep;
 import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.ReadingUnit;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -16,7 +17,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** Finds a result's values by property and subject, always in the order of the subjects, whatever the order of the upload. */
 final class Evidence {
@@ -38,12 +38,17 @@ final class Evidence {
         this.sweeps = inOrder(result.sweeps(), Sweep::property, Sweep::subject);
     }
 
+    /** Sorted property by property: an upload mostly has each in order already. */
     private static <T> Map<Property, List<T>> inOrder(
             List<T> values, Function<T, Property> property, Function<T, Subject> subject) {
-        return values.stream()
-                .sorted(Comparator.comparing(subject))
-                .collect(Collectors.groupingBy(
-                        property, () -> new EnumMap<>(Property.class), Collectors.toUnmodifiableList()));
+        Map<Property, List<T>> byProperty = new EnumMap<>(Property.class);
+        for (T value : values) {
+            byProperty
+                    .computeIfAbsent(property.apply(value), key -> new ArrayList<>())
+                    .add(value);
+        }
+        byProperty.values().forEach(list -> list.sort(Comparator.comparing(subject)));
+        return byProperty;
     }
 
     ReelResult result() {
@@ -51,7 +56,7 @@ final class Evidence {
     }
 
     List<Reading> readings(Property property) {
-        return readings.getOrDefault(property, List.of());
+        return Collections.unmodifiableList(readings.getOrDefault(property, List.of()));
     }
 
     Optional<Reading> reading(Property property, Subject subject) {
@@ -59,14 +64,15 @@ final class Evidence {
     }
 
     List<Sweep> sweeps(Property property) {
-        return sweeps.getOrDefault(property, List.of());
+        return Collections.unmodifiableList(sweeps.getOrDefault(property, List.of()));
     }
 
     Optional<Sweep> sweep(Property property, Subject subject) {
         return find(sweeps(property), Sweep::subject, subject);
     }
 
-    private static <T> Optional<T> find(List<T> inOrder, Function<T, Subject> subjectOf, Subject subject) {
+    /** What stands under a subject in a list in the order of subjects. */
+    static <T> Optional<T> find(List<T> inOrder, Function<T, Subject> subjectOf, Subject subject) {
         int low = 0;
         int high = inOrder.size();
         while (low < high) {
@@ -80,12 +86,6 @@ final class Evidence {
         return low < inOrder.size() && subjectOf.apply(inOrder.get(low)).equals(subject)
                 ? Optional.of(inOrder.get(low))
                 : Optional.empty();
-    }
-
-    /** Near-end crosstalk of two pairs at one end: one sweep serves both, so either order will do. */
-    Optional<Sweep> sweepOfEitherOrder(Property property, int pair, int partner, End end) {
-        Subject subject = Subject.ofCombination(pair, partner).at(end);
-        return sweep(property, subject).or(() -> sweep(property, subject.reversed()));
     }
 
     /** The measured insertion loss of a pair in dB/m on a grid, NaN where it was not measured. Not to be changed. */

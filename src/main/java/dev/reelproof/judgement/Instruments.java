@@ -45,6 +45,15 @@ final class Instruments {
         return onGrid[which].standard(reading, index, side.of(entries.get(which)));
     }
 
+    /** What no standard uncertainty of a reading between two exceeds, at the frequencies of a block; NaN where that is not known. */
+    double atMost(double lowest, double highest, Block block) {
+        double greatest = 0;
+        for (UncertaintyOverGrid one : onGrid) {
+            greatest = Math.max(greatest, one.atMost(lowest, highest, block.from(), block.to()));
+        }
+        return greatest;
+    }
+
     /** √r, where r is the correlation between readings by an entry. */
     double rootOfCorrelation(int which) {
         return rootOfCorrelation[which];

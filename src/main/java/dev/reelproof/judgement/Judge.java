@@ -32,6 +32,7 @@ public final class Judge {
     private final ReelResult result;
     private final LimitSet limitSet;
     private final Evidence evidence;
+    private final Correctors correctors;
     private final CoreLayout core;
     private final Coverage coverage;
     private final Optional<UncertaintyModel> uncertaintyModel;
@@ -40,6 +41,7 @@ public final class Judge {
         this.result = result;
         this.limitSet = limitSet;
         this.evidence = new Evidence(result, product.pairs());
+        this.correctors = new Correctors(evidence, limitSet);
         this.core = new CoreLayout(product);
         this.coverage = new Coverage(evidence, core, limitSet);
         this.uncertaintyModel = uncertaintyModel;
@@ -70,7 +72,7 @@ public final class Judge {
         List<VaryingPairs.Case> cases = new ArrayList<>();
         Map<Property, List<CorrectedSweep>> sweeps = new EnumMap<>(Property.class);
         for (Requirement requirement : limitSet.requirements()) {
-            Corrector corrector = new Corrector(evidence, limitSet, requirement);
+            Corrector corrector = correctors.of(requirement);
             GatheredSeries gathered = gatherer.of(requirement, corrector);
             if (!requirement.particulars().required() && gathered.isEmpty()) {
                 continue;
@@ -128,7 +130,7 @@ public final class Judge {
                 .filter(judge.core::meets)
                 .map(requirement -> new VaryingPairs.Case(
                         requirement,
-                        gatherer.of(requirement, new Corrector(judge.evidence, limitSet, requirement)),
+                        gatherer.of(requirement, judge.correctors.of(requirement)),
                         new Evaluator(limitSet, requirement, judge.core, propagation)))
                 .map(one -> judge.finding(one, varying, varying.size()))
                 .toList();
@@ -202,7 +204,7 @@ public final class Judge {
                     Obstacle.Kind.NO_DATA_WITHIN_LIMIT,
                     Map.of("property", one.requirement().property().id())));
         }
-        String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.gathered()))
+        String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.gathered()).map(SampleOfPairs::words))
                 .flatMap(Optional::stream)
                 .reduce((first, second) -> first + "; " + second)
                 .orElse(null);

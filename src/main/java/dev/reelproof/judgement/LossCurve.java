@@ -4,7 +4,7 @@ import dev.reelproof.measurement.Sweep;
 import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Length;
 import java.util.Arrays;
-import java.util.IdentityHashMap;
+import java.util.HashMap;
 import java.util.Map;
 
 /**
@@ -16,7 +16,7 @@ import java.util.Map;
 final class LossCurve {
     private final double[] megahertz;
     private final double[] lossPerMetre;
-    private final Map<FrequencyGrid, double[]> onGrids = new IdentityHashMap<>();
+    private final Map<FrequencyGrid, double[]> onGrids = new HashMap<>();
 
     LossCurve(Sweep insertionLoss, Length length) {
         this.megahertz = insertionLoss.grid().toArray();

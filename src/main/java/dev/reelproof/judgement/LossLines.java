@@ -5,6 +5,7 @@ import dev.reelproof.correction.Line;
 import dev.reelproof.correction.MeasurementConditions;
 import dev.reelproof.correction.OutsideLawException;
 import java.util.List;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /** The laws of a requirement for one pair on one grid, where a law needs the pair's loss: a line for each law and frequency. */
@@ -12,6 +13,7 @@ final class LossLines {
     private final MeasurementConditions conditions;
     private final Line[][] lines;
     private final @Nullable Obstacle[] obstacles;
+    private final @Nullable Dependence[] dependences;
     private boolean obstructed;
 
     /**
@@ -22,17 +24,26 @@ final class LossLines {
         this.conditions = conditions;
         this.lines = new Line[lossPerMetre.length][];
         this.obstacles = new @Nullable Obstacle[lossPerMetre.length];
+        this.dependences = new @Nullable Dependence[lossPerMetre.length];
         for (int i = 0; i < lines.length; i++) {
             MeasurementConditions there =
                     Double.isNaN(lossPerMetre[i]) ? conditions : conditions.withLossPerMetre(lossPerMetre[i]);
             try {
-                lines[i] = laws.stream().map(law -> law.at(there)).toArray(Line[]::new);
+                lines[i] = linesOf(laws, there);
             } catch (OutsideLawException e) {
                 lines[i] = new Line[0];
                 obstacles[i] = CorrectedColumn.obstacle(e);
                 obstructed = true;
             }
         }
+    }
+
+    private static Line[] linesOf(List<CorrectionLaw> laws, MeasurementConditions conditions) {
+        Line[] ofLaws = new Line[laws.size()];
+        for (int law = 0; law < ofLaws.length; law++) {
+            ofLaws[law] = laws.get(law).at(conditions);
+        }
+        return ofLaws;
     }
 
     /** Whether they are the lines under some conditions. */
@@ -47,6 +58,16 @@ final class LossLines {
             corrected = line.of(corrected);
         }
         return corrected;
+    }
+
+    /** What a corrected value depends on at one frequency; worked out when it is first asked. */
+    Dependence dependence(int index, Supplier<Dependence> first) {
+        Dependence known = dependences[index];
+        if (known == null) {
+            known = first.get();
+            dependences[index] = known;
+        }
+        return known;
     }
 
     CorrectedColumn applyTo(double[] values) {

@@ -81,8 +81,13 @@ final class MeasuredReading extends Series {
     }
 
     @Override
-    ErrorColumns errors(Propagation propagation, ErrorSide side) {
+    ErrorColumns errors(Propagation propagation, ErrorSide side, Block block) {
         Dependence alike = corrector.dependence(reading.unit());
-        return ErrorColumns.measured(this, side, propagation, index -> alike, index -> 0);
+        return ErrorColumns.measured(this, block, side, propagation, index -> alike, index -> 0);
+    }
+
+    @Override
+    double errorAtMost(Propagation propagation, Block block) {
+        return Double.NaN;
     }
 }

@@ -5,16 +5,24 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Sweep;
 import dev.reelproof.quantity.ReadingUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 
 /** A sweep as measured, and corrected. */
 final class MeasuredSweep extends Series {
     private final Sweep sweep;
     private final Corrector corrector;
     private final ShortReel shortReel;
-    private final Map<ErrorSide, ErrorColumns> errors = new EnumMap<>(ErrorSide.class);
+    private final boolean takesLoss;
+    private @Nullable Map<ErrorSide, @Nullable ErrorColumns[]> errors;
+    private @Nullable IntFunction<Dependence> dependences;
+
+    /** By block; NaN until it is worked out. */
+    private double @Nullable [] errorsAtMost;
 
     MeasuredSweep(Sweep sweep, Corrector corrector, ShortReel shortReel) {
         super(
@@ -26,6 +34,7 @@ final class MeasuredSweep extends Series {
         this.sweep = sweep;
         this.corrector = corrector;
         this.shortReel = shortReel;
+        this.takesLoss = corrector.dependsOnLoss(sweep);
     }
 
     @Override
@@ -45,7 +54,7 @@ final class MeasuredSweep extends Series {
 
     @Override
     boolean takesLoss() {
-        return corrector.dependsOnLoss(sweep);
+        return takesLoss;
     }
 
     @Override
@@ -95,18 +104,43 @@ final class MeasuredSweep extends Series {
     }
 
     @Override
-    ErrorColumns errors(Propagation propagation, ErrorSide side) {
-        return errors.computeIfAbsent(side, key -> {
-            if (takesLoss()) {
-                return ErrorColumns.measured(
-                        this,
-                        side,
-                        propagation,
-                        index -> corrector.dependence(sweep, index),
-                        index -> corrector.lossPair(sweep, index));
-            }
-            Dependence alike = corrector.dependence(sweep, 0);
-            return ErrorColumns.measured(this, side, propagation, index -> alike, index -> 0);
-        });
+    ErrorColumns errors(Propagation propagation, ErrorSide side, Block block) {
+        if (errors == null) {
+            errors = new EnumMap<>(ErrorSide.class);
+        }
+        @Nullable ErrorColumns[] ofSide =
+                errors.computeIfAbsent(side, key -> new @Nullable ErrorColumns[Block.count(size())]);
+        int number = Block.numberOf(block.from());
+        ErrorColumns known = ofSide[number];
+        if (known == null) {
+            known = worked(propagation, side, block);
+            ofSide[number] = known;
+        }
+        return known;
+    }
+
+    private ErrorColumns worked(Propagation propagation, ErrorSide side, Block block) {
+        return ErrorColumns.measured(
+                this, block, side, propagation, dependences(), index -> corrector.lossPair(sweep, index));
+    }
+
+    private IntFunction<Dependence> dependences() {
+        if (dependences == null) {
+            dependences = corrector.dependences(sweep);
+        }
+        return dependences;
+    }
+
+    @Override
+    double errorAtMost(Propagation propagation, Block block) {
+        if (errorsAtMost == null) {
+            errorsAtMost = new double[Block.count(size())];
+            Arrays.fill(errorsAtMost, Double.NaN);
+        }
+        int number = Block.numberOf(block.from());
+        if (Double.isNaN(errorsAtMost[number])) {
+            errorsAtMost[number] = ErrorBound.of(this, block, dependences(), propagation);
+        }
+        return errorsAtMost[number];
     }
 }

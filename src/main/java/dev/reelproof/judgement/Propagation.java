@@ -9,7 +9,7 @@ import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.quantity.FrequencyGrid;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.IdentityHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,9 +42,10 @@ final class Propagation {
     private final double ofTemperature;
     private final double ofLength;
     private final double ofLengthMarks;
+    private final double ofLengthAndMarks;
     private final double ofCoefficients;
     private final Map<Property, List<String>> classes = new EnumMap<>(Property.class);
-    private final Map<Property, Map<Object, Instruments>> onGrids = new EnumMap<>(Property.class);
+    private final Map<Property, Map<Optional<FrequencyGrid>, Optional<Instruments>>> onGrids = new EnumMap<>(Property.class);
 
     Propagation(Optional<UncertaintyModel> model, ReelResult result) {
         this.model = model;
@@ -59,6 +60,7 @@ final class Propagation {
         this.ofLengthMarks = model.flatMap(UncertaintyModel::lengthMarks)
                 .map(entry -> standard(entry, metres))
                 .orElse(0.0);
+        this.ofLengthAndMarks = Math.hypot(ofLength, ofLengthMarks);
         this.ofCoefficients = model.flatMap(UncertaintyModel::temperatureCoefficients)
                 .map(RelativeUncertainty::standard)
                 .orElse(0.0);
@@ -78,19 +80,27 @@ final class Propagation {
         return model.orElseThrow().coverageFactor();
     }
 
-    /** Standard uncertainty of the cable's temperature, °C. */
-    double ofTemperature() {
-        return ofTemperature;
+    /** What the error of the cable's temperature, one standard uncertainty of it, does to a value. */
+    double byTemperature(Dependence value, double reading) {
+        return value.slopes().perDegree(reading) * ofTemperature;
     }
 
-    /** Standard uncertainty of the reel's length, its marks included, m. */
-    double ofLength() {
-        return Math.hypot(ofLength, ofLengthMarks);
+    /** What the error of the reel's length, that of its marks included, does to a value. */
+    double byLength(Dependence value, double reading) {
+        return value.perMetre(reading) * ofLengthAndMarks;
     }
 
-    /** Standard uncertainty of the temperature coefficients of the laws, a ratio. */
-    double ofCoefficients() {
-        return ofCoefficients;
+    /** What the error of the laws' temperature coefficients does to a value. */
+    double byCoefficients(Dependence value, double reading) {
+        return value.slopes().perCoefficient(reading) * ofCoefficients;
+    }
+
+    /** The sum of the squares of the three. */
+    double squaresOfCommon(Dependence value, double reading) {
+        double temperature = byTemperature(value, reading);
+        double length = byLength(value, reading);
+        double coefficients = byCoefficients(value, reading);
+        return temperature * temperature + length * length + coefficients * coefficients;
     }
 
     /**
@@ -99,12 +109,13 @@ final class Propagation {
      * @param grid the frequencies; absent for single values
      */
     Optional<Instruments> instruments(Property property, @Nullable FrequencyGrid grid) {
-        return without(property).isPresent()
-                ? Optional.empty()
-                : Optional.of(onGrids.computeIfAbsent(property, key -> new IdentityHashMap<>())
-                        .computeIfAbsent(
-                                grid == null ? property : grid,
-                                key -> on(property, grid == null ? new double[] {Double.NaN} : grid.toArray())));
+        return onGrids.computeIfAbsent(property, key -> new HashMap<>())
+                .computeIfAbsent(
+                        Optional.ofNullable(grid),
+                        key -> without(property).isPresent()
+                                ? Optional.empty()
+                                : Optional.of(
+                                        on(property, grid == null ? new double[] {Double.NaN} : grid.toArray())));
     }
 
     private Instruments on(Property property, double[] megahertz) {

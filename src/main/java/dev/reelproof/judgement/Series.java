@@ -136,9 +136,15 @@ abstract sealed class Series permits MeasuredReading, MeasuredSweep, DerivedSeri
     abstract Influence influence(int index);
 
     /**
-     * The errors of all values in columns.
+     * The errors of some values in columns.
      *
      * @param side on which side of the value the errors are looked for
      */
-    abstract ErrorColumns errors(Propagation propagation, ErrorSide side);
+    abstract ErrorColumns errors(Propagation propagation, ErrorSide side, Block block);
+
+    /**
+     * What no standard uncertainty of a passing value of a block exceeds: so far from the limit none needs to be worked out. NaN where
+     * that is not known for less than working them all out.
+     */
+    abstract double errorAtMost(Propagation propagation, Block block);
 }

@@ -11,7 +11,6 @@ import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.Subject;
-import dev.reelproof.measurement.Sweep;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.IdentityHashMap;
@@ -63,9 +62,9 @@ final class SeriesGatherer {
                 series.add(new MeasuredReading(reading, corrector));
             }
         }
-        for (Sweep sweep : evidence.sweeps(requirement.property())) {
+        for (Series sweep : corrector.measured(requirement.property())) {
             if (counts(requirement, sweep.subject())) {
-                series.add(derivation.measured(sweep));
+                series.add(sweep);
             }
         }
         switch (requirement.property()) {
@@ -108,19 +107,12 @@ final class SeriesGatherer {
         private final Requirement requirement;
         private final Corrector corrector;
         private final List<Obstacle> obstacles;
-        private final ShortReel shortReel;
-        private final Map<Sweep, MeasuredSweep> corrected = new IdentityHashMap<>();
         private final Map<Series, Powers> powers = new IdentityHashMap<>();
 
         Derivation(Requirement requirement, Corrector corrector, List<Obstacle> obstacles) {
             this.requirement = requirement;
             this.corrector = corrector;
             this.obstacles = obstacles;
-            this.shortReel = new ShortReel(evidence, requirement);
-        }
-
-        MeasuredSweep measured(Sweep sweep) {
-            return corrected.computeIfAbsent(sweep, key -> new MeasuredSweep(key, corrector, shortReel));
         }
 
         List<Series> unbalanceWithinPairs() {
@@ -264,9 +256,12 @@ final class SeriesGatherer {
             List<Powers> ofParts = parts.stream()
                     .map(part -> powers.computeIfAbsent(part, Powers::of))
                     .toList();
-            double[] measured =
-                    PowerSum.of(ofParts.stream().map(Powers::measured).toList());
+            List<PowerSum.Part> levels = ofParts.stream().map(Powers::measured).toList();
+            List<PowerSum.Part> correctedLevels =
+                    ofParts.stream().map(Powers::corrected).toList();
+            double[] measured = PowerSum.of(levels);
             boolean unchanged = ofParts.stream().allMatch(part -> part.measured() == part.corrected());
+            double[] sums = unchanged ? measured : PowerSum.of(correctedLevels);
             return DerivedSeries.of(
                     requirement.property(),
                     subject,
@@ -274,31 +269,29 @@ final class SeriesGatherer {
                     POWER_SUM,
                     requirement.valueUnit().text(),
                     measured,
-                    unchanged
-                            ? measured
-                            : PowerSum.of(
-                                    ofParts.stream().map(Powers::corrected).toList()));
+                    sums,
+                    block -> PowerSum.gradients(correctedLevels, sums, block.from(), block.to()));
         }
 
         private List<Series> disturbances(Property partsProperty, int pair, End end) {
+            List<MeasuredSweep> measured = corrector.measured(partsProperty);
             List<Series> parts = new ArrayList<>();
             for (int partner = 1; partner <= core.pairs(); partner++) {
                 if (partner != pair) {
-                    Optional<Sweep> sweep = partsProperty == Property.NEXT
-                            ? evidence.sweepOfEitherOrder(partsProperty, pair, partner, end)
-                            : evidence.sweep(
-                                    partsProperty,
-                                    Subject.ofCombination(pair, partner).at(end));
-                    sweep.ifPresent(found -> parts.add(measured(found)));
+                    Subject subject = Subject.ofCombination(pair, partner).at(end);
+                    Optional<MeasuredSweep> found = Evidence.find(measured, Series::subject, subject);
+                    // Near-end crosstalk of two pairs at one end is one sweep, in whichever order it was sent.
+                    (found.isEmpty() && partsProperty == Property.NEXT
+                                    ? Evidence.find(measured, Series::subject, subject.reversed())
+                                    : found)
+                            .ifPresent(parts::add);
                 }
             }
             return parts;
         }
 
         List<Series> delaySkew() {
-            List<MeasuredSweep> parts = evidence.sweeps(Property.PROPAGATION_DELAY).stream()
-                    .map(this::measured)
-                    .toList();
+            List<MeasuredSweep> parts = corrector.measured(Property.PROPAGATION_DELAY);
             Subject subject = Subject.ofReel();
             boolean complete = parts.size() >= 2 && parts.size() == core.pairs();
             if (!(complete && onOneGrid(subject, parts) && samePerLength(subject, parts))) {

@@ -15,8 +15,12 @@ final class SeriesScan {
     private final LimitColumn limit;
     private final double nearRounding;
     private final double[] corrected;
-    private final @Nullable ErrorColumns ofPasses;
-    private @Nullable ErrorColumns ofFails;
+    private final boolean mayPassFar;
+
+    /** Standard uncertainties by block, where they were asked for: of values that pass, and of values that fail. */
+    private final double @Nullable [][] ofPasses;
+
+    private final double @Nullable [][] ofFails;
 
     /** By outcome, and behind them of all: the least slack and where it is. */
     private final double[] least = new double[DECIDED_OUTCOMES + 1];
@@ -37,30 +41,52 @@ final class SeriesScan {
         this.limit = limit;
         this.nearRounding = check.turnedByRounding();
         this.corrected = series.corrected();
-        this.ofPasses = check.propagation().isKnown() ? errors(ErrorSide.OF_A_PASS) : null;
+        this.ofPasses = new double @Nullable [Block.count(series.size())][];
+        this.ofFails = new double @Nullable [ofPasses.length][];
+        this.mayPassFar = check.propagation().isKnown() && !check.needsUncertainty();
         Arrays.fill(least, Double.POSITIVE_INFINITY);
-        for (int i = limit.from(); i < limit.to(); i++) {
-            if (series.obstacle(i) == null) {
-                scan(i, doubt);
+        for (int number = Block.numberOf(limit.from()); number < Block.count(limit.to()); number++) {
+            Block block = Block.of(number, series.size());
+            double far = mayPassFar ? DoubtTally.FAR * errorAtMost(block) : Double.NaN;
+            for (int i = Math.max(block.from(), limit.from()); i < Math.min(block.to(), limit.to()); i++) {
+                if (series.obstacle(i) == null) {
+                    scan(i, far, doubt);
+                }
             }
         }
     }
 
-    private ErrorColumns errors(ErrorSide side) {
+    private double errorAtMost(Block block) {
         try {
-            return series.errors(check.propagation(), side);
+            return series.errorAtMost(check.propagation(), block);
         } catch (OutsideLawException e) {
-            return ErrorColumns.unknown(series.size());
+            return Double.NaN;
         }
     }
 
-    private void scan(int index, DoubtTally doubt) {
+    private double[] standards(ErrorSide side, Block block) {
+        try {
+            return series.errors(check.propagation(), side, block).standards();
+        } catch (OutsideLawException e) {
+            double[] unknown = new double[block.size()];
+            Arrays.fill(unknown, Double.NaN);
+            return unknown;
+        }
+    }
+
+    private void scan(int index, double far, DoubtTally doubt) {
         double value = corrected[index];
         double margin = limit.margin(value, index);
         if (!(Math.abs(margin) <= Double.MAX_VALUE)) {
             check.compare(value, limit.limitAt(index)); // says that it cannot be judged
         }
         note(DECIDED_OUTCOMES, margin, index);
+        if (margin > far && margin > nearRounding) {
+            note(Outcome.PASS.ordinal(), margin, index);
+            doubt.addFar(series, index, DoubtTally.FAR * margin / far);
+            decided++;
+            return;
+        }
         double standard = standard(index, margin);
         if (Double.isNaN(standard)) {
             unknownAt = unknownAt < 0 ? index : unknownAt;
@@ -85,16 +111,18 @@ final class SeriesScan {
 
     /** The standard uncertainty on the side that matters; NaN where it is not known. */
     private double standard(int index, double margin) {
-        if (ofPasses == null) {
+        if (!check.propagation().isKnown()) {
             return Double.NaN;
         }
-        if (margin >= 0) {
-            return ofPasses.standard(index);
+        double @Nullable [][] ofSide = margin >= 0 ? ofPasses : ofFails;
+        int number = Block.numberOf(index);
+        Block block = Block.of(number, series.size());
+        double[] known = ofSide[number];
+        if (known == null) {
+            known = standards(ErrorSide.at(margin), block);
+            ofSide[number] = known;
         }
-        if (ofFails == null) {
-            ofFails = errors(ErrorSide.OF_A_FAIL);
-        }
-        return ofFails.standard(index);
+        return known[index - block.from()];
     }
 
     private double guardBand(double standard) {
@@ -182,7 +210,7 @@ final class SeriesScan {
 
     private boolean isAsLow(Outcome outcome, boolean decided, double asLow, int index) {
         double margin = limit.margin(corrected[index], index);
-        double guardBand = decided ? guardBand(standard(index, margin)) : 0;
+        double guardBand = decided && check.needsUncertainty() ? guardBand(standard(index, margin)) : 0;
         return margin - guardBand <= asLow
                 && (!decided || outcome(corrected[index], margin, guardBand, index) == outcome);
     }

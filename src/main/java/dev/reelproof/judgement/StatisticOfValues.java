@@ -11,6 +11,7 @@ import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Kind;
+import dev.reelproof.quantity.ReadingUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -177,7 +178,7 @@ final class StatisticOfValues {
         }
         return least == null
                 ? null
-                : new Doubt(Subject.ofReel(), megahertz(), least.value, least.margin, leastProbable, sum);
+                : new Doubt(Subject.ofReel(), least.units, megahertz(), least.value, least.margin, leastProbable, sum);
     }
 
     private @Nullable Double megahertz() {
@@ -228,8 +229,9 @@ final class StatisticOfValues {
         if (requirement.statistic() == Statistic.PERCENT_OF_PAIRS) {
             return result.value;
         }
-        boolean oneUnit =
-                result.values.series().stream().map(Series::sentUnit).distinct().count() == 1;
+        List<Series> series = result.values.series();
+        ReadingUnit unit = series.get(0).sentUnit();
+        boolean oneUnit = series.stream().allMatch(one -> unit.equals(one.sentUnit()));
         return oneUnit ? (Double) figureOf(result.values.sent()) : null;
     }
 

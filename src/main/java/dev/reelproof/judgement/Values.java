@@ -1,17 +1,23 @@
 package dev.reelproof.judgement;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import java.util.function.ObjIntConsumer;
 import java.util.function.ToDoubleBiFunction;
 import org.jspecify.annotations.Nullable;
 
 /** The values that one statistic is taken of: those of some series that are judged and have no obstacle, in the order of the series. */
 final class Values {
+    private static final int GROWTH = 2;
+
     private final @Nullable Units units;
     private final List<Series> series;
-    private final LimitColumns limits;
+
+    /** Of each value: the number of its series in the list, its place there, and the value at the reference. */
+    private final int[] seriesOf;
+
+    private final int[] indexOf;
     private final double[] corrected;
 
     /**
@@ -19,8 +25,26 @@ final class Values {
      */
     Values(@Nullable Units units, List<Series> series, LimitColumns limits) {
         this.units = units;
-        this.series = List.copyOf(series);
-        this.limits = limits;
+        this.series = series;
+        int[] owners = new int[series.size()];
+        int[] places = new int[series.size()];
+        int count = 0;
+        for (int i = 0; i < series.size(); i++) {
+            Series one = series.get(i);
+            LimitColumn limit = limits.over(one.grid());
+            for (int at = limit.from(); at < limit.to(); at++) {
+                if (one.obstacle(at) == null) {
+                    if (count == owners.length) {
+                        owners = Arrays.copyOf(owners, GROWTH * count);
+                        places = Arrays.copyOf(places, GROWTH * count);
+                    }
+                    owners[count] = i;
+                    places[count++] = at;
+                }
+            }
+        }
+        this.seriesOf = Arrays.copyOf(owners, count);
+        this.indexOf = Arrays.copyOf(places, count);
         this.corrected = column(Series::corrected);
     }
 
@@ -47,26 +71,17 @@ final class Values {
     }
 
     void forEach(ObjIntConsumer<Series> action) {
-        for (Series one : series) {
-            LimitColumn limit = limits.over(one.grid());
-            for (int i = limit.from(); i < limit.to(); i++) {
-                if (one.obstacle(i) == null) {
-                    action.accept(one, i);
-                }
-            }
+        for (int i = 0; i < seriesOf.length; i++) {
+            action.accept(series.get(seriesOf[i]), indexOf[i]);
         }
     }
 
     private double[] column(ToDoubleBiFunction<Series, Integer> of) {
-        double[] column = new double
-                [series.stream()
-                        .map(Series::grid)
-                        .map(limits::over)
-                        .mapToInt(limit -> limit.to() - limit.from())
-                        .sum()];
-        int[] count = {0};
-        forEach((one, index) -> column[count[0]++] = of.applyAsDouble(one, index));
-        return count[0] == column.length ? column : java.util.Arrays.copyOf(column, count[0]);
+        double[] column = new double[seriesOf.length];
+        for (int i = 0; i < column.length; i++) {
+            column[i] = of.applyAsDouble(series.get(seriesOf[i]), indexOf[i]);
+        }
+        return column;
     }
 
     @Nullable
@@ -107,14 +122,17 @@ final class Values {
     }
 
     private Point extreme(int sign) {
-        Point[] found = new Point[1];
-        forEach((one, index) -> {
-            Point point = new Point(one, index);
-            int order = found[0] == null ? -1 : Double.compare(sign * point.value(), sign * found[0].value());
-            if (order < 0 || (order == 0 && point.isBefore(found[0]))) {
-                found[0] = point;
+        int found = 0;
+        for (int i = 1; i < corrected.length; i++) {
+            double difference = sign * (corrected[i] - corrected[found]);
+            if (difference < 0 || (difference == 0 && point(i).isBefore(point(found)))) {
+                found = i;
             }
-        });
-        return Objects.requireNonNull(found[0], "a statistic has a value");
+        }
+        return point(found);
+    }
+
+    private Point point(int number) {
+        return new Point(series.get(seriesOf[number]), indexOf[number]);
     }
 }

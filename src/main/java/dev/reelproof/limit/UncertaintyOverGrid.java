@@ -40,6 +40,24 @@ public final class UncertaintyOverGrid {
     }
 
     /**
+     * What no standard uncertainty of a reading that passes exceeds, over some frequencies; NaN where the model says nothing of one.
+     *
+     * @param lowest least of the readings, in the canonical unit
+     * @param highest greatest of the readings, in the canonical unit
+     * @param from index of the first frequency
+     * @param to behind the index of the last
+     */
+    public double atMost(double lowest, double highest, int from, int to) {
+        double[] ofSide = side == LevelSide.LOWER ? towardsLower : towardsHigher;
+        double squares = 0;
+        for (int i = from; i < to; i++) {
+            squares = Math.max(squares, ofSide[i]);
+        }
+        return Math.max(
+                uncertainty.standard(lowest, side, squares), uncertainty.standard(highest, side, squares));
+    }
+
+    /**
      * The standard uncertainty of a reading to one side, in the canonical unit; NaN where the model says nothing.
      *
      * @param reading in the canonical unit

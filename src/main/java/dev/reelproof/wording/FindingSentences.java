@@ -54,11 +54,10 @@ final class FindingSentences {
         if (doubt == null || !isTested()) {
             return null;
         }
-        String place = wording.place(finding.property(), doubt.subject());
         return words.text(
                 finding.points() > 1 ? "finding.least-sure" : "finding.sure",
                 "place",
-                doubt.megahertz() == null ? place : place + ", " + Figures.frequency(doubt.megahertz()),
+                wording.place(finding.property(), doubt),
                 "probability",
                 wording.probability(doubt.probability()),
                 "all",

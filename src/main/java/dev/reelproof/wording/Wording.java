@@ -1,5 +1,6 @@
 package dev.reelproof.wording;
 
+import dev.reelproof.judgement.Doubt;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
@@ -66,6 +67,11 @@ public final class Wording {
     /** Where a figure was found: pair, combination or conductor, end, sample, frequency. */
     public String place(Property property, Figure figure) {
         return places.of(property, figure);
+    }
+
+    /** Where it is least sure that a limit is met. */
+    String place(Property property, Doubt doubt) {
+        return places.of(property, doubt);
     }
 
     /** Where a figure was found, but for its frequency. */

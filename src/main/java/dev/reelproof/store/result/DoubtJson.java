@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.judgement.Doubt;
+import dev.reelproof.judgement.Units;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Subject;
@@ -26,6 +27,10 @@ final class DoubtJson {
         }
         if (subject.end() != null) {
             node.put("end", subject.end().word());
+        }
+        if (doubt.units() != null) {
+            node.put("coreUnit", doubt.units().unit());
+            put(node, "otherCoreUnit", doubt.units().other());
         }
         if (doubt.megahertz() != null) {
             node.put("megahertz", doubt.megahertz());
@@ -54,6 +59,9 @@ final class DoubtJson {
                         conductor == null ? null : Conductor.valueOf(conductor),
                         end == null ? null : End.valueOf(end),
                         number(node, "sample")),
+                node.has("coreUnit")
+                        ? new Units(node.get("coreUnit").intValue(), number(node, "otherCoreUnit"))
+                        : null,
                 node.has("megahertz") ? (Double) node.get("megahertz").doubleValue() : null,
                 node.get("value").doubleValue(),
                 node.get("margin").doubleValue(),
