@@ -35,7 +35,7 @@ public final class PowerSum {
         // underflows.
         double ratio = 0;
         for (int i = ascending.length - 1; i >= 0; i--) {
-            ratio += Decibels.powerRatio(smallest - ascending[i]);
+            ratio += power(ascending[i] - smallest);
         }
         return smallest - Decibels.ofPowerRatio(ratio);
     }
@@ -112,7 +112,7 @@ public final class PowerSum {
         double sum = of(levels);
         double[] shares = new double[levels.length];
         for (int i = 0; i < levels.length; i++) {
-            shares[i] = Decibels.powerRatio(sum - levels[i]);
+            shares[i] = power(levels[i] - sum);
         }
         return shares;
     }

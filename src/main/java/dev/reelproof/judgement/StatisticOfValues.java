@@ -232,7 +232,11 @@ final class StatisticOfValues {
         List<Series> series = result.values.series();
         ReadingUnit unit = series.get(0).sentUnit();
         boolean oneUnit = series.stream().allMatch(one -> unit.equals(one.sentUnit()));
-        return oneUnit ? (Double) figureOf(result.values.sent()) : null;
+        if (!oneUnit) {
+            return null;
+        }
+        double[] sent = result.values.sent();
+        return Arrays.equals(sent, result.values.corrected()) ? (Double) result.value : (Double) figureOf(sent);
     }
 
     private Budget budget(Values values, ErrorSide side) {
