@@ -99,7 +99,9 @@ final class NetworkChain {
     private String renormalised() {
         double least = Arrays.stream(referenceOhm).min().orElseThrow();
         double most = Arrays.stream(referenceOhm).max().orElseThrow();
-        String file = least == most ? least + " ohm" : least + " to " + most + " ohm, port by port";
+        String file = (Arrays.equals(referenceOhm, data.referenceOhm()) ? "the file's " : "")
+                + (least == most ? least + " ohm" : least + " to " + most + " ohm, port by port")
+                + (Arrays.equals(referenceOhm, data.referenceOhm()) ? "" : ", which the file states otherwise,");
         String to = isOfConductorsAlone()
                 ? mixedMode.portOhm() + " ohm"
                 : "those of their modes, " + terms.differentialOhm() + " ohm differential and " + terms.commonOhm()
@@ -107,7 +109,7 @@ final class NetworkChain {
                         + (map.modePorts().stream().anyMatch(ModePort::isOfConductors)
                                 ? ", or of a conductor, " + mixedMode.portOhm() + " ohm"
                                 : "");
-        return "all ports from the file's " + file + " to " + to
+        return "all ports from " + file + " to " + to
                 + (Arrays.equals(referenceOhm, mixedMode.rowOhm()) ? ": nothing to do" : "");
     }
 }

@@ -83,11 +83,9 @@ final class SingleEndedChecks {
 
     private void refuseTheEndsOfOnePair(ModePort port, int a, int b) {
         Transmission between = new Transmission(b, a);
-        if (!between.canBeTold(LEAST_TURNS) || between.bestMatch(0, EARLY * shortest) >= MATCH) {
-            return;
-        }
-        double match = between.bestMatch(shortest, longest);
-        if (match >= MATCH) {
+        if (between.canBeTold(LEAST_TURNS)
+                && between.bestMatch(shortest, longest) >= MATCH
+                && !(between.bestMatch(0, EARLY * shortest) >= MATCH)) {
             throw new NetworkException(
                     data.file(),
                     data.line(first),
@@ -192,25 +190,30 @@ final class SingleEndedChecks {
             return band * shortest >= turns && effective >= LEAST_FREQUENCIES;
         }
 
-        /** The greatest of (3) within a range of delays. */
+        /** The greatest of (3) within a range of delays, each point turned on from one delay to the next. */
         double bestMatch(double from, double to) {
             int steps = (int) Math.ceil((to - from) * band * STEPS_A_TURN) + 1;
+            double[] re = new double[steps + 1];
+            double[] im = new double[steps + 1];
+            for (int i = 0; i < weight.length; i++) {
+                double radianMicroseconds = 2 * Math.PI * megahertz[i];
+                double x = weight[i] * Math.cos(phase[i] + radianMicroseconds * from);
+                double y = weight[i] * Math.sin(phase[i] + radianMicroseconds * from);
+                double cos = Math.cos(radianMicroseconds * (to - from) / steps);
+                double sin = Math.sin(radianMicroseconds * (to - from) / steps);
+                for (int k = 0; k <= steps; k++) {
+                    re[k] += x;
+                    im[k] += y;
+                    double turned = x * cos - y * sin;
+                    y = x * sin + y * cos;
+                    x = turned;
+                }
+            }
             double best = 0;
             for (int k = 0; k <= steps; k++) {
-                best = Math.max(best, match(from + (to - from) * k / steps));
+                best = Math.max(best, Math.hypot(re[k], im[k]) / all);
             }
             return best;
-        }
-
-        private double match(double microseconds) {
-            double re = 0;
-            double im = 0;
-            for (int i = 0; i < weight.length; i++) {
-                double turned = phase[i] + 2 * Math.PI * megahertz[i] * microseconds;
-                re += weight[i] * Math.cos(turned);
-                im += weight[i] * Math.sin(turned);
-            }
-            return Math.hypot(re, im) / all;
         }
     }
 }

@@ -158,6 +158,12 @@ class DifferentialPortsTest {
                                 + " port has 100.0 ohm and a common port 25.0 ohm. Where that is not so, give 'reference' of the"
                                 + " port."),
                 taken.warnings());
+        Origin.Network origin = (Origin.Network)
+                sweep(taken, Property.INSERTION_LOSS, Subject.ofPair(1)).origin();
+        assertEquals(
+                "all ports from 100.0 ohm, which the file states otherwise, to those of their modes, 100.0 ohm differential"
+                        + " and 25.0 ohm common: nothing to do",
+                origin.chain().get(1).detail());
         // what the port states counts above what the file does
         List<Port> stated = CABLE.differentialPorts().stream()
                 .map(port -> new Port(port.number(), port.end(), port.pair(), port.mode(), null, 100.0))
