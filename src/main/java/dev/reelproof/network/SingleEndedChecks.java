@@ -197,10 +197,10 @@ final class SingleEndedChecks {
             double[] im = new double[steps + 1];
             for (int i = 0; i < weight.length; i++) {
                 double radianMicroseconds = 2 * Math.PI * megahertz[i];
-                double x = weight[i] * Math.cos(phase[i] + radianMicroseconds * from);
-                double y = weight[i] * Math.sin(phase[i] + radianMicroseconds * from);
-                double cos = Math.cos(radianMicroseconds * (to - from) / steps);
-                double sin = Math.sin(radianMicroseconds * (to - from) / steps);
+                double x = weight[i] * StrictMath.cos(phase[i] + radianMicroseconds * from);
+                double y = weight[i] * StrictMath.sin(phase[i] + radianMicroseconds * from);
+                double cos = StrictMath.cos(radianMicroseconds * (to - from) / steps);
+                double sin = StrictMath.sin(radianMicroseconds * (to - from) / steps);
                 for (int k = 0; k <= steps; k++) {
                     re[k] += x;
                     im[k] += y;
@@ -211,7 +211,7 @@ final class SingleEndedChecks {
             }
             double best = 0;
             for (int k = 0; k <= steps; k++) {
-                best = Math.max(best, Math.hypot(re[k], im[k]) / all);
+                best = Math.max(best, StrictMath.hypot(re[k], im[k]) / all);
             }
             return best;
         }
