@@ -1,5 +1,7 @@
 package dev.reelproof.wording;
 
+import dev.reelproof.analysis.Evidence;
+import dev.reelproof.analysis.TestCause;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
@@ -228,6 +230,11 @@ public final class Wording {
     /** A judgement as a person reads it. */
     public RecordWords record(Judgement judgement) {
         return new VerdictSentences(words).of(judgement);
+    }
+
+    /** That the test itself may be what failing reels have in common, and what to do about it. */
+    public String testCause(TestCause cause, Evidence evidence) {
+        return new TestCauseSentences(words).of(cause, evidence);
     }
 
     /**

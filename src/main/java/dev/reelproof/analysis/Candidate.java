@@ -1,0 +1,49 @@
+package dev.reelproof.analysis;
+
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * What could become a suspect.
+ *
+ * @param group what exactly these reels met
+ * @param exposed the reels
+ * @param counts reels in and out of the exposure, and how many fail
+ * @param p the chance among all reels
+ * @param decisive the chance within the strata, which decides
+ * @param isTested whether it could be significant at all
+ * @param effect how strong the effect is
+ */
+record Candidate(
+        List<Exposure> group,
+        BitSet exposed,
+        CountTable counts,
+        double p,
+        double decisive,
+        boolean isTested,
+        double effect) {
+
+    /** Strongest evidence first; then the tested, the test before what it tested, the stronger effect, the more reels, the name. */
+    static final Comparator<Candidate> BEST_FIRST = Comparator.comparingDouble(Candidate::decisive)
+            .thenComparing(candidate -> !candidate.isTested)
+            .thenComparing(Candidate::p)
+            .thenComparing(candidate -> !candidate.isOfTest())
+            .thenComparing(Comparator.comparingDouble(Candidate::effect).reversed())
+            .thenComparing(Comparator.comparingInt((Candidate candidate) -> candidate.exposed.cardinality())
+                    .reversed())
+            .thenComparing(Candidate::first);
+
+    Exposure first() {
+        return group.get(0);
+    }
+
+    /** Whether the test may be behind it; its first member is of the test then. */
+    boolean isOfTest() {
+        return first().factor().isOfTest();
+    }
+
+    boolean isUpstreamAlone() {
+        return !isOfTest();
+    }
+}

@@ -1,0 +1,29 @@
+package dev.reelproof.analysis;
+
+import java.util.BitSet;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/** How one kind of evidence is weighed: each chance is that of such evidence or stronger if the exposure had no effect. */
+interface Weighing {
+    /** The chance among all reels. */
+    double overall(BitSet exposed);
+
+    /** The chance with each reel compared within its stratum alone. */
+    double withinStrata(BitSet exposed);
+
+    /** The least that {@link #withinStrata} can come to for so many exposed reels in each stratum. */
+    double leastWithinStrata(BitSet exposed);
+
+    /** The chance with each reel compared within its stratum, and there with those that met the other thing too or did not either. */
+    double withFixed(BitSet exposed, BitSet fixed);
+
+    /** How strong the effect is: the greater, the worse the exposed reels. */
+    double effect(BitSet exposed);
+
+    /** The odds ratio of failing that the strata have in common. */
+    OptionalDouble oddsRatioWithinStrata(BitSet exposed);
+
+    /** What margins say; absent where failures are weighed. */
+    Suspect.@Nullable Margins margins(BitSet exposed);
+}
