@@ -24,15 +24,23 @@ record Candidate(
         boolean isTested,
         double effect) {
 
-    /** Strongest evidence first; then the tested, the test before what it tested, the stronger effect, the more reels, the name. */
-    static final Comparator<Candidate> BEST_FIRST = Comparator.comparingDouble(Candidate::decisive)
-            .thenComparing(candidate -> !candidate.isTested)
-            .thenComparing(Candidate::p)
+    /** Of equal evidence the tested first; then the test before what it tested, the stronger effect, the more reels, the name. */
+    private static final Comparator<Candidate> OF_EQUAL_EVIDENCE = Comparator.comparing(
+                    (Candidate candidate) -> !candidate.isTested)
             .thenComparing(candidate -> !candidate.isOfTest())
             .thenComparing(Comparator.comparingDouble(Candidate::effect).reversed())
             .thenComparing(Comparator.comparingInt((Candidate candidate) -> candidate.exposed.cardinality())
                     .reversed())
             .thenComparing(Candidate::first);
+
+    /** By the evidence within the strata. */
+    static final Comparator<Candidate> BY_DECISIVE = Comparator.comparingDouble(Candidate::decisive)
+            .thenComparing(Candidate::p)
+            .thenComparing(OF_EQUAL_EVIDENCE);
+
+    /** By the evidence among all reels. */
+    static final Comparator<Candidate> BY_OVERALL =
+            Comparator.comparingDouble(Candidate::p).thenComparing(OF_EQUAL_EVIDENCE);
 
     Exposure first() {
         return group.get(0);

@@ -2,12 +2,15 @@ package dev.reelproof.analysis;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -26,6 +29,9 @@ final class Ranking {
 
     /** The q of each candidate that was tested. */
     private final IdentityHashMap<Candidate, Double> q = new IdentityHashMap<>();
+
+    /** Those that would be named among all reels, but are not within their strata. */
+    private final Set<Candidate> onlyInTime = new HashSet<>();
 
     Ranking(Population population, SuspectQuestion question) {
         this.population = population;
@@ -69,9 +75,12 @@ final class Ranking {
         }
         List<Candidate> candidates = new ArrayList<>();
         groups.forEach((exposed, group) -> candidates.add(candidate(group, exposed)));
-        candidates.sort(Candidate.BEST_FIRST);
         correct(candidates);
-        Comparisons comparisons = new Comparisons(candidates, weighing, question.level());
+        candidates.sort(Comparator.comparing((Candidate candidate) -> !isNamed(candidate))
+                .thenComparing((one, other) -> isNamed(one)
+                        ? Candidate.BY_DECISIVE.compare(one, other)
+                        : Candidate.BY_OVERALL.compare(one, other)));
+        Comparisons comparisons = new Comparisons(candidates, weighing, question.level(), q.size());
         return new SuspectRanking(
                 question,
                 reels,
@@ -96,6 +105,13 @@ final class Ranking {
         for (int i = 0; i < adjusted.length; i++) {
             q.put(tested.get(i), adjusted[i]);
         }
+        double[] overall = FalseDiscovery.adjusted(
+                candidates.stream().mapToDouble(Candidate::p).toArray());
+        for (int i = 0; i < overall.length; i++) {
+            if (overall[i] <= question.level() && !isNamed(candidates.get(i))) {
+                onlyInTime.add(candidates.get(i));
+            }
+        }
     }
 
     private Candidate candidate(List<Exposure> group, BitSet exposed) {
@@ -119,6 +135,7 @@ final class Ranking {
                 orNull(weighing.oddsRatioWithinStrata(candidate.exposed())),
                 q.getOrDefault(candidate, Q_UNTESTED),
                 candidate.isTested(),
+                onlyInTime.contains(candidate),
                 RiskDifference.of(candidate.counts()),
                 weighing.margins(candidate.exposed()),
                 doses.of(candidate.group(), candidate.exposed()).orElse(null),

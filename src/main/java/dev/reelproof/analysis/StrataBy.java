@@ -9,7 +9,7 @@ public enum StrataBy {
     /** Those tested in the same week. */
     WEEK("within each week of test (ISO 8601, UTC), added up over the weeks: the exact conditional test of failures"
             + " (Cochran-Mantel-Haenszel; normal with continuity where exact is not feasible), van Elteren's test of margins."
-            + " It decides the order, q and what is named, because failures cluster in time and whatever was in use then"
+            + " It decides q and what is named, because failures cluster in time and whatever was in use then"
             + " would look guilty"),
     /** All others, whenever they were tested. */
     NONE("over all reels, whenever they were tested");

@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param q the lowest level at which it is named, from {@code pWithinStrata} and corrected for all that were tested; 1 when it was not
  *     tested
  * @param tested whether it was tested; false when so few reels could not be significant whatever was found
+ * @param onlyInTime whether it would be named among all reels, but not within their strata: it cannot be told from what else changed in
+ *     time
  * @param riskDifference how much more often exposed reels fail, a share from −1 to 1, with its 95 % interval
  * @param margins what the margins say; null where failures are the evidence
  * @param dose how failing grows with the share of a reel that was made from the lot; absent where shares are not known or all equal
@@ -30,6 +32,7 @@ public record Suspect(
         @Nullable Double oddsRatioWithinStrata,
         double q,
         boolean tested,
+        boolean onlyInTime,
         Interval riskDifference,
         @Nullable Margins margins,
         @Nullable DoseEvidence dose,

@@ -10,9 +10,10 @@ import org.jspecify.annotations.Nullable;
  * the correction for many tests, so that one cause is not counted several times. What every reel met is no suspect, nor is what too few
  * met. What could not be significant whatever was found (Tarone) is listed and not tested.
  *
- * <p>Reels are compared within the week of their test, unless the question says otherwise: that chance decides the order and q. Failures
- * cluster in time, and everything that was in use then would look guilty among all reels together. What all reels of its weeks met cannot
- * be told from those weeks and is not tested.
+ * <p>Reels are compared within the week of their test, unless the question says otherwise: that chance decides q and what is named.
+ * Failures cluster in time, and everything that was in use then would look guilty among all reels together. What all reels of its weeks
+ * met cannot be told from those weeks and is not tested. What is named comes first; the rest follows by its evidence among all reels, and
+ * says whether it would be named by that.
  *
  * <p>Two suspects whose reels overlap are each tested again with the other held fixed: within the reels that met the other, and within
  * those that did not. Where nothing significant is left of either, they cannot be told apart. Where something is left of only one, it

@@ -28,7 +28,7 @@ record SuspectAnswer(
                 boolean testIsLikelierCause,
         @Schema(nullable = true, description = "what of the test it is; null unless testIsLikelierCause") @Nullable
                 TestCauseLine testCause,
-        @Schema(description = "best evidence first") List<Line> suspects,
+        @Schema(description = "what is named first, by pWithinStrata; then the rest, by p") List<Line> suspects,
         String plant,
         String property,
         @Schema(nullable = true) @Nullable String product,
@@ -40,7 +40,7 @@ record SuspectAnswer(
                         enumeration = {"week", "none"},
                         description = "which reels are compared with each other")
                 String strata,
-        @Schema(description = "how they are compared, and what decides the order") String strataMethod,
+        @Schema(description = "how they are compared, and what decides") String strataMethod,
         @Schema(description = "in how many weeks of test the reels are compared; 1 without strata") int strataCount,
         String correction,
         @Schema(description = "the rate of false alarms among suspects with q at or below it") double level,
@@ -171,7 +171,7 @@ record SuspectAnswer(
             @Schema(description = "among all reels, of the counts in this line") double p,
             @Schema(
                             description =
-                                    "with each reel compared within its stratum; it decides the order and q. p without strata")
+                                    "with each reel compared within its stratum; it decides q and what is named. p without strata")
                     double pWithinStrata,
             @Schema(description = "of pWithinStrata, for all that were tested; 1 where it was not tested") double q,
             @Schema(description = "what exactly the same reels met: no test of them tells these apart")
@@ -179,6 +179,11 @@ record SuspectAnswer(
             @Schema(description = "the suspect and what it is inseparable from, with their factors") List<Met> group,
             @Schema(description = "false where so few reels could not be significant whatever came out") boolean tested,
             @Schema(description = "whether q is at or below the level") boolean named,
+            @Schema(
+                            description =
+                                    "whether it would be named among all reels, but not within the weeks: it cannot be told from what"
+                                            + " else changed in time")
+                    boolean onlyInTime,
             @Schema(description = "failing share of exposed less that of other reels") Estimate riskDifference,
             @Schema(nullable = true, description = "of the sample; null where there is none to divide by") @Nullable
                     Double oddsRatio,
@@ -213,6 +218,7 @@ record SuspectAnswer(
                     Met.all(suspect.group()),
                     suspect.tested(),
                     suspect.tested() && suspect.q() <= level,
+                    suspect.onlyInTime(),
                     Estimate.of(suspect.riskDifference()),
                     counts.oddsRatio().isPresent() ? counts.oddsRatio().getAsDouble() : null,
                     suspect.oddsRatioWithinStrata(),
