@@ -178,9 +178,7 @@ class DoseTest {
             findings.add(finding(id, whole ? reel < failingOfWhole : quarter && reel - 10 < failingOfQuarter));
         }
         return SuspectRanking.of(
-                TracedPopulation.of(findings, new Upstream(lots, links), 0),
-                SuspectQuestion.of(Evidence.FAILURES),
-                10);
+                TracedPopulation.of(findings, new Upstream(lots, links), 0), SuspectQuestion.of(Evidence.FAILURES), 10);
     }
 
     @Test
@@ -191,8 +189,7 @@ class DoseTest {
         assertEquals(bad.first(), dose.lot());
         assertEquals(20, dose.known());
         assertEquals(0, dose.unknown());
-        assertEquals(
-                List.of(new DoseEvidence.Band(0, 25, 10, 2), new DoseEvidence.Band(75, 100, 10, 8)), dose.bands());
+        assertEquals(List.of(new DoseEvidence.Band(0, 25, 10, 2), new DoseEvidence.Band(75, 100, 10, 8)), dose.bands());
         // Two shares are an exposure: 8 or more of the 10 among 10 failing of 20; [C(10,8)² + C(10,9)² + 1] / C(20,10).
         assertEquals((45.0 * 45 + 10 * 10 + 1) / 184_756, dose.p(), DOUBLES);
     }

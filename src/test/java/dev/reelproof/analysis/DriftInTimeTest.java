@@ -45,7 +45,13 @@ class DriftInTimeTest {
         BAD_WEEKS {
             @Override
             double failing(double progress, int week, long seed) {
-                return new SplittableRandom(seed).split().ints(week + 1L, 0, 4).skip(week).findFirst().orElseThrow() == 0
+                return new SplittableRandom(seed)
+                                        .split()
+                                        .ints(week + 1L, 0, 4)
+                                        .skip(week)
+                                        .findFirst()
+                                        .orElseThrow()
+                                == 0
                         ? 0.2
                         : 0.02;
             }
@@ -56,8 +62,7 @@ class DriftInTimeTest {
 
     private record Plant(Population population, Exposure cause) {
         SuspectRanking rank(Evidence evidence, StrataBy by) {
-            return SuspectRanking.of(
-                    population, SuspectQuestion.of(evidence).withStrata(by), 1);
+            return SuspectRanking.of(population, SuspectQuestion.of(evidence).withStrata(by), 1);
         }
 
         boolean isFound(Suspect first) {
@@ -115,8 +120,8 @@ class DriftInTimeTest {
                         System.Logger.Level.INFO,
                         evidence + ", " + drift + ": of " + PLANTS + " plants without a cause " + within
                                 + " name something within weeks, " + overall + " without strata");
-        int allowed = BinomialDistribution.of(PLANTS, SuspectQuestion.USUAL_LEVEL)
-                .inverseSurvivalProbability(UNLUCKY);
+        int allowed =
+                BinomialDistribution.of(PLANTS, SuspectQuestion.USUAL_LEVEL).inverseSurvivalProbability(UNLUCKY);
         assertTrue(within <= allowed, within + " false alarms, " + allowed + " allowed");
         assertTrue(overall > allowed, "the drift would mislead who does not look at the week: " + overall);
     }
@@ -137,11 +142,13 @@ class DriftInTimeTest {
             Suspect first =
                     plant.rank(Evidence.FAILURES, StrataBy.WEEK).suspects().get(0);
             if (!plant.isFound(first)) {
-                missed.add("seed " + seed + ": " + plant.cause + " planted, " + first.group() + " found, q " + first.q());
+                missed.add(
+                        "seed " + seed + ": " + plant.cause + " planted, " + first.group() + " found, q " + first.q());
             }
             onlyInTime += plant.isFound(first) && first.onlyInTime() ? 1 : 0;
-            foundWithoutStrata += plant.isFound(
-                            plant.rank(Evidence.FAILURES, StrataBy.NONE).suspects().get(0))
+            foundWithoutStrata += plant.isFound(plant.rank(Evidence.FAILURES, StrataBy.NONE)
+                            .suspects()
+                            .get(0))
                     ? 1
                     : 0;
         }
@@ -152,6 +159,7 @@ class DriftInTimeTest {
                         drift + ", " + factor + ": " + found + " of 100 found within weeks, of which " + onlyInTime
                                 + " are not told from their time; " + foundWithoutStrata + " without strata");
         assertTrue(found >= must, missed.toString());
-        assertTrue(drift == Drift.NONE || found + PLANTS_WITH_A_CAUSE / 20 >= foundWithoutStrata, "weeks lose too much");
+        assertTrue(
+                drift == Drift.NONE || found + PLANTS_WITH_A_CAUSE / 20 >= foundWithoutStrata, "weeks lose too much");
     }
 }

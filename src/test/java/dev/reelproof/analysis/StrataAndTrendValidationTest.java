@@ -25,9 +25,12 @@ class StrataAndTrendValidationTest {
         return new CountTable(n, a, m, c);
     }
 
-    // Source: admissions at Berkeley in 1973 by department, data set UCBAdmissions of R (counts from memory, checked by the figures); R's
-    // mantelhaen.test as printed in public lecture notes (read): with continuity 1.4269, p = 0.2323 two-sided, common odds ratio 0.9046968
-    // of men. The excess is of women, who are the exposed here: p one-sided is half of it, the odds ratio its inverse. Tolerance: half of
+    // Source: admissions at Berkeley in 1973 by department, data set UCBAdmissions of R (counts from memory, checked by
+    // the figures); R's
+    // mantelhaen.test as printed in public lecture notes (read): with continuity 1.4269, p = 0.2323 two-sided, common
+    // odds ratio 0.9046968
+    // of men. The excess is of women, who are the exposed here: p one-sided is half of it, the odds ratio its inverse.
+    // Tolerance: half of
     // the last digit printed.
     @Test
     void mantelHaenszelOfAdmissions() {
@@ -46,7 +49,8 @@ class StrataAndTrendValidationTest {
         assertEquals(p, FisherOneSided.greater(women), 0.002);
     }
 
-    // Source: A. Agresti, Categorical Data Analysis (1990), pages 231-237, as in the example of R's mantelhaen.test (read): penicillin and
+    // Source: A. Agresti, Categorical Data Analysis (1990), pages 231-237, as in the example of R's mantelhaen.test
+    // (read): penicillin and
     // rabbits, p = 0.047 two-sided with continuity. Tolerance: half of the last digit printed.
     @Test
     void mantelHaenszelOfRabbits() {
@@ -120,10 +124,14 @@ class StrataAndTrendValidationTest {
                         .sum();
     }
 
-    // Sources: R's prop.trend.test of smokers (session read in the archive of R-help): X-squared 8.2249, p = 0.004132; the shares fall, so
-    // that smokers are the passing here. Breast cancer by age at first birth, B. Rosner, Fundamentals of Biostatistics (data read in
-    // lecture notes; 129.01 from memory); alcohol and malformations, B. I. Graubard and E. L. Korn 1987 in A. Agresti, Categorical Data
-    // Analysis (from memory): 6.57. The first two divide by N where the given number of failing reels asks for N − 1. Tolerance: half of
+    // Sources: R's prop.trend.test of smokers (session read in the archive of R-help): X-squared 8.2249, p = 0.004132;
+    // the shares fall, so
+    // that smokers are the passing here. Breast cancer by age at first birth, B. Rosner, Fundamentals of Biostatistics
+    // (data read in
+    // lecture notes; 129.01 from memory); alcohol and malformations, B. I. Graubard and E. L. Korn 1987 in A. Agresti,
+    // Categorical Data
+    // Analysis (from memory): 6.57. The first two divide by N where the given number of failing reels asks for N − 1.
+    // Tolerance: half of
     // the last digit printed.
     @ParameterizedTest(name = "{3}")
     @CsvSource({
@@ -133,8 +141,7 @@ class StrataAndTrendValidationTest {
     })
     void cochranArmitage(
             String failing, String passing, String scores, double square, double halfOfLastDigit, boolean byAll) {
-        CochranArmitage.Scores one =
-                new CochranArmitage.Scores(repeated(scores, failing), repeated(scores, passing));
+        CochranArmitage.Scores one = new CochranArmitage.Scores(repeated(scores, failing), repeated(scores, passing));
         double all = one.failing().length + one.passing().length;
         double deviate = CochranArmitage.deviate(List.of(one), 0);
         assertTrue(deviate > 0);
@@ -196,7 +203,8 @@ class StrataAndTrendValidationTest {
         failing[0] += 60; // some evidence
         int[] passing = Arrays.copyOfRange(scores, 80, 400);
         int sum = Arrays.stream(failing).sum();
-        int[] all = IntStream.concat(Arrays.stream(failing), Arrays.stream(passing)).toArray();
+        int[] all =
+                IntStream.concat(Arrays.stream(failing), Arrays.stream(passing)).toArray();
         int draws = 40_000;
         int extreme = 0;
         for (int draw = 0; draw < draws; draw++) {

@@ -48,7 +48,8 @@ class TestCauseTest {
     }
 
     private static String sentence(SuspectRanking ranking) {
-        return Wording.english().testCause(ranking.testCause(), ranking.question().evidence());
+        return Wording.english()
+                .testCause(ranking.testCause(), ranking.question().evidence());
     }
 
     /** 25 of 50 fail in one bay, none of 50 in the other; most of a compound lot happens to have been tested in the first. */
@@ -136,8 +137,9 @@ class TestCauseTest {
                 SuspectRanking.of(Population.of(reels, exposed), SuspectQuestion.of(Evidence.MARGINS), 10);
         assertTrue(
                 sentence(ranking)
-                        .startsWith("The test itself is the likelier cause: a reel tested at bay bay-1 has a lower margin than"
-                                + " another in 100 % of all pairs of them."),
+                        .startsWith(
+                                "The test itself is the likelier cause: a reel tested at bay bay-1 has a lower margin than"
+                                        + " another in 100 % of all pairs of them."),
                 sentence(ranking));
     }
 
@@ -171,7 +173,8 @@ class TestCauseTest {
             List<TestedReel> tested = new ArrayList<>();
             for (int reel = 0; reel < 100; reel++) {
                 int place = order.indexOf(reel);
-                met.computeIfAbsent(place < 50 ? BAY : OTHER_BAY, key -> new BitSet()).set(reel);
+                met.computeIfAbsent(place < 50 ? BAY : OTHER_BAY, key -> new BitSet())
+                        .set(reel);
                 tested.add(new TestedReel("R-" + reel, place < 25, null));
             }
             SuspectRanking ranking =
@@ -186,7 +189,8 @@ class TestCauseTest {
                     .filter(suspect -> !suspect.explainedBy().contains(BAY)
                             && !suspect.cannotBeToldFrom().contains(BAY))
                     .forEach(suspect -> unexplained.add(suspect.group() + ", q " + suspect.q() + ", place "
-                            + ranking.suspects().indexOf(suspect)+suspect.counts()+ranking.suspects().get(0).group()+ suspect.explainedBy()));
+                            + ranking.suspects().indexOf(suspect) + suspect.counts()
+                            + ranking.suspects().get(0).group() + suspect.explainedBy()));
         }
         assertEquals(List.of(), missed);
         assertEquals(List.of(), unexplained);
