@@ -44,8 +44,14 @@ final class FailureWeighing implements Weighing {
     }
 
     private List<CountTable> tables(BitSet exposed, Strata within, int[] all, int[] allFailing) {
-        int[] in = within.count(exposed);
-        int[] inFailing = within.count(failing(exposed));
+        int[] in = new int[all.length];
+        int[] inFailing = new int[all.length];
+        for (int reel = exposed.nextSetBit(0); reel >= 0; reel = exposed.nextSetBit(reel + 1)) {
+            in[within.of(reel)]++;
+            if (failing.get(reel)) {
+                inFailing[within.of(reel)]++;
+            }
+        }
         List<CountTable> tables = new ArrayList<>(in.length);
         for (int stratum = 0; stratum < in.length; stratum++) {
             tables.add(new CountTable(
@@ -63,13 +69,8 @@ final class FailureWeighing implements Weighing {
     }
 
     @Override
-    public double withinStrata(BitSet exposed) {
-        return FisherOneSided.greater(tables(exposed));
-    }
-
-    @Override
-    public double leastWithinStrata(BitSet exposed) {
-        return FisherOneSided.leastAttainable(tables(exposed));
+    public Chance withinStrata(BitSet exposed) {
+        return FisherOneSided.overStrata(tables(exposed));
     }
 
     @Override

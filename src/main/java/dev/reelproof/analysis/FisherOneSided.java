@@ -1,5 +1,6 @@
 package dev.reelproof.analysis;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.statistics.distribution.HypergeometricDistribution;
 import org.apache.commons.statistics.inference.AlternativeHypothesis;
@@ -42,51 +43,55 @@ final class FisherOneSided {
                         .getPValue();
     }
 
-    /**
-     * The least p that a table with these totals can reach. Where it is above the level, the exposure can never be significant, and
-     * the correction for many tests need not count it. R. E. Tarone, A modified Bonferroni method for discrete data, Biometrics 46, 1990
-     * (from memory).
-     */
+    /** The least p that a table with these totals can reach. */
     static double leastAttainable(CountTable table) {
         int most = table.mostExposedFailing();
         return greater(new CountTable(table.exposed(), most, table.others(), table.failing() - most));
     }
 
-    /**
-     * The chance of as many failing exposed reels or more in all strata together if the exposure had no effect in any. Where the exact
-     * distribution would take more than {@value #MOST_EXACT_STEPS} steps, that of {@link MantelHaenszel}.
-     */
+    /** The chance of as many failing exposed reels or more in all strata together if the exposure had no effect in any. */
     static double greater(List<CountTable> strata) {
-        List<CountTable> telling =
-                strata.stream().filter(table -> !saysNothing(table)).toList();
-        if (telling.size() <= 1) {
-            return telling.isEmpty() ? 1 : greater(telling.get(0));
+        return overStrata(strata).p();
+    }
+
+    /**
+     * The same with the least that it can come to. Where the exact distribution would take more than {@value #MOST_EXACT_STEPS} steps, the
+     * chance is that of {@link MantelHaenszel}.
+     */
+    static Weighing.Chance overStrata(List<CountTable> strata) {
+        List<CountTable> telling = new ArrayList<>();
+        for (CountTable table : strata) {
+            if (!saysNothing(table)) {
+                telling.add(table);
+            }
+        }
+        if (telling.isEmpty()) {
+            return new Weighing.Chance(1, 1);
+        }
+        if (telling.size() == 1) {
+            return new Weighing.Chance(greater(telling.get(0)), leastAttainable(telling.get(0)));
         }
         if (steps(telling) > MOST_EXACT_STEPS) {
-            return MantelHaenszel.greater(telling);
+            return new Weighing.Chance(
+                    MantelHaenszel.greater(telling),
+                    telling.stream()
+                            .mapToDouble(table -> hypergeometric(table).probability(table.mostExposedFailing()))
+                            .reduce(1, (one, other) -> one * other));
         }
         double[] distribution = {1};
         int observed = 0;
+        double least = 1;
         for (CountTable stratum : telling) {
-            distribution = sum(distribution, distribution(stratum));
+            double[] own = distribution(stratum);
+            distribution = sum(distribution, own);
             observed += stratum.exposedFailing() - least(stratum);
+            least *= own[own.length - 1];
         }
         double tail = 0;
         for (int i = distribution.length - 1; i >= observed; i--) {
             tail += distribution[i];
         }
-        return Math.min(1, tail);
-    }
-
-    /** As {@link #leastAttainable(CountTable)}, over strata: the chance that in each the most exposed reels fail that can. */
-    static double leastAttainable(List<CountTable> strata) {
-        double chance = 1;
-        for (CountTable stratum : strata) {
-            if (!saysNothing(stratum)) {
-                chance *= hypergeometric(stratum).probability(stratum.mostExposedFailing());
-            }
-        }
-        return Math.min(1, chance);
+        return new Weighing.Chance(Math.min(1, tail), least);
     }
 
     private static HypergeometricDistribution hypergeometric(CountTable table) {

@@ -28,13 +28,8 @@ final class MarginWeighing implements Weighing {
     }
 
     @Override
-    public double withinStrata(BitSet exposed) {
-        return within.lower(exposed);
-    }
-
-    @Override
-    public double leastWithinStrata(BitSet exposed) {
-        return within.leastAttainable(exposed);
+    public Chance withinStrata(BitSet exposed) {
+        return new Chance(within.lower(exposed), within.leastAttainable(exposed));
     }
 
     @Override

@@ -115,14 +115,14 @@ final class Ranking {
     }
 
     private Candidate candidate(List<Exposure> group, BitSet exposed) {
-        double p = weighing.overall(exposed);
+        Weighing.Chance within = weighing.withinStrata(exposed);
         return new Candidate(
                 group,
                 exposed,
                 failures.counts(exposed),
-                p,
-                strata.count() == 1 ? p : weighing.withinStrata(exposed),
-                weighing.leastWithinStrata(exposed) <= question.level(),
+                strata.count() == 1 ? within.p() : weighing.overall(exposed),
+                within.p(),
+                within.least() <= question.level(),
                 weighing.effect(exposed));
     }
 

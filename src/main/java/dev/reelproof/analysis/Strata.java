@@ -57,7 +57,9 @@ final class Strata {
     /** Counts some reels by stratum. */
     int[] count(BitSet some) {
         int[] counts = new int[count];
-        some.stream().forEach(reel -> counts[stratumOf[reel]]++);
+        for (int reel = some.nextSetBit(0); reel >= 0; reel = some.nextSetBit(reel + 1)) {
+            counts[stratumOf[reel]]++;
+        }
         return counts;
     }
 }

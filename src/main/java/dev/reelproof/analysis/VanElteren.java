@@ -59,10 +59,10 @@ final class VanElteren {
 
     private double[] rankSums(BitSet exposed) {
         double[] sums = new double[strata.count()];
-        exposed.stream().forEach(reel -> {
+        for (int reel = exposed.nextSetBit(0); reel >= 0; reel = exposed.nextSetBit(reel + 1)) {
             int stratum = strata.of(reel);
             sums[stratum] += tests.get(stratum).rank(reel);
-        });
+        }
         return sums;
     }
 

@@ -10,10 +10,14 @@ interface Weighing {
     double overall(BitSet exposed);
 
     /** The chance with each reel compared within its stratum alone. */
-    double withinStrata(BitSet exposed);
+    Chance withinStrata(BitSet exposed);
 
-    /** The least that {@link #withinStrata} can come to for so many exposed reels in each stratum. */
-    double leastWithinStrata(BitSet exposed);
+    /**
+     * A chance, and the least that it can come to for so many exposed reels in each stratum: where that is above the level, the exposure
+     * can never be significant, and the correction for many tests need not count it. R. E. Tarone, A modified Bonferroni method for
+     * discrete data, Biometrics 46, 1990 (from memory).
+     */
+    record Chance(double p, double least) {}
 
     /** The chance with each reel compared within its stratum, and there with those that met the other thing too or did not either. */
     double withFixed(BitSet exposed, BitSet fixed);
