@@ -75,7 +75,8 @@ class StrataAndTrendValidationTest {
                     return new CountTable(table.exposed(), failing, table.others(), table.failing() - failing);
                 })
                 .toList();
-        assertEquals(FisherOneSided.greater(most), FisherOneSided.overStrata(tables).least(), DOUBLES);
+        assertEquals(
+                FisherOneSided.greater(most), FisherOneSided.overStrata(tables).least(), DOUBLES);
     }
 
     /** Where the exact form would take too long, the normal one is near it. */
