@@ -53,6 +53,8 @@ public record Obstacle(Kind kind, Map<String, String> parts) {
         CORRECTION_NOT_POSSIBLE,
         NO_UNCERTAINTY,
         NO_STATISTIC,
+        /** A record of version 0.1 says that it passed, and keeps no figure that was held against the limit. */
+        FIGURE_NOT_KEPT,
         /** One of a record of before obstacles were kept as data: its sentence alone is known. */
         AS_RECORDED;
 

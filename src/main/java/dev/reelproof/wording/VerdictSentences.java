@@ -5,6 +5,7 @@ import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.ReelConformity;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.measurement.Property;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -42,7 +43,10 @@ final class VerdictSentences {
         return new RecordWords(
                 words.text("verdict." + look.word()),
                 look,
-                words.text("verdict." + look.word() + ".sentence"),
+                words.text(
+                        judgement.verdict() == Verdict.ACCEPTED && !open.isEmpty()
+                                ? "verdict.accepted-as-recorded.sentence"
+                                : "verdict." + look.word() + ".sentence"),
                 nextSteps(failing, open, look),
                 judgement.findings().size() - failing.size() - open.size(),
                 failing.size(),

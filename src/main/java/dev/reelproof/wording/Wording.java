@@ -1,6 +1,8 @@
 package dev.reelproof.wording;
 
 import dev.reelproof.judgement.Doubt;
+import dev.reelproof.analysis.Evidence;
+import dev.reelproof.analysis.TestCause;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
@@ -239,6 +241,11 @@ public final class Wording {
     /** A judgement as a person reads it. */
     public RecordWords record(Judgement judgement) {
         return new VerdictSentences(this).of(judgement);
+    }
+
+    /** That the test itself may be what failing reels have in common, and what to do about it. */
+    public String testCause(TestCause cause, Evidence evidence) {
+        return new TestCauseSentences(words).of(cause, evidence);
     }
 
     /**

@@ -175,15 +175,32 @@ class FindingRow {
         }
     }
 
+    /**
+     * The finding. Version 0.1 passed a requirement of which no value lay where its limit holds, and kept no figure of it: that is read as
+     * not tested, and says what the record says.
+     */
     Finding toFinding() {
-        Outcome cameTo = Outcome.valueOf(outcome.toUpperCase(Locale.ROOT).replace('-', '_'));
+        Outcome recorded = Outcome.valueOf(outcome.toUpperCase(Locale.ROOT).replace('-', '_'));
+        Figure figure = figure();
+        if (recorded.accepts() && figure == null) {
+            Obstacles notKept = Obstacles.figureNotKept(recorded);
+            return finding(Outcome.NOT_TESTED, notKept.sentence(), notKept, null);
+        }
+        return finding(
+                recorded,
+                reason,
+                obstacles == null ? Obstacles.asRecorded(recorded, reason) : ObstacleJson.read(obstacles),
+                figure);
+    }
+
+    private Finding finding(Outcome cameTo, @Nullable String why, Obstacles inTheWay, @Nullable Figure figure) {
         return new Finding(
                 requirement,
                 Property.named(property),
                 cameTo,
-                reason,
-                obstacles == null ? Obstacles.asRecorded(cameTo, reason) : ObstacleJson.read(obstacles),
-                figure(),
+                why,
+                inTheWay,
+                figure,
                 points,
                 Arrays.stream(varyingPairs).boxed().toList(),
                 new DecisionRule(DecisionRule.Form.valueOf(decisionRule), guardMultiple == null ? 0 : guardMultiple),
