@@ -169,9 +169,8 @@ final class Corrector {
 
     private MeasurementConditions conditions(Sweep sweep, int index) {
         MeasurementConditions conditions = conditions(sweep.unit());
-        double loss = dependsOnLoss(sweep)
-                ? evidence.lossPerMetre(lossPair(sweep, index), sweep.grid())[index]
-                : Double.NaN;
+        double loss =
+                dependsOnLoss(sweep) ? evidence.lossPerMetre(lossPair(sweep, index), sweep.grid())[index] : Double.NaN;
         return Double.isNaN(loss) ? conditions : conditions.withLossPerMetre(loss);
     }
 
@@ -181,11 +180,7 @@ final class Corrector {
 
     private MeasurementConditions conditions(Length length) {
         return new MeasurementConditions(
-                evidence.result().temperature(),
-                length,
-                referenceTemperature,
-                referenceLength,
-                OptionalDouble.empty());
+                evidence.result().temperature(), length, referenceTemperature, referenceLength, OptionalDouble.empty());
     }
 
     /**
@@ -214,8 +209,7 @@ final class Corrector {
         LossLines other = partner == null ? own : linesOf(partner, sweep);
         return index -> {
             double value = sweep.value(index);
-            boolean byOther =
-                    CorrectedColumn.isWorse(other.of(index, value), own.of(index, value), lowerIsWorse);
+            boolean byOther = CorrectedColumn.isWorse(other.of(index, value), own.of(index, value), lowerIsWorse);
             return (byOther ? other : own).dependence(index, () -> dependence(conditions(sweep, index)));
         };
     }

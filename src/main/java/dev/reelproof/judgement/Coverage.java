@@ -59,8 +59,7 @@ final class Coverage {
      */
     List<Obstacle> obstaclesToFail(Requirement requirement, GatheredSeries gathered) {
         List<Obstacle> obstacles = obstacles(requirement, gathered);
-        sample(requirement, gathered)
-                .ifPresent(sample -> obstacles.add(sample.obstacle(Obstacle.Kind.SAMPLE_FAILS)));
+        sample(requirement, gathered).ifPresent(sample -> obstacles.add(sample.obstacle(Obstacle.Kind.SAMPLE_FAILS)));
         return obstacles;
     }
 

@@ -34,8 +34,7 @@ final class GridCoverage {
     /** What a grid lacks: worked out once, told of each series on it. */
     private Function<Series, Optional<Obstacle>> lackedBy(FrequencyGrid grid) {
         if (requirement.domain() instanceof Domain.Spot spot && !holds(grid, spot)) {
-            return lacking(
-                    Obstacle.Kind.SPOT_NOT_MEASURED, Map.of("at", String.valueOf(spot.megahertz())));
+            return lacking(Obstacle.Kind.SPOT_NOT_MEASURED, Map.of("at", String.valueOf(spot.megahertz())));
         }
         if (requirement.domain() instanceof Domain.Range range) {
             boolean spanned = grid.first() <= range.from() * (1 + Domain.FREQUENCY_TOLERANCE)
@@ -72,8 +71,7 @@ final class GridCoverage {
         return false;
     }
 
-    private Function<Series, Optional<Obstacle>> coarse(
-            FrequencyGrid grid, Domain.Range range) {
+    private Function<Series, Optional<Obstacle>> coarse(FrequencyGrid grid, Domain.Range range) {
         for (int i = 1; i < grid.size(); i++) {
             double low = grid.megahertz(i - 1);
             double high = grid.megahertz(i);

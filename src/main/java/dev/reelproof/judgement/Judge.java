@@ -35,6 +35,7 @@ public final class Judge {
     private final Correctors correctors;
     private final CoreLayout core;
     private final Coverage coverage;
+    private final BetweenPoints betweenPoints;
     private final Optional<UncertaintyModel> uncertaintyModel;
 
     private Judge(ReelResult result, Product product, LimitSet limitSet, Optional<UncertaintyModel> uncertaintyModel) {
@@ -44,6 +45,7 @@ public final class Judge {
         this.correctors = new Correctors(evidence, limitSet);
         this.core = new CoreLayout(product);
         this.coverage = new Coverage(evidence, core, limitSet);
+        this.betweenPoints = new BetweenPoints(product, result.length());
         this.uncertaintyModel = uncertaintyModel;
     }
 
@@ -204,7 +206,12 @@ public final class Judge {
                     Obstacle.Kind.NO_DATA_WITHIN_LIMIT,
                     Map.of("property", one.requirement().property().id())));
         }
-        String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.gathered()).map(SampleOfPairs::words))
+        Optional<String> between = Optional.ofNullable(evaluation.figure())
+                .flatMap(worst -> betweenPoints.remark(one.requirement().property(), one.gathered(), worst));
+        String said = Stream.of(
+                        Optional.ofNullable(reason),
+                        between,
+                        coverage.sample(one.requirement(), one.gathered()).map(SampleOfPairs::words))
                 .flatMap(Optional::stream)
                 .reduce((first, second) -> first + "; " + second)
                 .orElse(null);

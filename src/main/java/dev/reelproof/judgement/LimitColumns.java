@@ -27,8 +27,7 @@ final class LimitColumns {
     LimitColumn over(@Nullable FrequencyGrid grid) {
         LimitColumn known = last;
         if (known == null || !Objects.equals(grid, lastGrid)) {
-            known = byGrid.computeIfAbsent(
-                    Optional.ofNullable(grid), key -> new LimitColumn(requirement, grid));
+            known = byGrid.computeIfAbsent(Optional.ofNullable(grid), key -> new LimitColumn(requirement, grid));
             last = known;
             lastGrid = grid;
         }

@@ -108,8 +108,8 @@ final class MeasuredSweep extends Series {
         if (errors == null) {
             errors = new EnumMap<>(ErrorSide.class);
         }
-        @Nullable ErrorColumns[] ofSide =
-                errors.computeIfAbsent(side, key -> new @Nullable ErrorColumns[Block.count(size())]);
+        @Nullable
+        ErrorColumns[] ofSide = errors.computeIfAbsent(side, key -> new @Nullable ErrorColumns[Block.count(size())]);
         int number = Block.numberOf(block.from());
         ErrorColumns known = ofSide[number];
         if (known == null) {

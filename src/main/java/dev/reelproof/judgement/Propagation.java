@@ -45,7 +45,8 @@ final class Propagation {
     private final double ofLengthAndMarks;
     private final double ofCoefficients;
     private final Map<Property, List<String>> classes = new EnumMap<>(Property.class);
-    private final Map<Property, Map<Optional<FrequencyGrid>, Optional<Instruments>>> onGrids = new EnumMap<>(Property.class);
+    private final Map<Property, Map<Optional<FrequencyGrid>, Optional<Instruments>>> onGrids =
+            new EnumMap<>(Property.class);
 
     Propagation(Optional<UncertaintyModel> model, ReelResult result) {
         this.model = model;
@@ -114,8 +115,7 @@ final class Propagation {
                         Optional.ofNullable(grid),
                         key -> without(property).isPresent()
                                 ? Optional.empty()
-                                : Optional.of(
-                                        on(property, grid == null ? new double[] {Double.NaN} : grid.toArray())));
+                                : Optional.of(on(property, grid == null ? new double[] {Double.NaN} : grid.toArray())));
     }
 
     private Instruments on(Property property, double[] megahertz) {

@@ -53,8 +53,7 @@ public final class UncertaintyOverGrid {
         for (int i = from; i < to; i++) {
             squares = Math.max(squares, ofSide[i]);
         }
-        return Math.max(
-                uncertainty.standard(lowest, side, squares), uncertainty.standard(highest, side, squares));
+        return Math.max(uncertainty.standard(lowest, side, squares), uncertainty.standard(highest, side, squares));
     }
 
     /**

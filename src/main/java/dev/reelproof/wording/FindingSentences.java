@@ -138,7 +138,9 @@ final class FindingSentences {
                 "title",
                 wording.title(requirement),
                 "place",
-                figure.subject().pair() == null && figure.units() == null ? null : wording.placeWithoutFrequency(finding.property(), figure),
+                figure.subject().pair() == null && figure.units() == null
+                        ? null
+                        : wording.placeWithoutFrequency(finding.property(), figure),
                 "margin",
                 quantity(printed.get().distance()),
                 "frequency",

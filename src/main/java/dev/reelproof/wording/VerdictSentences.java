@@ -21,6 +21,7 @@ final class VerdictSentences {
             Property.SPARK_FAULTS,
             Property.INSULATION_RESISTANCE,
             Property.RETURN_LOSS,
+            Property.STRUCTURAL_RETURN_LOSS,
             Property.INSULATION_FAULTS,
             Property.CONTINUITY_FAULTS);
 

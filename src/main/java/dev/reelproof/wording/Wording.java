@@ -1,8 +1,8 @@
 package dev.reelproof.wording;
 
-import dev.reelproof.judgement.Doubt;
 import dev.reelproof.analysis.Evidence;
 import dev.reelproof.analysis.TestCause;
+import dev.reelproof.judgement.Doubt;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;

@@ -1,6 +1,5 @@
 package dev.reelproof.judgement;
 
-import static dev.reelproof.judgement.Bench.atLeast;
 import static dev.reelproof.judgement.Bench.atMost;
 import static dev.reelproof.judgement.Bench.everyMegahertzTo;
 import static dev.reelproof.judgement.Bench.flat;
@@ -123,14 +122,12 @@ class ColumnsTest {
     /** 10 log10 {[1 − 10^(−A/0.3/5)] / [1 − 10^(−A/5)]} with A = 0.5 and 0.9 dB over 30 m: 4.34 and 3.90 dB. */
     @Test
     void nearEndCrosstalkOfAShortReelIsOneFigureWhicheverPairIsNamedFirst() {
-        double oneAndTwo =
-                shortReel(Subject.ofCombination(1, 2)).only().worst().value();
-        double twoAndOne =
-                shortReel(Subject.ofCombination(2, 1)).only().worst().value();
+        double oneAndTwo = shortReel(Subject.ofCombination(1, 2)).only().worst().value();
+        double twoAndOne = shortReel(Subject.ofCombination(2, 1)).only().worst().value();
         assertEquals(oneAndTwo, twoAndOne);
         double worse = Stream.of(0.5, 0.9)
-                .mapToDouble(loss -> 50
-                        - 10 * Math.log10((1 - Math.pow(10, -loss / 0.3 / 5)) / (1 - Math.pow(10, -loss / 5))))
+                .mapToDouble(loss ->
+                        50 - 10 * Math.log10((1 - Math.pow(10, -loss / 0.3 / 5)) / (1 - Math.pow(10, -loss / 5))))
                 .min()
                 .orElseThrow();
         assertEquals(worse, oneAndTwo, 1e-9);
@@ -172,13 +169,40 @@ class ColumnsTest {
         assertEquals(10.0, doubt.megahertz());
         assertEquals(2, doubt.margin(), 1e-12);
         assertTrue(doubt.probability() < finding.worst().uncertainty().probabilityOfConformity());
-        List<Double> doubts = Stream.iterate(2.0, f -> f + 1)
-                .limit(9)
-                .map(f -> doubtAt(f, 2))
-                .toList();
+        List<Double> doubts =
+                Stream.iterate(2.0, f -> f + 1).limit(9).map(f -> doubtAt(f, 2)).toList();
         double sum = doubtAt(1, 1.5) + doubts.stream().mapToDouble(one -> one).sum();
         assertEquals(sum, doubt.sum(), 1e-9);
         assertEquals(Math.max(0, 1 - sum), doubt.atLeast(), 1e-9);
+    }
+
+    /** 300 m at 0.66 of the velocity of light ripple with a period of 0.33 MHz; steps of 1 MHz cannot follow. */
+    @Test
+    void aReturnLossThatVariesFasterThanItsGridIsSaidTo() {
+        Requirement returnLoss = requirement(
+                Property.RETURN_LOSS,
+                Statistic.INDIVIDUAL,
+                Limit.atLeast(flat(20, 1, 60)),
+                new Domain.Range(1, 60),
+                "dB");
+        Bench bench = new Bench()
+                .pairs(1)
+                .velocity(0.66)
+                .reel(300, 20)
+                .require(returnLoss)
+                .sweep(
+                        Property.RETURN_LOSS,
+                        Subject.ofPair(1).at(End.NEAR),
+                        everyMegahertzTo(60),
+                        f -> f % 2 == 0 ? 25 : 22);
+        Finding finding = bench.only();
+        assertEquals(Outcome.PASS, finding.outcome());
+        assertEquals(
+                "between two points: it varies by up to 3.00 dB from point to point around 1.00 MHz, faster than steps of "
+                        + "1.00 MHz follow; echoes of this reel need steps below 0.165 MHz, so that the worst value may lie "
+                        + "between two points",
+                finding.reason());
+        assertEquals(null, bench.reel(10, 20).only().reason(), "10 m ripple with 9.9 MHz");
     }
 
     /** 1 − p of a value so far above its limit, by the model's U = 20 lg(1 + 10^(0.3 f/20) − 1) with k = 2. */

@@ -90,7 +90,8 @@ class JudgementTest {
                 null,
                 0,
                 List.of(),
-                DecisionRule.SIMPLE_ACCEPTANCE);
+                DecisionRule.SIMPLE_ACCEPTANCE,
+                null);
         assertEquals(Verdict.ACCEPTED, judged(Verdict.ACCEPTED, without).verdict());
         assertEquals(
                 Verdict.ACCEPTED,

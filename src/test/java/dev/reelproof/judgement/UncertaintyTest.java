@@ -253,7 +253,8 @@ class UncertaintyTest {
             bench.sweep(
                     Property.NEXT, Subject.ofCombination(pair[0], pair[1]).at(End.NEAR), everyMegahertzTo(10), f -> 40);
         }
-        // Two equal parts, half of each: 1 dB · (½ + ½) where one analyser reads both, 1 dB · √(¼ + ¼) where they are independent.
+        // Two equal parts, half of each: 1 dB · (½ + ½) where one analyser reads both, 1 dB · √(¼ + ¼) where they are
+        // independent.
         assertEquals(1, uncertainty(bench).expanded(), 1e-9);
         assertEquals(Math.sqrt(0.5), uncertainty(bench.model(INDEPENDENT)).expanded(), 1e-9);
     }

@@ -39,7 +39,9 @@ record FindingAnswer(
         @Nullable String conductor,
         @Nullable String end,
         @Nullable Integer sample,
-        @Schema(description = "the unit of the core that a statistic was taken of, or the two that it was taken between; else empty")
+        @Schema(
+                        description =
+                                "the unit of the core that a statistic was taken of, or the two that it was taken between; else empty")
                 List<Integer> coreUnits,
         @Schema(
                         nullable = true,
@@ -78,7 +80,8 @@ record FindingAnswer(
         @Schema(nullable = true, description = "what keeps who tests it safe") @Nullable String caution,
         @Schema(
                         nullable = true,
-                        description = "where it is least sure that the requirement is met; null when no uncertainty is known")
+                        description =
+                                "where it is least sure that the requirement is met; null when no uncertainty is known")
                 @Nullable
                 LeastProbable leastProbable,
         @Schema(description = "whether a reel is rejected for it") boolean failing,

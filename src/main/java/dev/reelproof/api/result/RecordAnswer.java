@@ -52,7 +52,8 @@ public record RecordAnswer(
         Counts counts,
         @Schema(
                         nullable = true,
-                        description = "how sure it is that all judged values meet their limits; null when no uncertainty is known")
+                        description =
+                                "how sure it is that all judged values meet their limits; null when no uncertainty is known")
                 @Nullable
                 Conformity conformity) {
 

@@ -59,9 +59,7 @@ final class DoubtJson {
                         conductor == null ? null : Conductor.valueOf(conductor),
                         end == null ? null : End.valueOf(end),
                         number(node, "sample")),
-                node.has("coreUnit")
-                        ? new Units(node.get("coreUnit").intValue(), number(node, "otherCoreUnit"))
-                        : null,
+                node.has("coreUnit") ? new Units(node.get("coreUnit").intValue(), number(node, "otherCoreUnit")) : null,
                 node.has("megahertz") ? (Double) node.get("megahertz").doubleValue() : null,
                 node.get("value").doubleValue(),
                 node.get("margin").doubleValue(),
