@@ -198,8 +198,8 @@ class ColumnsTest {
         Finding finding = bench.only();
         assertEquals(Outcome.PASS, finding.outcome());
         assertEquals(
-                "between two points: it varies by up to 3.00 dB from point to point around 1.00 MHz, faster than steps of "
-                        + "1.00 MHz follow; echoes of this reel need steps below 0.165 MHz, so that the worst value may lie "
+                "between two points: it varies by up to 3.0 dB from point to point around 1.0 MHz, faster than steps of "
+                        + "1.0 MHz follow; echoes of this reel need steps below 0.165 MHz, so that the worst value may lie "
                         + "between two points",
                 finding.reason());
         assertEquals(null, bench.reel(10, 20).only().reason(), "10 m ripple with 9.9 MHz");
