@@ -57,7 +57,7 @@ declare namespace Answer {
     id: string; attempt: number; verdict: 'accepted' | 'rejected' | 'incomplete'; look: Look;
     verdictText: string; verdictSentence: string; nextSteps: string[]; warnings: string[] | null;
     finished: string | null; limitSet: { id: string; revision: number };
-    printedTemperature: string; printedLength: string; findings: Finding[];
+    printedTemperature: string; printedLength: string; findings: Finding[]; conformity: { sentence: string } | null;
   }
 
   /** A finding's figures, ready to be printed. */
@@ -75,6 +75,7 @@ declare namespace Answer {
     frequency: { value: number; unit: string } | null;
     title: string; plain: string; note: string; outcomeText: string; outcomeSign: string; place: string;
     printed: Printed | null; sentence: string; shortfall: string | null; caution: string | null;
+    leastProbable: { sentence: string | null } | null;
     obstacles: Obstacle[]; moreObstacles: number; remark: string | null; failing: boolean; swept: boolean; decisionRule: string | null;
     /** Only where one finding is asked for. */
     explanation?: Step[];

@@ -5,7 +5,8 @@
 
 Debian: python3-scikit-rf. Writes into FOLDER the Touchstone files that NetworkReferenceValidationTest reads and reference.csv, what
 scikit-rf makes of them: renormalised (Network.renormalize), taken to mixed mode (Network.se2gmm, ports paired consecutively) and
-renormalised again to other references of the common mode. The networks are invented: passive, reciprocal, random from a seed.
+renormalised again to other references of the common mode. The files named mixed-… hold modes already, in an order that they state; the
+figures are those of the single-ended network behind them. balun.s2p holds two differential ports alone. The networks are invented: passive, reciprocal, random from a seed.
 With COMPARE_WITH, says whether the files and figures there are the same; exit status 1 when they are not.
 """
 import math
@@ -76,7 +77,7 @@ def version_one(s, form, unit, ohm):
     ) + "\n"
 
 
-def version_two(s, form, unit, references, triangle):
+def version_two(s, form, unit, references, triangle, order=None):
     head = [
         "! invented network for a test",
         "[Version] 2.0",
@@ -87,8 +88,28 @@ def version_two(s, form, unit, references, triangle):
     ]
     if triangle != "Full":  # scikit-rf 0.15 does not know the keyword; Full is meant without it
         head.append("[Matrix Format] %s" % triangle)
+    if order:
+        head.append("[Mixed-Mode Order] " + order)
     head.append("[Network Data]")
     return "\n".join(head + list(data_lines(s, form, unit, triangle)) + ["[End]"]) + "\n"
+
+
+def in_order(s, order):
+    """The matrix of the rows that an order names: D1,2 is (port 1 - port 2) / sqrt 2, C1,2 their sum over sqrt 2."""
+    rows = []
+    for entry in order.split():
+        row = numpy.zeros(s.shape[1])
+        ports = [int(port) - 1 for port in entry[1:].split(",")]
+        row[ports[0]] = 1 if entry[0] == "S" else math.sqrt(0.5)
+        if entry[0] != "S":
+            row[ports[1]] = math.sqrt(0.5) if entry[0] == "C" else -math.sqrt(0.5)
+        rows.append(row)
+    m = numpy.array(rows)
+    return m @ s @ m.T
+
+
+def mixed_case(order, form, unit, references, triangle="Full"):
+    return lambda s: version_two(in_order(s, order), form, unit, references, triangle, order)
 
 
 def network(s, references):
@@ -129,6 +150,24 @@ def main():
         ("eight-port-lower.ts", 8, uneven, 37.5, lambda s: version_two(s, "MA", "MHz", uneven, "Lower")),
         ("four-port-upper.ts", 4, uneven[:4], 25.0, lambda s: version_two(s, "DB", "GHz", uneven[:4], "Upper")),
     ]
+    eight = [50.0] * 4 + [60.0] * 4
+    cases += [
+        (
+            "mixed-eight.ts",
+            8,
+            eight,
+            25.0,
+            mixed_case("D1,2 D3,4 D5,6 D7,8 C1,2 C3,4 C5,6 C7,8", "RI", "MHz", eight),
+        ),
+        (
+            "mixed-shuffled.ts",
+            8,
+            eight,
+            50.0,
+            mixed_case("C5,6 D2,1 S3 D8,7 S4 C2,1 D5,6 C8,7", "MA", "GHz", eight, "Lower"),
+        ),
+        ("mixed-four.ts", 4, [75.0] * 4, 37.5, mixed_case("D1,2 C1,2 D3,4 C3,4", "DB", "kHz", [75.0] * 4)),
+    ]
     rows = [
         "# Mixed-mode scattering parameters computed with scikit-rf by src/test/python/network_reference.py, not by this program.",
         "# row, column: modes from 0, the differential modes of the pairs first (100 ohm), then the common ones (commonOhm). Ports are",
@@ -140,6 +179,8 @@ def main():
         (folder / name).write_text(text(s), encoding="ascii")
         if name.endswith("p"):
             check_reading(folder, name, s, references[0])
+        elif name.startswith("mixed-"):
+            pass  # scikit-rf 0.15 does not know the order, and would take the rows for ports
         elif "[Matrix Format]" not in text(s):
             check_reading(folder, name, s, None)
         for megahertz, matrix in zip(FREQUENCIES_MHZ, mixed(s, references, common)):
@@ -150,10 +191,20 @@ def main():
                         "%s,%s,%s,%d,%d,%.11e,%.11e"
                         % (name, common, megahertz, row, column, value.real + 0.0, value.imag + 0.0)
                     )
+    balun = passive(2, SEED + len(cases))
+    (folder / "balun.s2p").write_text(version_one(numpy.transpose(balun, (0, 2, 1)), "RI", "MHz", 120), encoding="ascii")
+    differential = network(balun, [120.0] * 2)
+    differential.renormalize(100)
+    rows += [
+        "balun.s2p,25.0,%s,%d,%d,%.11e,%.11e" % (megahertz, row, column, matrix[row, column].real, matrix[row, column].imag)
+        for megahertz, matrix in zip(FREQUENCIES_MHZ, differential.s)
+        for row in range(2)
+        for column in range(2)
+    ]
     (folder / "reference.csv").write_text("\n".join(rows) + "\n", encoding="ascii")
     print("scikit-rf %s, numpy %s: %d figures" % (skrf.__version__, numpy.__version__, len(rows) - 4))
     if len(sys.argv) > 2:
-        compare(folder, Path(sys.argv[2]), [case[0] for case in cases])
+        compare(folder, Path(sys.argv[2]), [case[0] for case in cases] + ["balun.s2p"])
 
 
 def compare(written, committed, names):

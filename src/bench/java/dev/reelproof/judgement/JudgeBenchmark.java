@@ -1,17 +1,12 @@
 package dev.reelproof.judgement;
 
-import dev.reelproof.correction.Laws;
 import dev.reelproof.limit.LimitSet;
-import dev.reelproof.limit.file.LimitSetReader;
-import dev.reelproof.measurement.End;
-import dev.reelproof.measurement.Origin;
+import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.ReelResult;
-import dev.reelproof.measurement.Sweep;
 import dev.reelproof.quantity.FrequencyGrid;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,64 +17,92 @@ import org.openjdk.jmh.annotations.Fork;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
-/** How long a judgement takes: of 1,000 points from both ends of a category 6A reel, and of the largest US terminating cable. */
+/**
+ * How long a judgement takes, without and with an uncertainty model: of 1,000 points from both ends of a category 6A reel, beside the
+ * bare loop that does the same arithmetic; of the near-end crosstalk of a 25-pair unit; and of the largest US terminating cable.
+ */
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Fork(1)
 @Warmup(iterations = 3, time = 3)
 @Measurement(iterations = 5, time = 3)
 public class JudgeBenchmark {
-    private static final int POINTS = 1000;
-    private static final double LAST_MEGAHERTZ = 500;
 
-    /** A four-pair reel, every sweep of 1,000 points, those that have an end from both. */
+    /** The uncertainty model of the bay, or none. */
     @State(Scope.Benchmark)
-    public static class FourPairs {
-        LimitSet set;
+    public static class Model {
+        /** Whether there is one. */
+        @Param({"without", "with"})
+        public String model;
+
+        Optional<UncertaintyModel> used;
+
+        @Setup
+        public void read() {
+            used = model.equals("with") ? Optional.of(Shipped.model()) : Optional.empty();
+        }
+    }
+
+    /** A unit of 25 pairs, 300 combinations of 801 points, with the limits of category 5e. */
+    @State(Scope.Benchmark)
+    public static class TwentyFivePairs {
+        private static final int POINTS = 801;
+
+        LimitSet nextAlone;
+        LimitSet withPowerSums;
         Product product;
         ReelResult result;
 
         @Setup
-        public void measure() throws IOException {
-            set = shipped("category-6a-cable");
-            CompleteResult complete = new CompleteResult(set, set.pairs().from());
+        public void measure() {
+            LimitSet unit = Shipped.set("category-5e-25-pair-cable");
+            List<Requirement> requirements = of(Property.NEXT, Shipped.set("category-5e-cable"));
+            nextAlone = with(unit, requirements);
+            requirements.addAll(of(Property.PS_NEXT, unit));
+            withPowerSums = with(unit, requirements);
+            CompleteResult complete =
+                    new CompleteResult(withPowerSums, unit.pairs().from());
             product = complete.product();
-            double[] megahertz = new double[POINTS];
-            for (int i = 0; i < POINTS; i++) {
-                megahertz[i] = 1 + i * (LAST_MEGAHERTZ - 1) / (POINTS - 1);
-            }
-            FrequencyGrid grid = FrequencyGrid.ofMegahertz(megahertz);
-            List<Sweep> sweeps = new ArrayList<>();
-            for (Sweep sweep : complete.result().sweeps()) {
-                sweeps.add(on(grid, sweep, sweep.subject().end()));
-                if (sweep.subject().end() != null) {
-                    sweeps.add(on(grid, sweep, End.FAR));
-                }
-            }
+            FrequencyGrid grid = Shipped.evenly(1, 100, POINTS);
             ReelResult measured = complete.result();
-            result = measured.withValues(measured.length(), measured.readings(), sweeps);
+            result = measured.withValues(
+                    measured.length(),
+                    measured.readings(),
+                    measured.sweeps().stream()
+                            .map(sweep -> Shipped.on(grid, sweep, sweep.subject().end(), 1))
+                            .toList());
         }
 
-        private static Sweep on(FrequencyGrid grid, Sweep sweep, End end) {
-            double[] values = new double[grid.size()];
-            for (int i = 0, at = 0; i < values.length; i++) {
-                while (at + 1 < sweep.size() && sweep.grid().megahertz(at + 1) <= grid.megahertz(i)) {
-                    at++;
-                }
-                values[i] = sweep.value(at);
-            }
-            return Sweep.of(
-                    sweep.property(),
-                    sweep.subject().at(end),
-                    grid,
-                    values,
-                    sweep.unit(),
-                    new Origin.JsonArray("/sweeps/0/values"));
+        private static List<Requirement> of(Property property, LimitSet set) {
+            return new ArrayList<>(set.requirements().stream()
+                    .filter(requirement -> requirement.property() == property)
+                    .toList());
+        }
+
+        private static LimitSet with(LimitSet like, List<Requirement> requirements) {
+            return new LimitSet(
+                    like.id(),
+                    like.revision(),
+                    like.effective(),
+                    like.title(),
+                    like.pairs(),
+                    like.referenceTemperature(),
+                    like.referenceLength(),
+                    like.rounding(),
+                    like.grid(),
+                    requirements,
+                    like.allowance(),
+                    like.leftOut(),
+                    like.networkTerms(),
+                    like.sha256(),
+                    like.text(),
+                    like.decisionRule());
         }
     }
 
@@ -91,26 +114,52 @@ public class JudgeBenchmark {
         ReelResult result;
 
         @Setup
-        public void measure() throws IOException {
-            set = shipped("us-terminating-cable-24awg");
+        public void measure() {
+            set = Shipped.set("us-terminating-cable-24awg");
             CompleteResult complete = new CompleteResult(set, set.pairs().to());
             product = complete.product();
             result = complete.result();
         }
     }
 
-    private static LimitSet shipped(String id) throws IOException {
-        Path file = Path.of("limits", id + ".yaml");
-        return new LimitSetReader(Laws::named).read(file.toString(), Files.readString(file));
+    static Judgement judge(ReelResult result, Product product, LimitSet set, Optional<UncertaintyModel> model) {
+        return Judge.judge(result, product, set, model, "bench");
+    }
+
+    /** The arithmetic alone, to hold the next one against. */
+    @Benchmark
+    public double[] bareLoop(FourPairs reel, Bare bare) {
+        return bare.loop.worstMargins();
+    }
+
+    /** The reel in plain arrays. */
+    @State(Scope.Benchmark)
+    public static class Bare {
+        BareLoop loop;
+
+        @Setup
+        public void arrange(FourPairs reel) {
+            loop = BareLoop.of(reel.result);
+        }
     }
 
     @Benchmark
-    public Judgement category6aOfAThousandPointsFromBothEnds(FourPairs reel) {
-        return Judge.judge(reel.result, reel.product, reel.set, Optional.empty(), "bench");
+    public Judgement category6aOfAThousandPointsFromBothEnds(FourPairs reel, Model model) {
+        return judge(reel.result, reel.product, reel.set, model.used);
     }
 
     @Benchmark
-    public Judgement terminatingCableOf800Pairs(LargeCore reel) {
-        return Judge.judge(reel.result, reel.product, reel.set, Optional.empty(), "bench");
+    public Judgement nextOf25Pairs(TwentyFivePairs unit, Model model) {
+        return judge(unit.result, unit.product, unit.nextAlone, model.used);
+    }
+
+    @Benchmark
+    public Judgement nextAndPowerSumsOf25Pairs(TwentyFivePairs unit, Model model) {
+        return judge(unit.result, unit.product, unit.withPowerSums, model.used);
+    }
+
+    @Benchmark
+    public Judgement terminatingCableOf800Pairs(LargeCore core, Model model) {
+        return judge(core.result, core.product, core.set, model.used);
     }
 }

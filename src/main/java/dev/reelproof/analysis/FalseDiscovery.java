@@ -26,21 +26,32 @@ final class FalseDiscovery {
 
     /** The q of each p, in the order given. */
     static double[] adjusted(double... chances) {
+        return adjusted(chances, chances.length);
+    }
+
+    /**
+     * The q of each p, in the order given, where more was tested: the rest is taken to have p = 1.
+     *
+     * @param m how many were tested, at least as many as are given
+     */
+    static double[] adjusted(double[] chances, int m) {
+        if (!(m >= chances.length)) {
+            throw new IllegalArgumentException(chances.length + " chances cannot be of " + m + " tests");
+        }
         for (double p : chances) {
             if (!(p >= 0 && p <= 1)) {
                 throw new IllegalArgumentException("a chance must be from 0 to 1, not " + p);
             }
         }
-        int m = chances.length;
-        int[] order = IntStream.range(0, m)
+        int[] order = IntStream.range(0, chances.length)
                 .boxed()
                 .sorted(Comparator.comparingDouble(i -> chances[i]))
                 .mapToInt(Integer::intValue)
                 .toArray();
-        double[] adjusted = new double[m];
+        double[] adjusted = new double[chances.length];
         Arrays.fill(adjusted, 1);
         double least = 1;
-        for (int rank = m; rank >= 1; rank--) {
+        for (int rank = chances.length; rank >= 1; rank--) {
             int i = order[rank - 1];
             least = Math.min(least, chances[i] * m / rank);
             adjusted[i] = least;

@@ -11,12 +11,11 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
  * The Mann-Whitney test (rank-sum test), one-sided: do exposed reels have lower margins than others? H. B. Mann and D. R. Whitney, Annals
- * of Mathematical Statistics 18 (1947) 50–60; over strata P. H. van Elteren, 1960. Both from memory, checked with worked examples.
+ * of Mathematical Statistics 18 (1947) 50–60; from memory, checked with worked examples. Over strata: {@link VanElteren}.
  *
  * <p>Equation: U = R − n1(n1 + 1)/2; p = P(U' ≤ U). Exact form: the number of the C(N, n1) choices that give U' is the coefficient of
  * x^U' in the product over i = 1 … n1 of (1 − x^(n2 + i)) / (1 − x^i). Normal form: mean n1 n2 / 2, variance n1 n2 / 12 · [N + 1 −
- * Σ(t³ − t) / (N(N − 1))], with a continuity correction of one half. Over strata: z = Σ w (R − n1(N + 1)/2) / √Σ w² variance,
- * w = 1/(N + 1), ranks within each stratum.
+ * Σ(t³ − t) / (N(N − 1))], with a continuity correction of one half.
  *
  * <p>Symbols: n1 exposed, n2 other, N all reels; R sum of the exposed reels' ranks, the lowest margin first; t reels that share a
  * margin; no units, because only ranks count.
@@ -48,10 +47,10 @@ final class MannWhitneyTest {
     /** Cumulative exact distributions, by the number of exposed or of other reels, whichever is smaller; many suspects share one. */
     private final Map<Integer, double[]> exact = new HashMap<>();
 
-    private MannWhitneyTest(double[] margins, int[] order) {
+    private MannWhitneyTest(double[] margins, int[] order, double[] ranks) {
         this.margins = margins;
         this.order = order;
-        this.ranks = new double[margins.length];
+        this.ranks = ranks;
         double sum = 0;
         int from = 0;
         while (from < order.length) {
@@ -87,12 +86,28 @@ final class MannWhitneyTest {
                         .boxed()
                         .sorted(Comparator.comparingDouble(i -> margins[i]))
                         .mapToInt(Integer::intValue)
-                        .toArray());
+                        .toArray(),
+                new double[margins.length]);
     }
 
-    private MannWhitneyTest within(BitSet stratum) {
-        return new MannWhitneyTest(
-                margins, Arrays.stream(order).filter(stratum::get).toArray());
+    /** The test within each stratum. */
+    List<MannWhitneyTest> within(Strata strata) {
+        int[] sizes = new int[strata.count()];
+        for (int reel : order) {
+            sizes[strata.of(reel)]++;
+        }
+        int[][] orders = new int[strata.count()][];
+        Arrays.setAll(orders, stratum -> new int[sizes[stratum]]);
+        int[] next = new int[strata.count()];
+        for (int reel : order) {
+            int stratum = strata.of(reel);
+            orders[stratum][next[stratum]++] = reel;
+        }
+        // Each stratum ranks its own reels: no place is written twice.
+        double[] shared = new double[margins.length];
+        return Arrays.stream(orders)
+                .map(own -> new MannWhitneyTest(margins, own, shared))
+                .toList();
     }
 
     /** The chance of ranks as low or lower if the exposure had no effect. */
@@ -102,9 +117,26 @@ final class MannWhitneyTest {
 
     /** The least p that so many exposed reels can reach among these margins; see {@link FisherOneSided#leastAttainable}. */
     double leastAttainable(int exposed) {
-        return lower(
-                exposed,
-                Arrays.stream(order).limit(exposed).mapToDouble(i -> ranks[i]).sum());
+        return lower(exposed, lowestRankSum(exposed));
+    }
+
+    /** The least sum of ranks that so many reels can have. */
+    double lowestRankSum(int exposed) {
+        double sum = 0;
+        for (int i = 0; i < exposed; i++) {
+            sum += ranks[order[i]];
+        }
+        return sum;
+    }
+
+    /** How many reels there are. */
+    int reels() {
+        return order.length;
+    }
+
+    /** The rank of a reel that takes part; the lowest margin has rank 1. */
+    double rank(int reel) {
+        return ranks[reel];
     }
 
     /** The share of pairs of an exposed and another reel in which the exposed one has the lower margin; equal ones count half. */
@@ -118,7 +150,8 @@ final class MannWhitneyTest {
         return exposed.stream().mapToDouble(i -> ranks[i]).sum();
     }
 
-    private double lower(int exposed, double rankSum) {
+    /** The chance that so many exposed reels have a sum of ranks as low or lower. */
+    double lower(int exposed, double rankSum) {
         int others = order.length - exposed;
         double variance = variance(exposed);
         if (!(variance > 0)) {
@@ -170,26 +203,10 @@ final class MannWhitneyTest {
         return chances;
     }
 
-    private double variance(int exposed) {
+    /** The variance of the rank sum of so many exposed reels without an effect. */
+    double variance(int exposed) {
         double n = order.length;
         double others = n - exposed;
         return n > 1 ? exposed * others / VARIANCE_DIVISOR * (n + 1 - ties / (n * (n - 1))) : 0;
-    }
-
-    /** The chance of ranks as low or lower within the strata if the exposure had no effect in any; by the normal form. */
-    double lower(BitSet exposed, List<BitSet> strata) {
-        double below = 0;
-        double variance = 0;
-        for (BitSet stratum : strata) {
-            MannWhitneyTest test = within(stratum);
-            BitSet both = (BitSet) exposed.clone();
-            both.and(stratum);
-            double all = stratum.cardinality();
-            double weight = 1 / (all + 1);
-            int n1 = both.cardinality();
-            below += weight * (test.rankSum(both) - n1 * (all + 1) / 2);
-            variance += weight * weight * test.variance(n1);
-        }
-        return variance > 0 ? NORMAL.cumulativeProbability(below / Math.sqrt(variance)) : 1;
     }
 }

@@ -1,5 +1,6 @@
 package dev.reelproof.analysis;
 
+import java.time.LocalDate;
 import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
@@ -14,14 +15,19 @@ import java.util.TreeMap;
 public final class Population {
     private final List<TestedReel> reels;
     private final SortedMap<Exposure, BitSet> exposed;
+    private final Strata weeks;
+    private final Map<Exposure, Doses> doses;
 
-    private Population(List<TestedReel> reels, SortedMap<Exposure, BitSet> exposed) {
+    private Population(
+            List<TestedReel> reels, SortedMap<Exposure, BitSet> exposed, Strata weeks, Map<Exposure, Doses> doses) {
         this.reels = reels;
         this.exposed = exposed;
+        this.weeks = weeks;
+        this.doses = doses;
     }
 
     /**
-     * A population.
+     * A population tested in one week, of which no shares are known.
      *
      * @param reels the reels, each once
      * @param exposed for each exposure the reels that met it, by their places in the list, from 0
@@ -39,7 +45,25 @@ public final class Population {
             }
             copy.put(exposure, (BitSet) members.clone());
         });
-        return new Population(List.copyOf(reels), copy);
+        return new Population(List.copyOf(reels), copy, Strata.whole(reels.size()), Map.of());
+    }
+
+    /**
+     * The same reels with the weeks of their tests.
+     *
+     * @param weekOfEach the Monday of each reel's week
+     * @throws IllegalArgumentException when there is not one a reel
+     */
+    Population withWeeks(List<LocalDate> weekOfEach) {
+        if (weekOfEach.size() != reels.size()) {
+            throw new IllegalArgumentException(weekOfEach.size() + " weeks of " + reels.size() + " reels");
+        }
+        return new Population(reels, exposed, Strata.by(weekOfEach), doses);
+    }
+
+    /** The same reels with the shares of them that were made from each lot. */
+    Population withDoses(Map<Exposure, Doses> ofEach) {
+        return new Population(reels, exposed, weeks, Map.copyOf(ofEach));
     }
 
     /** The reels; their places here are those of the exposures. */
@@ -50,6 +74,16 @@ public final class Population {
     /** The exposures with the places of the reels that met them. Not to be changed. */
     SortedMap<Exposure, BitSet> exposed() {
         return Collections.unmodifiableSortedMap(exposed);
+    }
+
+    /** The strata within which the reels are compared. */
+    Strata strata(StrataBy by) {
+        return by == StrataBy.WEEK ? weeks : Strata.whole(reels.size());
+    }
+
+    /** The shares of reels that were made from each lot, where they are known. */
+    Map<Exposure, Doses> doses() {
+        return doses;
     }
 
     /** The places of the reels that fail. */

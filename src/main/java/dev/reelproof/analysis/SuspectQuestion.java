@@ -6,8 +6,9 @@ package dev.reelproof.analysis;
  * @param evidence what counts against them
  * @param level the rate of false alarms among those named, more than 0 and at most 0.5
  * @param minimumExposed the fewest exposed reels that are evidence at all, at least 1
+ * @param strataBy which reels they are compared with
  */
-public record SuspectQuestion(Evidence evidence, double level, int minimumExposed) {
+public record SuspectQuestion(Evidence evidence, double level, int minimumExposed, StrataBy strataBy) {
     /** The level where none is given. */
     public static final double USUAL_LEVEL = 0.05;
 
@@ -28,7 +29,12 @@ public record SuspectQuestion(Evidence evidence, double level, int minimumExpose
         }
     }
 
-    /** The question with the usual level and minimum. */
+    /** The question with the usual strata. */
+    public SuspectQuestion(Evidence evidence, double level, int minimumExposed) {
+        this(evidence, level, minimumExposed, StrataBy.WEEK);
+    }
+
+    /** The question with the usual level, minimum and strata. */
     public static SuspectQuestion of(Evidence evidence) {
         return new SuspectQuestion(evidence, USUAL_LEVEL, USUAL_MINIMUM_EXPOSED);
     }
@@ -39,7 +45,7 @@ public record SuspectQuestion(Evidence evidence, double level, int minimumExpose
      * @throws IllegalArgumentException when it is not more than 0 and at most {@value #HIGHEST_LEVEL}
      */
     public SuspectQuestion withLevel(double newLevel) {
-        return new SuspectQuestion(evidence, newLevel, minimumExposed);
+        return new SuspectQuestion(evidence, newLevel, minimumExposed, strataBy);
     }
 
     /**
@@ -48,6 +54,11 @@ public record SuspectQuestion(Evidence evidence, double level, int minimumExpose
      * @throws IllegalArgumentException when it is less than 1
      */
     public SuspectQuestion withMinimumExposed(int newMinimum) {
-        return new SuspectQuestion(evidence, level, newMinimum);
+        return new SuspectQuestion(evidence, level, newMinimum, strataBy);
+    }
+
+    /** The same question with other strata. */
+    public SuspectQuestion withStrata(StrataBy newStrata) {
+        return new SuspectQuestion(evidence, level, minimumExposed, newStrata);
     }
 }

@@ -1,7 +1,10 @@
 package dev.reelproof.analysis;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -20,6 +23,8 @@ import java.util.TreeSet;
 public record TracedPopulation(
         Population population, int notTested, int untraced, Set<String> products, Set<String> units) {
 
+    private static final int LEFT_OUT = -1;
+
     public TracedPopulation {
         products = Set.copyOf(products);
         units = Set.copyOf(units);
@@ -30,48 +35,77 @@ public record TracedPopulation(
      * of itself.
      *
      * @param findings the findings that count, one a reel
-     * @param upstream each lot that the reels were made from, and the reels themselves where they are lots; with the places of the
-     *     reels in the list of findings, from 0
+     * @param upstream what the reels were made from
      * @param notTested how many reels were left out before
      */
-    public static TracedPopulation of(List<ReelFinding> findings, Map<UpstreamLot, BitSet> upstream, int notTested) {
+    public static TracedPopulation of(List<ReelFinding> findings, Upstream upstream, int notTested) {
+        UpstreamTrace trace =
+                new UpstreamTrace(findings.stream().map(ReelFinding::reel).toList(), upstream);
+        Map<UpstreamLot, BitSet> metUpstream = trace.met();
         BitSet traced = new BitSet();
-        upstream.forEach((lot, places) -> places.stream()
+        metUpstream.forEach((lot, places) -> places.stream()
                 .filter(place -> !isItself(lot, findings.get(place)))
                 .forEach(traced::set));
         int[] newPlaces = new int[findings.size()];
+        Arrays.fill(newPlaces, LEFT_OUT);
         Map<Exposure, BitSet> exposed = new TreeMap<>();
         List<TestedReel> reels = new ArrayList<>();
+        List<LocalDate> weeks = new ArrayList<>();
         Set<String> products = new TreeSet<>();
         Set<String> units = new TreeSet<>();
         traced.stream().forEach(place -> {
             ReelFinding finding = findings.get(place);
             newPlaces[place] = reels.size();
             note(exposed, new Exposure(Factor.PRODUCT, finding.product()), reels.size());
+            finding.occasion().exposures().forEach(exposure -> note(exposed, exposure, newPlaces[place]));
             reels.add(finding.asTested());
+            weeks.add(finding.occasion().week());
             products.add(finding.product());
             units.addAll(finding.units());
         });
-        upstream.forEach((lot, met) -> {
-            Set<Exposure> exposures = lot.exposures();
-            met.stream().filter(traced::get).forEach(place -> {
-                int newPlace = newPlaces[place];
-                exposures.forEach(exposure -> note(exposed, exposure, newPlace));
-                if (!isItself(lot, findings.get(place))) {
-                    note(exposed, lot.asExposure(), newPlace);
-                }
-            });
+        Map<Exposure, Doses> doses = new HashMap<>();
+        Map<String, Doses> dosesByLot = trace.doses(newPlaces);
+        metUpstream.forEach((lot, places) -> {
+            BitSet met = moved(places, newPlaces);
+            lot.exposures().forEach(exposure -> note(exposed, exposure, met));
+            places.stream()
+                    .filter(place -> newPlaces[place] != LEFT_OUT && isItself(lot, findings.get(place)))
+                    .forEach(place -> met.clear(newPlaces[place]));
+            note(exposed, lot.asExposure(), met);
+            Doses shares = dosesByLot.get(lot.id());
+            if (shares != null) {
+                doses.put(lot.asExposure(), shares);
+            }
         });
         return new TracedPopulation(
-                Population.of(reels, exposed), notTested, findings.size() - reels.size(), products, units);
+                Population.of(reels, exposed).withWeeks(weeks).withDoses(doses),
+                notTested,
+                findings.size() - reels.size(),
+                products,
+                units);
     }
 
     private static boolean isItself(UpstreamLot lot, ReelFinding finding) {
         return lot.id().equals(finding.reel());
     }
 
+    private static BitSet moved(BitSet places, int[] newPlaces) {
+        BitSet moved = new BitSet();
+        places.stream()
+                .map(place -> newPlaces[place])
+                .filter(place -> place != LEFT_OUT)
+                .forEach(moved::set);
+        return moved;
+    }
+
     private static void note(Map<Exposure, BitSet> exposed, Exposure exposure, int place) {
         exposed.computeIfAbsent(exposure, met -> new BitSet()).set(place);
+    }
+
+    private static void note(Map<Exposure, BitSet> exposed, Exposure exposure, BitSet places) {
+        if (!places.isEmpty()) {
+            exposed.computeIfAbsent(exposure, met -> new BitSet()).or(places);
+        }
     }
 
     /**

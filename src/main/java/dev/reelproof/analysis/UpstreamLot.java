@@ -1,9 +1,11 @@
 package dev.reelproof.analysis;
 
+import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Setting;
 import java.util.EnumSet;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -13,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id its identifier
  * @param kind what it is
+ * @param quantity how much of it there was
  * @param step the step that made it; null when not said, as all that follows but the settings
  * @param machine the machine
  * @param run the run of the step
@@ -24,6 +27,7 @@ import org.jspecify.annotations.Nullable;
 public record UpstreamLot(
         String id,
         LotKind kind,
+        Amount quantity,
         @Nullable String step,
         @Nullable String machine,
         @Nullable String run,
@@ -48,6 +52,7 @@ public record UpstreamLot(
         if (id == null || id.isBlank()) {
             throw new IllegalArgumentException("a lot needs its identifier");
         }
+        Objects.requireNonNull(quantity, "a lot has a quantity");
         settings = Map.copyOf(settings);
     }
 

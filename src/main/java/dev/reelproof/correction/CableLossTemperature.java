@@ -59,8 +59,8 @@ public record CableLossTemperature(double coefficient, double lowest, double hig
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return LossLine.correct(NAME, range(), coefficient, value, conditions);
+    public Line at(MeasurementConditions conditions) {
+        return LossLine.at(NAME, range(), coefficient, conditions);
     }
 
     @Override

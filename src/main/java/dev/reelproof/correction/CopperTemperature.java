@@ -63,10 +63,10 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
+    public Line at(MeasurementConditions conditions) {
         requireCovers(conditions.temperature());
         RANGE.require(NAME, "reference temperature", conditions.referenceTemperature());
-        return value * (factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
+        return Line.scaling(factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
     }
 
     /** Resistance at a temperature divided by that at 20 °C. */
@@ -74,12 +74,17 @@ public record CopperTemperature(double coefficient) implements CorrectionLaw {
         return 1 + coefficient * (temperature.celsius() - COEFFICIENT_BASE_C);
     }
 
-    /** ∂R0/∂R = F0/F and ∂R0/∂t = −R F0 α/F², where F is the factor at t and F0 that at t0. */
+    /** ∂R0/∂R = F0/F, ∂R0/∂t = −R F0 α/F² and ∂R0/∂ln α = R0 (1/F − 1/F0), where F is the factor at t and F0 that at t0. */
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double corrected = correct(value, conditions);
         double factor = factor(conditions.temperature());
-        double ratio = factor(conditions.referenceTemperature()) / factor;
-        return new Sensitivity(ratio, -corrected * coefficient / factor, 0, 0);
+        double atReference = factor(conditions.referenceTemperature());
+        return new Sensitivity(
+                atReference / factor,
+                -corrected * coefficient / factor,
+                0,
+                0,
+                corrected * (1 / factor - 1 / atReference));
     }
 }

@@ -21,6 +21,19 @@ public interface CorrectionLaw {
      */
     void requireCovers(Temperature temperature);
 
+    /** Whether the law needs the measured loss under the conditions, so that it differs from frequency to frequency. */
+    default boolean needsLoss(MeasurementConditions conditions) {
+        return false;
+    }
+
+    /**
+     * The law under some conditions. Every law is a straight line in the value, so that a column of values is corrected by one line.
+     *
+     * @param conditions where and how long was measured, and what to refer it to
+     * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
+     */
+    Line at(MeasurementConditions conditions);
+
     /**
      * The value at reference conditions.
      *
@@ -29,7 +42,9 @@ public interface CorrectionLaw {
      * @return the corrected value in the same unit
      * @throws OutsideLawException when the law does not hold there or needs a figure that is not given
      */
-    double correct(double value, MeasurementConditions conditions);
+    default double correct(double value, MeasurementConditions conditions) {
+        return at(conditions).of(value);
+    }
 
     /**
      * The derivatives of {@link #correct} there, for the propagation of uncertainty.

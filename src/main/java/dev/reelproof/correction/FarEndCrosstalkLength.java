@@ -44,16 +44,15 @@ public record FarEndCrosstalkLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value
-                + Decibels.ofPowerRatio(conditions.length().metres()
-                        / conditions.referenceLength().metres());
+    public Line at(MeasurementConditions conditions) {
+        return Line.shifting(Decibels.ofPowerRatio(
+                conditions.length().metres() / conditions.referenceLength().metres()));
     }
 
     /** ∂K0/∂K = 1 and ∂K0/∂L = 10/(L ln 10). */
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         return new Sensitivity(
-                1, 0, Decibels.perRelativeChangeOfPower() / conditions.length().metres(), 0);
+                1, 0, Decibels.perRelativeChangeOfPower() / conditions.length().metres(), 0, 0);
     }
 }

@@ -50,8 +50,8 @@ public record HalfLinearLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value / growth(lengths(conditions));
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(1 / growth(lengths(conditions)));
     }
 
     private static double lengths(MeasurementConditions conditions) {
@@ -73,6 +73,7 @@ public record HalfLinearLength() implements CorrectionLaw {
                 1 / growth,
                 0,
                 -value * slope / (growth * growth * conditions.referenceLength().metres()),
+                0,
                 0);
     }
 }

@@ -43,15 +43,15 @@ public record InsulationResistanceLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value
-                * (conditions.length().metres() / conditions.referenceLength().metres());
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(
+                conditions.length().metres() / conditions.referenceLength().metres());
     }
 
     /** ∂R0/∂R = L/L0 and ∂R0/∂L = R/L0. */
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double referenceMetres = conditions.referenceLength().metres();
-        return new Sensitivity(conditions.length().metres() / referenceMetres, 0, value / referenceMetres, 0);
+        return new Sensitivity(conditions.length().metres() / referenceMetres, 0, value / referenceMetres, 0, 0);
     }
 }

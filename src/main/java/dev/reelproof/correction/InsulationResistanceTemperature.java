@@ -65,8 +65,8 @@ public record InsulationResistanceTemperature(double factor, double lowest, doub
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value * growth(conditions);
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(growth(conditions));
     }
 
     private double growth(MeasurementConditions conditions) {
@@ -78,10 +78,13 @@ public record InsulationResistanceTemperature(double factor, double lowest, doub
                         - conditions.referenceTemperature().celsius());
     }
 
-    /** ∂R0/∂R = k^(t − t0) and ∂R0/∂t = R0 ln k. */
+    /** ∂R0/∂R = k^(t − t0), ∂R0/∂t = R0 ln k and, with the coefficient α = ln k per °C, ∂R0/∂ln α = R0 (t − t0) ln k. */
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double growth = growth(conditions);
-        return new Sensitivity(growth, value * growth * StrictMath.log(factor), 0, 0);
+        double perDegree = value * growth * StrictMath.log(factor);
+        double degrees = conditions.temperature().celsius()
+                - conditions.referenceTemperature().celsius();
+        return new Sensitivity(growth, perDegree, 0, 0, perDegree * degrees);
     }
 }

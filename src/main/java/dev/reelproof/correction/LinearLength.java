@@ -44,9 +44,9 @@ public record LinearLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value
-                * (conditions.referenceLength().metres() / conditions.length().metres());
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(
+                conditions.referenceLength().metres() / conditions.length().metres());
     }
 
     /** ∂x0/∂x = L0/L and ∂x0/∂L = −x L0/L². */
@@ -54,6 +54,6 @@ public record LinearLength() implements CorrectionLaw {
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double metres = conditions.length().metres();
         return new Sensitivity(
-                conditions.referenceLength().metres() / metres, 0, -correct(value, conditions) / metres, 0);
+                conditions.referenceLength().metres() / metres, 0, -correct(value, conditions) / metres, 0, 0);
     }
 }

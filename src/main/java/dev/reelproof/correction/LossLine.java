@@ -34,25 +34,25 @@ final class LossLine {
         return "a0 = a · [1 + " + delta + " (t0 − 20)] / [1 + " + delta + " (t − 20)], t in °C";
     }
 
-    static double correct(
-            String law, TemperatureRange range, double coefficient, double value, MeasurementConditions conditions) {
+    static Line at(String law, TemperatureRange range, double coefficient, MeasurementConditions conditions) {
         range.require(law, "cable temperature", conditions.temperature());
         range.require(law, "reference temperature", conditions.referenceTemperature());
-        return value
-                * (factor(coefficient, conditions.referenceTemperature())
-                        / factor(coefficient, conditions.temperature()));
+        return Line.scaling(
+                factor(coefficient, conditions.referenceTemperature()) / factor(coefficient, conditions.temperature()));
     }
 
-    /** ∂a0/∂a = d(t0)/d(t) and ∂a0/∂t = −a d(t0) δ/d(t)². */
+    /** ∂a0/∂a = d(t0)/d(t), ∂a0/∂t = −a d(t0) δ/d(t)² and ∂a0/∂ln δ = a0 [1/d(t) − 1/d(t0)]. */
     static Sensitivity sensitivity(
             String law, TemperatureRange range, double coefficient, double value, MeasurementConditions conditions) {
-        double corrected = correct(law, range, coefficient, value, conditions);
+        double corrected = at(law, range, coefficient, conditions).of(value);
         double factor = factor(coefficient, conditions.temperature());
+        double atReference = factor(coefficient, conditions.referenceTemperature());
         return new Sensitivity(
-                factor(coefficient, conditions.referenceTemperature()) / factor,
+                atReference / factor,
                 -corrected * coefficient / factor,
                 0,
-                0);
+                0,
+                corrected * (1 / factor - 1 / atReference));
     }
 
     private static double factor(double coefficient, Temperature temperature) {

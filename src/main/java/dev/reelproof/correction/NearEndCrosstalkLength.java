@@ -54,15 +54,22 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
+    public boolean needsLoss(MeasurementConditions conditions) {
         double length = conditions.length().metres();
         double referenceLength = conditions.referenceLength().metres();
-        if (length == referenceLength || (length > referenceLength && !longer)) {
-            return value;
+        return length < referenceLength || (length > referenceLength && longer);
+    }
+
+    @Override
+    public Line at(MeasurementConditions conditions) {
+        if (!needsLoss(conditions)) {
+            return Line.UNCHANGED;
         }
         double lossPerMetre = requireLoss(conditions);
-        return value
-                - Decibels.ofPowerRatio(gathered(lossPerMetre * referenceLength) / gathered(lossPerMetre * length));
+        double atReference =
+                gathered(lossPerMetre * conditions.referenceLength().metres());
+        double atLength = gathered(lossPerMetre * conditions.length().metres());
+        return Line.shifting(-Decibels.ofPowerRatio(atReference / atLength));
     }
 
     private static double requireLoss(MeasurementConditions conditions) {
@@ -93,7 +100,7 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double length = conditions.length().metres();
         double referenceLength = conditions.referenceLength().metres();
-        if (length == referenceLength || (length > referenceLength && !longer)) {
+        if (!needsLoss(conditions)) {
             return Sensitivity.UNCHANGED;
         }
         double lossPerMetre = requireLoss(conditions);
@@ -103,7 +110,8 @@ public record NearEndCrosstalkLength(boolean longer) implements CorrectionLaw {
                 1,
                 0,
                 THERE_AND_BACK * lossPerMetre * atLength,
-                THERE_AND_BACK * (length * atLength - referenceLength * atReference));
+                THERE_AND_BACK * (length * atLength - referenceLength * atReference),
+                0);
     }
 
     /** q/(1 − q) where q = 10^(−loss/5): the share that more cable could still add. */

@@ -59,15 +59,17 @@ public record ResistanceLossTemperature(double coefficient) implements Correctio
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value * Math.sqrt(resistance(coefficient).correct(1, conditions));
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(Math.sqrt(resistance(coefficient).correct(1, conditions)));
     }
 
-    /** ∂a0/∂a = √q and ∂a0/∂t = ½ a q′/√q, where q is the ratio of the resistances and q′ its derivative by t. */
+    /** ∂a0/∂a = √q and ½ a q′/√q by t and by ln α, where q is the ratio of the resistances and q′ its derivative by the same. */
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         Sensitivity ofResistance = resistance(coefficient).sensitivity(1, conditions);
         double root = Math.sqrt(ofResistance.value());
-        return new Sensitivity(root, SQUARE_ROOT_EXPONENT * value * ofResistance.perDegree() / root, 0, 0);
+        double perRatio = SQUARE_ROOT_EXPONENT * value / root;
+        return new Sensitivity(
+                root, perRatio * ofResistance.perDegree(), 0, 0, perRatio * ofResistance.perCoefficient());
     }
 }

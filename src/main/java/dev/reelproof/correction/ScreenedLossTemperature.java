@@ -51,8 +51,8 @@ public record ScreenedLossTemperature(double coefficient) implements CorrectionL
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return LossLine.correct(NAME, RANGE, coefficient, value, conditions);
+    public Line at(MeasurementConditions conditions) {
+        return LossLine.at(NAME, RANGE, coefficient, conditions);
     }
 
     @Override

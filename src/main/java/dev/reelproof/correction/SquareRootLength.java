@@ -45,10 +45,9 @@ public record SquareRootLength() implements CorrectionLaw {
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
-        return value
-                * Math.sqrt(conditions.referenceLength().metres()
-                        / conditions.length().metres());
+    public Line at(MeasurementConditions conditions) {
+        return Line.scaling(Math.sqrt(
+                conditions.referenceLength().metres() / conditions.length().metres()));
     }
 
     /** ∂C0/∂C = √(L0/L) and ∂C0/∂L = −½ C √(L0/L)/L. */
@@ -59,6 +58,7 @@ public record SquareRootLength() implements CorrectionLaw {
                 Math.sqrt(conditions.referenceLength().metres() / metres),
                 0,
                 -SQUARE_ROOT_EXPONENT * correct(value, conditions) / metres,
+                0,
                 0);
     }
 }

@@ -71,10 +71,10 @@ public record UnscreenedLossTemperature(double to40, double above40) implements 
     }
 
     @Override
-    public double correct(double value, MeasurementConditions conditions) {
+    public Line at(MeasurementConditions conditions) {
         requireCovers(conditions.temperature());
         RANGE.require(NAME, "reference temperature", conditions.referenceTemperature());
-        return value * (factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
+        return Line.scaling(factor(conditions.referenceTemperature()) / factor(conditions.temperature()));
     }
 
     private double factor(Temperature temperature) {
@@ -85,16 +85,17 @@ public record UnscreenedLossTemperature(double to40, double above40) implements 
     }
 
     /**
-     * ∂a0/∂a = d(t0)/d(t) and ∂a0/∂t = −a d(t0) d′(t)/d(t)². Exactly on the step both slopes meet; the steeper counts, so that no
-     * uncertainty is hidden by the kink.
+     * ∂a0/∂a = d(t0)/d(t), ∂a0/∂t = −a d(t0) d′(t)/d(t)² and, both coefficients changed by the same share, ∂a0/∂ln α = a0 [1/d(t) −
+     * 1/d(t0)]. Exactly on the step both slopes meet; the steeper counts, so that no uncertainty is hidden by the kink.
      */
     @Override
     public Sensitivity sensitivity(double value, MeasurementConditions conditions) {
         double corrected = correct(value, conditions);
         double factor = factor(conditions.temperature());
-        double ratio = factor(conditions.referenceTemperature()) / factor;
+        double atReference = factor(conditions.referenceTemperature());
         double celsius = conditions.temperature().celsius();
         double slope = celsius == STEP_C ? Math.max(to40, above40) : celsius < STEP_C ? to40 : above40;
-        return new Sensitivity(ratio, -corrected * slope / factor, 0, 0);
+        return new Sensitivity(
+                atReference / factor, -corrected * slope / factor, 0, 0, corrected * (1 / factor - 1 / atReference));
     }
 }

@@ -63,9 +63,8 @@ record Comparison(double judged, Bound bound, double limit, double margin) {
         double judged = rounded(value, bound, rule);
         double limit = bound.at(megahertz);
         double margin = sign * (limit - judged);
-        double noise = ARITHMETIC_NOISE * Math.max(Math.abs(limit), Math.abs(judged));
         // A value without end would make its own noise without end, and pass.
-        boolean onTheLimit = Double.isFinite(margin) && Math.abs(margin) <= noise;
+        boolean onTheLimit = Double.isFinite(margin) && Math.abs(margin) <= noise(judged, limit);
         return new Comparison(judged, bound, limit, onTheLimit ? 0 : margin);
     }
 
@@ -80,6 +79,11 @@ record Comparison(double judged, Bound bound, double limit, double margin) {
                 .doubleValue();
     }
 
+    /** What arithmetic alone may have made of a distance between two figures. */
+    static double noise(double judged, double limit) {
+        return ARITHMETIC_NOISE * Math.max(Math.abs(limit), Math.abs(judged));
+    }
+
     boolean passes() {
         return margin >= 0;
     }
@@ -90,7 +94,7 @@ record Comparison(double judged, Bound bound, double limit, double margin) {
      * @param guardBand w, in the unit of the margin; 0 for simple acceptance
      */
     Outcome outcome(DecisionRule rule, double guardBand) {
-        double noise = ARITHMETIC_NOISE * Math.max(Math.abs(limit), Math.abs(judged));
+        double noise = noise(judged, limit);
         if (margin >= guardBand - (guardBand == 0 ? 0 : noise)) {
             return Outcome.PASS;
         }

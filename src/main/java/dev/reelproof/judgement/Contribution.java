@@ -25,6 +25,11 @@ record Contribution(
     /** Digits of a factor in a sentence; the share itself keeps them all. */
     private static final MathContext DIGITS_TOLD = new MathContext(6);
 
+    static Contribution of(
+            Supplier<String> quantity, double standard, String quantityUnit, double derivative, String source) {
+        return new Contribution(quantity, standard, quantityUnit, derivative, Math.abs(derivative) * standard, source);
+    }
+
     Step step(String unit) {
         return new Step(
                 "uncertainty",

@@ -4,8 +4,10 @@ import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.measurement.CoreUnit;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.measurement.Subject;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -73,6 +75,14 @@ final class CoreLayout {
             case WITHIN_UNIT -> one.equals(other) && holdsSizeOf(requirement, one);
             case ADJACENT_UNITS, NONADJACENT_UNITS -> between(requirement, one, other);
         };
+    }
+
+    /** The unit of a pair, or the unit or units of a combination; empty where a subject has no pair, or no units are known. */
+    Optional<Units> unitsOf(Subject subject) {
+        Integer pair = subject.pair();
+        CoreUnit one = pair == null ? null : unitOf[pair];
+        CoreUnit other = subject.partner() == null ? one : unitOf[subject.partner()];
+        return one == null || other == null ? Optional.empty() : Optional.of(Units.between(one.unit(), other.unit()));
     }
 
     private static boolean between(Requirement requirement, CoreUnit one, CoreUnit other) {

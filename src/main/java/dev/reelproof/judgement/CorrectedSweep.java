@@ -14,6 +14,27 @@ public final class CorrectedSweep {
     private final String unit;
     private final boolean derived;
 
+    /** Takes the columns as they are. */
+    private CorrectedSweep(
+            double[] measured,
+            double[] corrected,
+            Property property,
+            Subject subject,
+            FrequencyGrid grid,
+            String unit,
+            boolean derived) {
+        if (measured.length != grid.size() || corrected.length != grid.size()) {
+            throw new IllegalArgumentException("a sweep needs one measured and one corrected value a frequency");
+        }
+        this.property = property;
+        this.subject = subject;
+        this.grid = grid;
+        this.measured = measured;
+        this.corrected = corrected;
+        this.unit = unit;
+        this.derived = derived;
+    }
+
     /**
      * @param measured values as measured, in the property's canonical unit, for the length they were sent for
      * @param corrected values at the reference, in {@code unit}; one a grid point
@@ -28,16 +49,19 @@ public final class CorrectedSweep {
             double[] corrected,
             String unit,
             boolean derived) {
-        if (measured.length != grid.size() || corrected.length != grid.size()) {
-            throw new IllegalArgumentException("a sweep needs one measured and one corrected value a frequency");
-        }
-        this.property = property;
-        this.subject = subject;
-        this.grid = grid;
-        this.measured = measured.clone();
-        this.corrected = corrected.clone();
-        this.unit = unit;
-        this.derived = derived;
+        this(measured.clone(), corrected.clone(), property, subject, grid, unit, derived);
+    }
+
+    /** The sweep of a series, whose columns nobody changes. */
+    static CorrectedSweep of(Series series, FrequencyGrid grid, String unit) {
+        return new CorrectedSweep(
+                series.measured(),
+                series.corrected(),
+                series.property(),
+                series.subject(),
+                grid,
+                unit,
+                series.derived());
     }
 
     public Property property() {

@@ -2,9 +2,9 @@ package dev.reelproof.judgement;
 
 import dev.reelproof.correction.CorrectionLaw;
 import dev.reelproof.correction.Laws;
+import dev.reelproof.correction.Line;
 import dev.reelproof.correction.MeasurementConditions;
-import dev.reelproof.correction.Sensitivity;
-import dev.reelproof.limit.Domain;
+import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Property;
@@ -15,35 +15,33 @@ import dev.reelproof.quantity.FrequencyGrid;
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.ReadingUnit;
 import dev.reelproof.quantity.Temperature;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
+import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 
-/** Applies the laws that a requirement names to the values of one result. */
+/**
+ * Applies the laws that a requirement names to the values of one result, a column at a time.
+ *
+ * <p>A law that needs the loss of a pair is asked once for each pair and grid. A combination of two pairs is corrected with the loss of
+ * each, and the worse of both values counts: near-end crosstalk is one figure for both, whichever of them the bay names first.
+ */
 final class Corrector {
-    private static final int THERE_AND_BACK = 2;
-
-    /** Digits of a value in a sentence. */
-    private static final MathContext DIGITS_TOLD = new MathContext(4);
-
     private final Evidence evidence;
     private final Temperature referenceTemperature;
     private final Length referenceLength;
     private final String unit;
     private final List<CorrectionLaw> laws;
     private final boolean perConductorLength;
-    private final OptionalDouble leastRoundTripLoss;
-    private final Domain domain;
-    private final String source;
-    private final Map<Integer, Optional<LossCurve>> lossCurves = new HashMap<>();
+    private final boolean lowerIsWorse;
+    private final Map<Integer, Map<FrequencyGrid, LossLines>> lossLines = new HashMap<>();
+    private final ShortReel shortReel;
+    private final Map<ReadingUnit, Sent> sent = new HashMap<>();
+    private final Map<Property, List<MeasuredSweep>> corrected = new EnumMap<>(Property.class);
 
     Corrector(Evidence evidence, LimitSet limitSet, Requirement requirement) {
         this.evidence = evidence;
@@ -53,10 +51,16 @@ final class Corrector {
         this.laws = requirement.laws().stream()
                 .map(law -> Laws.named(law.name(), law.parameters()))
                 .toList();
-        this.leastRoundTripLoss = requirement.particulars().leastRoundTripLoss();
-        this.domain = requirement.domain();
-        this.source = requirement.source().words();
         this.perConductorLength = requirement.property() == Property.INSULATION_FAULTS;
+        this.lowerIsWorse = requirement.limit().lower().isPresent();
+        this.shortReel = new ShortReel(evidence, requirement);
+    }
+
+    /** The sweeps of a property with their corrected values, in the order of their subjects; once for all requirements alike. */
+    List<MeasuredSweep> measured(Property property) {
+        return corrected.computeIfAbsent(property, key -> evidence.sweeps(key).stream()
+                .map(sweep -> new MeasuredSweep(sweep, this, shortReel))
+                .toList());
     }
 
     /** Refuses a temperature that a law is not stated to hold at. */
@@ -69,184 +73,184 @@ final class Corrector {
         return unit;
     }
 
-    /** A single value at the reference. */
+    /**
+     * A single value at the reference.
+     *
+     * @throws OutsideLawException when a law does not hold there
+     */
     double correct(double value, ReadingUnit sentUnit) {
-        return applied(value, conditions(sentUnit));
+        double[] column = {value};
+        applyTo(column, conditions(sentUnit));
+        return column[0];
     }
 
-    /** A value of a sweep at the reference. */
-    double correct(double value, ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
-        return applied(value, conditions(sentUnit, subject, grid, index));
+    private void applyTo(double[] column, MeasurementConditions conditions) {
+        for (CorrectionLaw law : laws) {
+            Line line = law.at(conditions);
+            for (int i = 0; i < column.length && !line.equals(Line.UNCHANGED); i++) {
+                column[i] = line.of(column[i]);
+            }
+        }
+    }
+
+    /** A sweep at the reference; NaN where it cannot be corrected, with the reason. */
+    CorrectedColumn correct(Sweep sweep) {
+        double[] values = sweep.values();
+        if (needsLoss(sweep)) {
+            Integer partner = sweep.subject().partner();
+            CorrectedColumn withOwn =
+                    linesOf(sweep.subject().pairNumber(), sweep).applyTo(values);
+            return partner == null
+                    ? withOwn
+                    : withOwn.orWorse(linesOf(partner, sweep).applyTo(values), lowerIsWorse);
+        }
+        try {
+            applyTo(values, sent(sweep.unit()).asSent);
+            return CorrectedColumn.of(values);
+        } catch (OutsideLawException e) {
+            return CorrectedColumn.notCorrected(values.length, e);
+        }
+    }
+
+    /**
+     * How values in one unit are corrected.
+     *
+     * @param asSent their conditions, but for a pair's loss
+     * @param needsLoss whether a law needs that loss to correct them
+     * @param dependsOnLoss whether they depend on it, so corrected or as the reel itself was read
+     */
+    private record Sent(MeasurementConditions asSent, boolean needsLoss, boolean dependsOnLoss) {}
+
+    private Sent sent(ReadingUnit unit) {
+        return sent.computeIfAbsent(unit, key -> {
+            MeasurementConditions asSent = conditions(key);
+            MeasurementConditions ofReel = conditions(evidence.result().length());
+            boolean needs = laws.stream().anyMatch(law -> law.needsLoss(asSent));
+            return new Sent(asSent, needs, needs || laws.stream().anyMatch(law -> law.needsLoss(ofReel)));
+        });
+    }
+
+    /** Whether a law uses the measured loss of a pair to correct a sweep. */
+    boolean needsLoss(Sweep sweep) {
+        return sweep.subject().pair() != null && sent(sweep.unit()).needsLoss;
+    }
+
+    /** Whether a corrected value depends on the loss of a pair, in the unit that was sent or as the reel itself was read. */
+    boolean dependsOnLoss(Sweep sweep) {
+        return sweep.subject().pair() != null && sent(sweep.unit()).dependsOnLoss;
+    }
+
+    private LossLines linesOf(int pair, Sweep sweep) {
+        MeasurementConditions conditions = sent(sweep.unit()).asSent;
+        Map<FrequencyGrid, LossLines> ofPair = lossLines.computeIfAbsent(pair, key -> new HashMap<>());
+        LossLines known = ofPair.get(sweep.grid());
+        if (known == null || !known.areUnder(conditions)) {
+            known = new LossLines(laws, conditions, evidence.lossPerMetre(pair, sweep.grid()));
+            ofPair.put(sweep.grid(), known);
+        }
+        return known;
+    }
+
+    /** The pair whose loss corrected a point: of a combination the one that gives the worse value. */
+    int lossPair(Sweep sweep, int index) {
+        int own = sweep.subject().pairNumber();
+        Integer partner = sweep.subject().partner();
+        if (partner == null || !needsLoss(sweep)) {
+            return own;
+        }
+        double value = sweep.value(index);
+        return CorrectedColumn.isWorse(
+                        linesOf(partner, sweep).of(index, value),
+                        linesOf(own, sweep).of(index, value),
+                        lowerIsWorse)
+                ? partner
+                : own;
+    }
+
+    private MeasurementConditions conditions(Sweep sweep, int index) {
+        MeasurementConditions conditions = conditions(sweep.unit());
+        double loss =
+                dependsOnLoss(sweep) ? evidence.lossPerMetre(lossPair(sweep, index), sweep.grid())[index] : Double.NaN;
+        return Double.isNaN(loss) ? conditions : conditions.withLossPerMetre(loss);
+    }
+
+    private MeasurementConditions conditions(ReadingUnit sentUnit) {
+        return conditions(perConductorLength ? evidence.conductorLengthOf(sentUnit) : evidence.lengthOf(sentUnit));
+    }
+
+    private MeasurementConditions conditions(Length length) {
+        return new MeasurementConditions(
+                evidence.result().temperature(), length, referenceTemperature, referenceLength, OptionalDouble.empty());
+    }
+
+    /**
+     * How a corrected single value depends on what was read of the reel.
+     *
+     * @throws OutsideLawException when the law has no derivative there
+     */
+    Dependence dependence(ReadingUnit sentUnit) {
+        return dependence(conditions(sentUnit));
+    }
+
+    /**
+     * The same of the points of a sweep: a function of their place. What a pair's loss enters is worked out once for all sweeps that it
+     * corrects.
+     */
+    IntFunction<Dependence> dependences(Sweep sweep) {
+        if (!dependsOnLoss(sweep)) {
+            Dependence alike = dependence(conditions(sweep.unit()));
+            return index -> alike;
+        }
+        if (!needsLoss(sweep)) {
+            return index -> dependence(conditions(sweep, index));
+        }
+        LossLines own = linesOf(sweep.subject().pairNumber(), sweep);
+        Integer partner = sweep.subject().partner();
+        LossLines other = partner == null ? own : linesOf(partner, sweep);
+        return index -> {
+            double value = sweep.value(index);
+            boolean byOther = CorrectedColumn.isWorse(other.of(index, value), own.of(index, value), lowerIsWorse);
+            return (byOther ? other : own).dependence(index, () -> dependence(conditions(sweep, index)));
+        };
+    }
+
+    private Dependence dependence(MeasurementConditions asSent) {
+        return Dependence.of(laws, asSent, evidence.result().length());
     }
 
     /** What a corrected single value depends on. */
     Influence influence(Reading reading) {
-        return influence(
-                reading.property(), reading.subject(), reading.value(), Double.NaN, conditions(reading.unit()));
+        return dependence(reading.unit())
+                .influence(reading.property(), reading.subject().words(), reading.value(), Double.NaN, 0);
     }
 
     /** What a corrected value of a sweep depends on. */
     Influence influence(Sweep sweep, int index) {
-        return influence(
-                sweep.property(),
-                sweep.subject(),
-                sweep.value(index),
-                sweep.grid().megahertz(index),
-                conditions(sweep.unit(), sweep.subject(), sweep.grid(), index));
-    }
-
-    /**
-     * The derivatives of the laws in a row, by what was read of the reel itself.
-     *
-     * <p>A bay that sends a value per length has brought it there from the reel's own length. That step is undone by the
-     * requirement's laws, which are linear in the value, so that the instrument's uncertainty and that of the length enter alike in
-     * whatever unit the value was sent.
-     */
-    private Influence influence(
-            Property property, Subject subject, double value, double megahertz, MeasurementConditions asSent) {
-        double metres = evidence.result().length().metres();
-        MeasurementConditions ofReel = new MeasurementConditions(
-                asSent.temperature(),
-                evidence.result().length(),
-                asSent.referenceTemperature(),
-                asSent.referenceLength(),
-                asSent.lossPerMetre());
-        double reading = value;
-        if (asSent.length().metres() != metres) {
-            double slope = sensitivity(value, ofReel).value();
-            reading = value + (applied(value, asSent) - applied(value, ofReel)) / slope;
-        }
-        Sensitivity sensitivity = sensitivity(reading, ofReel);
-        double perMetre = sensitivity.perMetre();
-        TreeMap<Integer, Influence.Loss> losses = new TreeMap<>();
-        if (sensitivity.perLossPerMetre() != 0) {
-            double lossPerMetre = asSent.lossPerMetre().orElseThrow();
-            // a = A/L: a longer reel means a lower loss per metre, and an error of A is spread over the length.
-            perMetre -= sensitivity.perLossPerMetre() * lossPerMetre / metres;
-            losses.put(
-                    subject.pair(),
-                    new Influence.Loss(megahertz, lossPerMetre * metres, sensitivity.perLossPerMetre() / metres));
-        }
-        return new Influence(
-                List.of(new Influence.Instrument(property, subject.words(), reading, megahertz, sensitivity.value())),
-                sensitivity.perDegree(),
-                perMetre,
-                losses);
-    }
-
-    private Sensitivity sensitivity(double value, MeasurementConditions conditions) {
-        double corrected = value;
-        Sensitivity all = Sensitivity.UNCHANGED;
-        for (CorrectionLaw law : laws) {
-            all = all.then(law.sensitivity(corrected, conditions));
-            corrected = law.correct(corrected, conditions);
-        }
-        return all;
-    }
-
-    private double applied(double value, MeasurementConditions conditions) {
-        double corrected = value;
-        for (CorrectionLaw law : laws) {
-            corrected = law.correct(corrected, conditions);
-        }
-        return corrected;
-    }
-
-    /**
-     * For each point of a sweep why the reel is too short for it to be representative; absent where it is long enough.
-     *
-     * <p>What comes back from the far end is weakened there and back, by twice the insertion loss. Where that is little, the value is
-     * that of the far end's termination as much as the cable's.
-     */
-    @Nullable
-    Obstacle[] tooShort(Sweep sweep) {
-        @Nullable Obstacle[] reasons = new @Nullable Obstacle[sweep.size()];
-        if (leastRoundTripLoss.isEmpty()) {
-            return reasons;
-        }
-        double least = leastRoundTripLoss.getAsDouble();
-        List<Integer> unknown = new ArrayList<>();
-        List<Integer> small = new ArrayList<>();
-        double smallest = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < reasons.length; i++) {
-            if (!domain.holds(sweep.grid().megahertz(i))) {
-                continue;
-            }
-            OptionalDouble loss = roundTripLoss(sweep, i);
-            if (loss.isEmpty()) {
-                unknown.add(i);
-            } else if (!(loss.getAsDouble() >= least)) {
-                small.add(i);
-                smallest = Math.min(smallest, loss.getAsDouble());
-            }
-        }
-        Obstacle notKnown = obstacle(Obstacle.Kind.LENGTH_NOT_KNOWN_ENOUGH, sweep, unknown, Map.of());
-        Obstacle tooSmall = obstacle(
-                Obstacle.Kind.LENGTH_TOO_SHORT,
-                sweep,
-                small,
-                Map.of(
-                        "least",
-                        String.valueOf(least),
-                        "smallest",
-                        BigDecimal.valueOf(smallest == Double.POSITIVE_INFINITY ? least : smallest)
-                                .round(DIGITS_TOLD)
-                                .toPlainString()));
-        unknown.forEach(i -> reasons[i] = notKnown);
-        small.forEach(i -> reasons[i] = tooSmall);
-        return reasons;
-    }
-
-    /** That some points of a sweep cannot be judged for the reel's length; with the frequencies that they span. */
-    private static Obstacle obstacle(
-            Obstacle.Kind kind, Sweep sweep, List<Integer> points, Map<String, String> figures) {
-        Map<String, String> parts = new HashMap<>(figures);
-        parts.put("property", sweep.property().id());
-        parts.put("where", sweep.subject().words());
-        if (!points.isEmpty()) {
-            parts.put("from", String.valueOf(sweep.grid().megahertz(points.get(0))));
-            parts.put("to", String.valueOf(sweep.grid().megahertz(points.get(points.size() - 1))));
-        }
-        return new Obstacle(kind, parts);
-    }
-
-    /** That the reel is long enough at a point, with its figures; empty when the requirement does not ask. */
-    Optional<Step> longEnough(Sweep sweep, int index) {
-        OptionalDouble loss = leastRoundTripLoss.isEmpty() ? leastRoundTripLoss : roundTripLoss(sweep, index);
-        return loss.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Step(
-                        "representative",
-                        "loss there and back, twice the measured insertion loss of the pair over the reel; at least "
-                                + leastRoundTripLoss.getAsDouble() + " dB is asked for",
-                        loss.getAsDouble(),
-                        Property.INSERTION_LOSS.canonicalUnit(),
-                        source));
-    }
-
-    private OptionalDouble roundTripLoss(Sweep sweep, int index) {
-        int pair = Objects.requireNonNull(sweep.subject().pair(), "what is lost there and back is lost in a pair");
-        OptionalDouble perMetre =
-                lossCurve(pair).map(curve -> curve.at(sweep.grid(), index)).orElse(OptionalDouble.empty());
-        return perMetre.isEmpty()
-                ? perMetre
-                : OptionalDouble.of(THERE_AND_BACK
-                        * perMetre.getAsDouble()
-                        * evidence.result().length().metres());
+        return dependence(conditions(sweep, index))
+                .influence(
+                        sweep.property(),
+                        sweep.subject().words(),
+                        sweep.value(index),
+                        sweep.grid().megahertz(index),
+                        dependsOnLoss(sweep) ? lossPair(sweep, index) : 0);
     }
 
     /** The chain of a single value. */
     List<Step> steps(Property property, double value, ReadingUnit sentUnit) {
-        return steps(property, value, conditions(sentUnit));
+        return steps(property, value, conditions(sentUnit), null);
     }
 
     /** The chain of a value of a sweep. */
-    List<Step> steps(
-            Property property, double value, ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
-        return steps(property, value, conditions(sentUnit, subject, grid, index));
+    List<Step> steps(Sweep sweep, int index) {
+        return steps(
+                sweep.property(),
+                sweep.value(index),
+                conditions(sweep, index),
+                needsLoss(sweep) ? Subject.ofPair(lossPair(sweep, index)) : null);
     }
 
-    private List<Step> steps(Property property, double value, MeasurementConditions conditions) {
+    private List<Step> steps(
+            Property property, double value, MeasurementConditions conditions, @Nullable Subject lossOf) {
         List<Step> steps = new ArrayList<>();
         double corrected = value;
         for (int i = 0; i < laws.size(); i++) {
@@ -254,7 +258,7 @@ final class Corrector {
             corrected = law.correct(corrected, conditions);
             steps.add(new Step(
                     "corrected",
-                    law.name() + ": " + law.formula() + "; " + figures(conditions),
+                    law.name() + ": " + law.formula() + "; " + figures(conditions, lossOf),
                     corrected,
                     i + 1 == laws.size() ? unit : property.canonicalUnit(),
                     law.citation()));
@@ -262,34 +266,13 @@ final class Corrector {
         return steps;
     }
 
-    private static String figures(MeasurementConditions conditions) {
+    private static String figures(MeasurementConditions conditions, @Nullable Subject lossOf) {
         String figures = "t = " + conditions.temperature().words() + ", reference "
                 + conditions.referenceTemperature().words() + "; L = "
                 + conditions.length().metres() + " m, reference "
                 + conditions.referenceLength().metres() + " m";
-        OptionalDouble loss = conditions.lossPerMetre();
-        return loss.isPresent() ? figures + "; a = " + loss.getAsDouble() + " dB/m measured" : figures;
-    }
-
-    private MeasurementConditions conditions(ReadingUnit sentUnit) {
-        return new MeasurementConditions(
-                evidence.result().temperature(),
-                perConductorLength ? evidence.conductorLengthOf(sentUnit) : evidence.lengthOf(sentUnit),
-                referenceTemperature,
-                referenceLength,
-                OptionalDouble.empty());
-    }
-
-    private MeasurementConditions conditions(ReadingUnit sentUnit, Subject subject, FrequencyGrid grid, int index) {
-        MeasurementConditions conditions = conditions(sentUnit);
-        OptionalDouble loss = subject.pair() == null
-                ? OptionalDouble.empty()
-                : lossCurve(subject.pair()).map(curve -> curve.at(grid, index)).orElse(OptionalDouble.empty());
-        return loss.isPresent() ? conditions.withLossPerMetre(loss.getAsDouble()) : conditions;
-    }
-
-    private Optional<LossCurve> lossCurve(int pair) {
-        return lossCurves.computeIfAbsent(pair, key -> evidence.sweep(Property.INSERTION_LOSS, Subject.ofPair(key))
-                .map(sweep -> new LossCurve(sweep, evidence.lengthOf(sweep.unit()))));
+        return lossOf == null
+                ? figures
+                : figures + "; a = " + conditions.lossPerMetre().orElseThrow() + " dB/m measured of " + lossOf.words();
     }
 }

@@ -2,10 +2,13 @@ package dev.reelproof.judgement;
 
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
+import dev.reelproof.measurement.Subject;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -16,11 +19,15 @@ final class Evaluator {
     private final LimitSet limitSet;
     private final Requirement requirement;
     private final LimitCheck check;
+    private final CoreLayout core;
+    private final LimitColumns limits;
 
-    Evaluator(LimitSet limitSet, Requirement requirement, Propagation propagation) {
+    Evaluator(LimitSet limitSet, Requirement requirement, CoreLayout core, Propagation propagation) {
         this.limitSet = limitSet;
         this.requirement = requirement;
+        this.core = core;
         this.check = new LimitCheck(limitSet, requirement, propagation);
+        this.limits = new LimitColumns(requirement);
     }
 
     /**
@@ -30,41 +37,40 @@ final class Evaluator {
      * @param without pairs that are left out of the arithmetic
      */
     Evaluation evaluate(GatheredSeries gathered, Set<Integer> without) {
-        List<Obstacle> obstacles = new ArrayList<>();
-        List<Candidate> candidates = new ArrayList<>();
+        Set<Obstacle> obstacles = new LinkedHashSet<>();
+        List<Series> judged = new ArrayList<>();
+        int points = 0;
         for (Series series : gathered.series()) {
-            for (int i = 0; i < series.size(); i++) {
-                Candidate candidate = new Candidate(series, i, limitAt(series, i), 0);
-                if (!isJudged(series, i) || candidate.pairs().stream().anyMatch(without::contains)) {
-                    continue;
-                }
-                Optional<Obstacle> obstacle = series.obstacle(i);
-                if (obstacle.isEmpty()) {
-                    candidates.add(candidate);
-                } else if (!obstacles.contains(obstacle.get())) {
-                    obstacles.add(obstacle.get());
+            if (!without.isEmpty() && belongsTo(series.subject(), without)) {
+                continue;
+            }
+            LimitColumn limit = limits.over(series.grid());
+            int ofSeries = 0;
+            for (int i = limit.from(); i < limit.to(); i++) {
+                Obstacle obstacle = series.obstacle(i);
+                if (obstacle == null) {
+                    ofSeries++;
+                } else {
+                    obstacles.add(obstacle);
                 }
             }
+            points += ofSeries;
+            if (ofSeries > 0) {
+                judged.add(series);
+            }
         }
-        if (candidates.isEmpty()) {
-            return new Evaluation(null, null, 0, obstacles, List.of());
+        if (judged.isEmpty()) {
+            return Evaluation.ofNothing(List.copyOf(obstacles));
         }
-        List<Step> rules = rules(candidates.size(), without);
+        List<Step> rules = rules(points, without);
         return requirement.statistic() == Statistic.INDIVIDUAL
-                ? new WorstValue(check).evaluate(candidates, rules, obstacles)
-                : new StatisticOfValues(check).evaluate(candidates, rules, obstacles);
+                ? new WorstValue(check, limits).evaluate(judged, points, rules, obstacles)
+                : new StatisticOfValues(check, limits, core).evaluate(judged, points, rules, obstacles);
     }
 
-    /** The frequency that the limit is taken at; a single value stated for a whole range meets the limit where it begins. */
-    private double limitAt(Series series, int index) {
-        if (series.grid() != null) {
-            return series.grid().megahertz(index);
-        }
-        return requirement.domain() instanceof Domain.Range range ? range.from() : 0;
-    }
-
-    private boolean isJudged(Series series, int index) {
-        return series.grid() == null || requirement.domain().holds(series.grid().megahertz(index));
+    private static boolean belongsTo(Subject subject, Set<Integer> pairs) {
+        return (subject.pair() != null && pairs.contains(subject.pair()))
+                || (subject.partner() != null && pairs.contains(subject.partner()));
     }
 
     /** What had to be there, and what was left out, as steps of the chain. */
@@ -73,9 +79,10 @@ final class Evaluator {
         String scope = requirement.scope() == Scope.CORE
                 ? ""
                 : ", of " + requirement.scope().word();
+        String each = requirement.particulars().per() == Per.UNIT ? ", each unit or pair of units by itself" : "";
         steps.add(new Step(
                 "covered",
-                "values judged" + scope + where(),
+                "values judged" + scope + each + where(),
                 points,
                 "count",
                 "limit set " + limitSet.id() + " revision " + limitSet.revision()));

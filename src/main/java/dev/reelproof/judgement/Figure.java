@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  * The worst figure of a requirement: where the margin is least.
  *
  * @param subject the pair, combination, conductor or end; the reel for a statistic of all values
+ * @param units the unit or units that a statistic was taken of; absent where it was taken of the whole reel
  * @param megahertz the frequency in MHz; absent for a property without one
  * @param measured the raw value there, in {@code measuredUnit}; absent for a statistic over values that were sent in different units
  * @param measuredUnit the unit of the raw value, as sent; absent where that is
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record Figure(
         Subject subject,
+        @Nullable Units units,
         @Nullable Double megahertz,
         @Nullable Double measured,
         @Nullable String measuredUnit,
@@ -55,5 +57,35 @@ public record Figure(
                     "a raw value and its unit are both there or both absent, not " + measured + " and " + measuredUnit);
         }
         steps = List.copyOf(steps);
+    }
+
+    /** A figure that belongs to no unit of the core by itself. */
+    public Figure(
+            Subject subject,
+            @Nullable Double megahertz,
+            @Nullable Double measured,
+            @Nullable String measuredUnit,
+            double value,
+            double judged,
+            double limit,
+            double margin,
+            String unit,
+            boolean derived,
+            @Nullable Uncertainty uncertainty,
+            List<Step> steps) {
+        this(
+                subject,
+                null,
+                megahertz,
+                measured,
+                measuredUnit,
+                value,
+                judged,
+                limit,
+                margin,
+                unit,
+                derived,
+                uncertainty,
+                steps);
     }
 }

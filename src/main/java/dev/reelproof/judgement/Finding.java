@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param points how many values were judged
  * @param varyingPairs the pairs left out under the set's allowance of pairs that may vary
  * @param decisionRule how uncertainty entered the decision
+ * @param doubt where it is least sure that the requirement is met; absent where no uncertainty is known, or none was kept
  */
 public record Finding(
         String requirement,
@@ -29,7 +30,8 @@ public record Finding(
         @Nullable Figure figure,
         int points,
         List<Integer> varyingPairs,
-        DecisionRule decisionRule) {
+        DecisionRule decisionRule,
+        @Nullable Doubt doubt) {
 
     /**
      * Checks that the parts agree.
@@ -101,6 +103,7 @@ public record Finding(
                 figure,
                 points,
                 varyingPairs,
-                decisionRule);
+                decisionRule,
+                null);
     }
 }

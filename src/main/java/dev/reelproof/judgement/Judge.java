@@ -3,6 +3,7 @@ package dev.reelproof.judgement;
 import dev.reelproof.limit.Allowance;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
+import dev.reelproof.limit.Statistic;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Product;
@@ -31,16 +32,20 @@ public final class Judge {
     private final ReelResult result;
     private final LimitSet limitSet;
     private final Evidence evidence;
+    private final Correctors correctors;
     private final CoreLayout core;
     private final Coverage coverage;
+    private final BetweenPoints betweenPoints;
     private final Optional<UncertaintyModel> uncertaintyModel;
 
     private Judge(ReelResult result, Product product, LimitSet limitSet, Optional<UncertaintyModel> uncertaintyModel) {
         this.result = result;
         this.limitSet = limitSet;
         this.evidence = new Evidence(result, product.pairs());
+        this.correctors = new Correctors(evidence, limitSet);
         this.core = new CoreLayout(product);
         this.coverage = new Coverage(evidence, core, limitSet);
+        this.betweenPoints = new BetweenPoints(product, result.length());
         this.uncertaintyModel = uncertaintyModel;
     }
 
@@ -69,7 +74,7 @@ public final class Judge {
         List<VaryingPairs.Case> cases = new ArrayList<>();
         Map<Property, List<CorrectedSweep>> sweeps = new EnumMap<>(Property.class);
         for (Requirement requirement : limitSet.requirements()) {
-            Corrector corrector = new Corrector(evidence, limitSet, requirement);
+            Corrector corrector = correctors.of(requirement);
             GatheredSeries gathered = gatherer.of(requirement, corrector);
             if (!requirement.particulars().required() && gathered.isEmpty()) {
                 continue;
@@ -77,7 +82,7 @@ public final class Judge {
             corrector.requireCovers(result.temperature());
             if (core.meets(requirement)) {
                 cases.add(new VaryingPairs.Case(
-                        requirement, gathered, new Evaluator(limitSet, requirement, propagation)));
+                        requirement, gathered, new Evaluator(limitSet, requirement, core, propagation)));
                 sweeps.computeIfAbsent(requirement.property(), property -> gathered.series().stream()
                         .filter(series -> series.grid() != null)
                         .map(series -> series.toSweep(corrector.unit()))
@@ -127,8 +132,8 @@ public final class Judge {
                 .filter(judge.core::meets)
                 .map(requirement -> new VaryingPairs.Case(
                         requirement,
-                        gatherer.of(requirement, new Corrector(judge.evidence, limitSet, requirement)),
-                        new Evaluator(limitSet, requirement, propagation)))
+                        gatherer.of(requirement, judge.correctors.of(requirement)),
+                        new Evaluator(limitSet, requirement, judge.core, propagation)))
                 .map(one -> judge.finding(one, varying, varying.size()))
                 .toList();
     }
@@ -159,6 +164,13 @@ public final class Judge {
         if (!evaluation.fails()) {
             return passUnlessObstructed(one, evaluation, warmerPass(requirement), Set.of());
         }
+        if (!onePartDecides(requirement)) {
+            List<Obstacle> obstacles = coverage.obstaclesToFail(requirement, one.gathered());
+            obstacles.addAll(evaluation.obstacles());
+            if (!obstacles.isEmpty()) {
+                return notTested(requirement, Obstacles.of(obstacles), evaluation, Set.of());
+            }
+        }
         Evaluation without = one.evaluator().evaluate(one.gathered(), varying);
         boolean mayBeHelped = !varying.isEmpty()
                 && limitSet.allowance()
@@ -178,6 +190,13 @@ public final class Judge {
         return passUnlessObstructed(one, without, reason, varying);
     }
 
+    /** Whether a part of the values can reject the reel: one bad value can, but a mean of some pairs says nothing of that of all. */
+    private static boolean onePartDecides(Requirement requirement) {
+        return requirement.statistic() == Statistic.INDIVIDUAL
+                || (requirement.statistic() == Statistic.MAXIMUM
+                        && requirement.limit().lower().isEmpty());
+    }
+
     private Finding passUnlessObstructed(
             VaryingPairs.Case one, Evaluation evaluation, @Nullable String reason, Set<Integer> varying) {
         List<Obstacle> obstacles = new ArrayList<>(coverage.obstacles(one.requirement(), one.gathered()));
@@ -187,7 +206,12 @@ public final class Judge {
                     Obstacle.Kind.NO_DATA_WITHIN_LIMIT,
                     Map.of("property", one.requirement().property().id())));
         }
-        String said = Stream.of(Optional.ofNullable(reason), coverage.sample(one.requirement(), one.gathered()))
+        Optional<String> between = Optional.ofNullable(evaluation.figure())
+                .flatMap(worst -> betweenPoints.remark(one.requirement().property(), one.gathered(), worst));
+        String said = Stream.of(
+                        Optional.ofNullable(reason),
+                        between,
+                        coverage.sample(one.requirement(), one.gathered()).map(SampleOfPairs::words))
                 .flatMap(Optional::stream)
                 .reduce((first, second) -> first + "; " + second)
                 .orElse(null);
@@ -226,7 +250,8 @@ public final class Judge {
                 evaluation.figure(),
                 evaluation.points(),
                 List.copyOf(varying),
-                limitSet.decisionRuleOf(requirement));
+                limitSet.decisionRuleOf(requirement),
+                evaluation.doubt());
     }
 
     private Optional<Obstacle> lapsedEquipment(Requirement requirement, GatheredSeries gathered) {

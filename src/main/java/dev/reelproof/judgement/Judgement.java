@@ -1,6 +1,7 @@
 package dev.reelproof.judgement;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,7 +40,12 @@ public record Judgement(
         }
     }
 
-    /** @throws IllegalArgumentException when the verdict is not what the findings come to, or a name is blank */
+    /**
+     * Checks that the parts agree. A record of version 0.1 may say that the reel was accepted though no figure of a finding was kept: its
+     * verdict stands as recorded.
+     *
+     * @throws IllegalArgumentException when the verdict is not what the findings come to, or a name is blank
+     */
     public Judgement {
         requireRevision("limit set", limitSet, revision, limitSetSha256);
         if (engine == null || engine.isBlank()) {
@@ -48,10 +54,17 @@ public record Judgement(
         findings = List.copyOf(findings);
         sweeps = List.copyOf(sweeps);
         Verdict come = Verdict.of(findings.stream().map(Finding::outcome).toList());
-        if (verdict != come) {
+        if (verdict != come && !(verdict == Verdict.ACCEPTED && isAcceptedAsRecorded(findings))) {
             throw new IllegalArgumentException("the findings by limit set " + limitSet + " revision " + revision
                     + " come to " + come.word() + ", not to " + (verdict == null ? null : verdict.word()));
         }
+    }
+
+    private static boolean isAcceptedAsRecorded(List<Finding> findings) {
+        return !findings.isEmpty()
+                && findings.stream()
+                        .allMatch(finding -> finding.outcome().accepts()
+                                || finding.obstacles().isFigureNotKept());
     }
 
     private static void requireRevision(String what, String id, int revision, String sha256) {
@@ -59,6 +72,11 @@ public record Judgement(
             throw new IllegalArgumentException("a " + what + " has a name, a revision from 1 and a digest, not '" + id
                     + "' revision " + revision + ", '" + sha256 + "'");
         }
+    }
+
+    /** How sure it is that all judged values meet their limits; empty where no uncertainty is known, or none was kept. */
+    public Optional<ReelConformity> conformity() {
+        return ReelConformity.of(findings);
     }
 
     /** Whether the reel is accepted only conditionally: a passing value lies within a guard band. */

@@ -9,20 +9,26 @@ import dev.reelproof.measurement.Subject;
 import dev.reelproof.quantity.Kind;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Holds a value against the limit of one requirement, by its rounding and decision rule, and writes down the chain behind it. */
 final class LimitCheck {
+    private static final double TEN = 10;
+
     private final LimitSet limitSet;
     private final Requirement requirement;
     private final Propagation propagation;
     private final DecisionRule rule;
+    private final double turnedByRounding;
 
     LimitCheck(LimitSet limitSet, Requirement requirement, Propagation propagation) {
         this.limitSet = limitSet;
         this.requirement = requirement;
         this.propagation = propagation;
         this.rule = limitSet.decisionRuleOf(requirement);
+        this.turnedByRounding = placesOfLimit();
     }
 
     Requirement requirement() {
@@ -47,9 +53,31 @@ final class LimitCheck {
         return Comparison.of(value, limit, megahertz, rounding());
     }
 
-    /** A count is a whole number of faults over a known length: nothing in it is rounded. */
+    /**
+     * A count is a whole number of faults over a known length: nothing in it is rounded. Nor is what is held against a guard band: the
+     * band is measured from the value itself, and half a place more or less would be as wide as the band.
+     */
     private RoundingRule rounding() {
-        return requirement.unit().kind() == Kind.COUNT ? RoundingRule.ABSOLUTE : limitSet.rounding();
+        return requirement.unit().kind() == Kind.COUNT || needsUncertainty()
+                ? RoundingRule.ABSOLUTE
+                : limitSet.rounding();
+    }
+
+    /** How near the limit rounding can turn a decision: one of the places that the limit is printed with; 0 where nothing is rounded. */
+    double turnedByRounding() {
+        return turnedByRounding;
+    }
+
+    private double placesOfLimit() {
+        if (rounding() == RoundingRule.ABSOLUTE) {
+            return 0;
+        }
+        return Stream.of(requirement.limit().lower(), requirement.limit().upper())
+                .flatMap(Optional::stream)
+                .flatMapToInt(bound -> bound.decimals().stream())
+                .mapToDouble(places -> Math.pow(TEN, -places))
+                .max()
+                .orElse(0);
     }
 
     /**
@@ -61,9 +89,9 @@ final class LimitCheck {
         return compare(value, megahertz).outcome(rule, guardBand);
     }
 
-    /** The guard band w of a known budget, in the unit of the value. */
-    double guardBand(Budget budget) {
-        return rule.multiple() * propagation.coverageFactor() * budget.standard();
+    /** The guard band w of a standard uncertainty, in the unit of the value. */
+    double guardBand(double standard) {
+        return rule.multiple() * propagation.coverageFactor() * standard;
     }
 
     static Obstacle noUncertainty(Budget budget) {
@@ -71,24 +99,31 @@ final class LimitCheck {
     }
 
     /**
+     * Where a figure lies.
+     *
+     * @param subject the reel for a statistic
+     * @param units those that a statistic was taken of, where it was taken of each
+     * @param megahertz its frequency, MHz; absent where it has none
+     * @param limitAt the frequency that its limit is taken at, MHz
+     */
+    record Place(Subject subject, @Nullable Units units, @Nullable Double megahertz, double limitAt) {}
+
+    /**
      * The figure of a value, with the last steps of its chain added: rounding, limit, margin and uncertainty.
      *
-     * @param megahertz the frequency of the figure, MHz; absent where it has none
-     * @param limitAt the frequency that the limit is taken at, MHz
      * @param measured the raw value; absent where values were sent in different units
      * @param measuredUnit the unit of the raw value; absent where that is
      * @param steps the chain up to the value; added to
      */
     Figure figure(
-            Subject subject,
-            @Nullable Double megahertz,
-            double limitAt,
+            Place place,
             @Nullable Double measured,
             @Nullable String measuredUnit,
             double value,
             boolean derived,
             Budget budget,
             List<Step> steps) {
+        double limitAt = place.limitAt;
         Comparison comparison = compare(value, limitAt);
         String unit = requirement.unit().text();
         if (comparison.judged() != value) {
@@ -109,8 +144,9 @@ final class LimitCheck {
                 "margin", "how far the value lies on the good side of the limit", comparison.margin(), unit, null));
         Uncertainty uncertainty = budget.isKnown() ? uncertainty(value, limitAt, budget, steps) : null;
         return new Figure(
-                subject,
-                megahertz,
+                place.subject,
+                place.units,
+                place.megahertz,
                 measured,
                 measuredUnit,
                 value,
@@ -132,7 +168,7 @@ final class LimitCheck {
             steps.add(new Step(
                     "guard band",
                     "w = multiple · U; " + rule.words() + "; the margin is held against w",
-                    guardBand(budget),
+                    guardBand(budget.standard()),
                     unit,
                     "ILAC-G8:09/2019, " + rule.clause() + " (read)"));
         }

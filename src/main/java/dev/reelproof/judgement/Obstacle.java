@@ -34,6 +34,10 @@ public record Obstacle(Kind kind, Map<String, String> parts) {
         /** The property was measured, but nowhere where the limit holds. */
         NO_DATA_WITHIN_LIMIT,
         PAIR_MISSING,
+        /** So few pairs were measured that they may stand for all only while their average lies within a band, and it does not. */
+        SAMPLE_OUTSIDE_BAND,
+        /** The pairs measured may stand for all where all is well, but the figure that they make fails. */
+        SAMPLE_FAILS,
         /** A figure over all pairs lacks the resistance of a conductor. */
         CONDUCTOR_MISSING,
         RANGE_NOT_SPANNED,
@@ -49,6 +53,8 @@ public record Obstacle(Kind kind, Map<String, String> parts) {
         CORRECTION_NOT_POSSIBLE,
         NO_UNCERTAINTY,
         NO_STATISTIC,
+        /** A record of version 0.1 says that it passed, and keeps no figure that was held against the limit. */
+        FIGURE_NOT_KEPT,
         /** One of a record of before obstacles were kept as data: its sentence alone is known. */
         AS_RECORDED;
 

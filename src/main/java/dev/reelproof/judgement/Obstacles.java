@@ -1,6 +1,7 @@
 package dev.reelproof.judgement;
 
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +34,16 @@ public record Obstacles(List<Obstacle> named, int more) {
         return outcome == Outcome.NOT_TESTED && reason != null ? of(Obstacle.asRecorded(reason)) : NONE;
     }
 
+    /** That a record says what a finding came to, and keeps no figure of it. */
+    public static Obstacles figureNotKept(Outcome recorded) {
+        return of(new Obstacle(Obstacle.Kind.FIGURE_NOT_KEPT, Map.of("outcome", recorded.word())));
+    }
+
+    /** Whether the figure was not kept, and nothing else stands in the way. */
+    boolean isFigureNotKept() {
+        return !isEmpty() && named.stream().allMatch(one -> one.kind() == Obstacle.Kind.FIGURE_NOT_KEPT);
+    }
+
     /** All of them, of which the first few are named. */
     static Obstacles of(List<Obstacle> all) {
         int named = Math.min(MOST_NAMED, all.size());
@@ -44,7 +55,7 @@ public record Obstacles(List<Obstacle> named, int more) {
     }
 
     /** The sentence that a record keeps. */
-    String sentence() {
+    public String sentence() {
         String shown = named.stream().map(Obstacle::sentence).collect(Collectors.joining("; "));
         return more > 0 ? shown + "; and " + more + " more" : shown;
     }

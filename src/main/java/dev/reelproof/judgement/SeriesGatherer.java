@@ -11,9 +11,9 @@ import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.Subject;
-import dev.reelproof.measurement.Sweep;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Arrays;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +26,25 @@ import java.util.stream.Stream;
  * it combines them.
  */
 final class SeriesGatherer {
+    private static final Formula PARALLEL = Formula.of(
+            values -> PairResistance.parallel(values[0], values[1]),
+            values -> PairResistance.parallelGradient(values[0], values[1]),
+            "both conductors in parallel",
+            PairResistance.CITATION);
+    private static final Formula LOOP = Formula.of(
+            values -> PairResistance.loop(values[0], values[1]),
+            values -> PairResistance.loopGradient(),
+            "both conductors in a row",
+            PairResistance.LOOP_CITATION);
+    private static final Formula DIRECTION = Formula.counted(
+            UnbalanceDirection::percent,
+            "share of pairs in which a is above b, equal ones counted half",
+            UnbalanceDirection.CITATION);
+    private static final Formula POWER_SUM =
+            Formula.of(PowerSum::of, PowerSum::gradient, "−10 log10 Σ 10^(−x/10)", PowerSum.CITATION);
+    private static final Formula SKEW = Formula.of(
+            DelaySkew::of, DelaySkew::gradient, "largest less smallest delay at one frequency", DelaySkew.CITATION);
+
     private final Evidence evidence;
     private final CoreLayout core;
 
@@ -37,13 +56,17 @@ final class SeriesGatherer {
     GatheredSeries of(Requirement requirement, Corrector corrector) {
         List<Series> series = new ArrayList<>();
         List<Obstacle> obstacles = new ArrayList<>();
-        for (Reading reading : evidence.readings(requirement.property())) {
-            series.add(Series.of(reading, corrector));
-        }
-        for (Sweep sweep : evidence.sweeps(requirement.property())) {
-            series.add(Series.of(sweep, corrector));
-        }
         Derivation derivation = new Derivation(requirement, corrector, obstacles);
+        for (Reading reading : evidence.readings(requirement.property())) {
+            if (counts(requirement, reading.subject())) {
+                series.add(new MeasuredReading(reading, corrector));
+            }
+        }
+        for (Series sweep : corrector.measured(requirement.property())) {
+            if (counts(requirement, sweep.subject())) {
+                series.add(sweep);
+            }
+        }
         switch (requirement.property()) {
             case RESISTANCE_UNBALANCE -> series.addAll(derivation.unbalanceWithinPairs());
             case RESISTANCE_UNBALANCE_BETWEEN_PAIRS -> series.addAll(derivation.unbalanceBetweenPairs());
@@ -56,7 +79,7 @@ final class SeriesGatherer {
                 // every other property is measured as such
             }
         }
-        series.removeIf(one -> !counts(requirement, one.subject()));
+        series.removeIf(one -> one.derived() && !counts(requirement, one.subject()));
         return new GatheredSeries(series, obstacles);
     }
 
@@ -67,14 +90,24 @@ final class SeriesGatherer {
     }
 
     /** The conductors of a pair, and both in parallel. */
-    private record InParallel(int pair, Series both, List<Series> conductors) {}
+    private record InParallel(int pair, Series both, List<MeasuredReading> conductors) {}
+
+    /** The powers behind the levels of a part, as measured and corrected: each part is in two power sums. */
+    private record Powers(PowerSum.Part measured, PowerSum.Part corrected) {
+        static Powers of(Series part) {
+            PowerSum.Part measured = new PowerSum.Part(part.measured());
+            return new Powers(
+                    measured,
+                    Arrays.equals(part.measured(), part.corrected()) ? measured : new PowerSum.Part(part.corrected()));
+        }
+    }
 
     /** Derives the values of one requirement from their parts; adds to the obstacles what cannot be derived. */
     private final class Derivation {
         private final Requirement requirement;
         private final Corrector corrector;
         private final List<Obstacle> obstacles;
-        private final Map<Sweep, Series> corrected = new HashMap<>();
+        private final Map<Series, Powers> powers = new IdentityHashMap<>();
 
         Derivation(Requirement requirement, Corrector corrector, List<Obstacle> obstacles) {
             this.requirement = requirement;
@@ -99,14 +132,11 @@ final class SeriesGatherer {
                 int number = pair;
                 Subject subject = Subject.ofPair(pair);
                 resistances(pair).ifPresent(parts -> {
-                    Series both = Series.derived(
+                    Series both = DerivedSeries.of(
                             Property.CONDUCTOR_RESISTANCE,
                             subject,
                             parts,
-                            values -> PairResistance.parallel(values[0], values[1]),
-                            values -> PairResistance.parallelGradient(values[0], values[1]),
-                            "both conductors in parallel",
-                            PairResistance.CITATION,
+                            PARALLEL,
                             Property.CONDUCTOR_RESISTANCE.canonicalUnit());
                     inParallel.add(new InParallel(number, both, parts));
                 });
@@ -117,7 +147,7 @@ final class SeriesGatherer {
                     InParallel one = inParallel.get(i);
                     InParallel other = inParallel.get(j);
                     Subject subject = Subject.ofCombination(one.pair(), other.pair());
-                    List<Series> conductors = Stream.of(one, other)
+                    List<MeasuredReading> conductors = Stream.of(one, other)
                             .flatMap(both -> both.conductors().stream())
                             .toList();
                     if (samePerLength(subject, conductors)) {
@@ -135,15 +165,7 @@ final class SeriesGatherer {
                 Subject subject = Subject.ofPair(pair);
                 resistances(pair)
                         .filter(parts -> samePerLength(subject, parts))
-                        .ifPresent(parts -> derived.add(Series.derived(
-                                requirement.property(),
-                                subject,
-                                parts,
-                                values -> PairResistance.loop(values[0], values[1]),
-                                values -> PairResistance.loopGradient(),
-                                "both conductors in a row",
-                                PairResistance.LOOP_CITATION,
-                                requirement.valueUnit().text())));
+                        .ifPresent(parts -> derived.add(derived(subject, parts, LOOP)));
             }
             return derived;
         }
@@ -163,42 +185,43 @@ final class SeriesGatherer {
                         Map.of("property", requirement.property().id())));
                 return List.of();
             }
-            return List.of(Series.counted(
-                    requirement.property(),
-                    Subject.ofReel(),
-                    parts,
-                    UnbalanceDirection::percent,
-                    "share of pairs in which a is above b, equal ones counted half",
-                    UnbalanceDirection.CITATION,
-                    requirement.valueUnit().text()));
+            return List.of(derived(Subject.ofReel(), parts, DIRECTION));
         }
 
-        private Optional<List<Series>> resistances(int pair) {
-            List<Series> parts = Stream.of(Conductor.values())
+        private Optional<List<MeasuredReading>> resistances(int pair) {
+            List<MeasuredReading> parts = Stream.of(Conductor.values())
                     .flatMap(conductor ->
                             evidence
                                     .reading(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(pair, conductor))
                                     .stream())
-                    .map(reading -> Series.of(reading, corrector))
+                    .map(reading -> new MeasuredReading(reading, corrector))
                     .toList();
             return parts.size() == Conductor.values().length ? Optional.of(parts) : Optional.empty();
         }
 
-        private Series unbalance(Subject subject, List<Series> parts, String ofWhat) {
+        private Series unbalance(Subject subject, List<? extends Series> parts, String ofWhat) {
             UnbalanceDenominator denominator =
                     UnbalanceDenominator.named(requirement.denominator().orElseThrow());
-            return Series.derived(
+            return derived(
+                    subject,
+                    parts,
+                    Formula.of(
+                            values -> denominator.percent(values[0], values[1]),
+                            values -> denominator.gradient(values[0], values[1]),
+                            "100 (Rmax − Rmin) / " + denominator.word() + ofWhat,
+                            denominator.citation()));
+        }
+
+        private Series derived(Subject subject, List<? extends Series> parts, Formula formula) {
+            return DerivedSeries.of(
                     requirement.property(),
                     subject,
                     parts,
-                    values -> denominator.percent(values[0], values[1]),
-                    values -> denominator.gradient(values[0], values[1]),
-                    "100 (Rmax − Rmin) / " + denominator.word() + ofWhat,
-                    denominator.citation(),
+                    formula,
                     requirement.valueUnit().text());
         }
 
-        private boolean samePerLength(Subject subject, List<Series> parts) {
+        private boolean samePerLength(Subject subject, List<? extends Series> parts) {
             boolean same = parts.stream()
                             .map(part -> part.sentUnit().referredTo())
                             .distinct()
@@ -222,58 +245,62 @@ final class SeriesGatherer {
                     Subject subject = Subject.ofPair(pair).at(end);
                     boolean complete = !parts.isEmpty() && parts.size() == core.pairs() - 1;
                     if (complete && onOneGrid(subject, parts) && samePerLength(subject, parts)) {
-                        derived.add(Series.derived(
-                                requirement.property(),
-                                subject,
-                                parts,
-                                PowerSum::of,
-                                PowerSum::gradient,
-                                "−10 log10 Σ 10^(−x/10)",
-                                PowerSum.CITATION,
-                                requirement.valueUnit().text()));
+                        derived.add(powerSum(subject, parts));
                     }
                 }
             }
             return derived;
         }
 
+        private Series powerSum(Subject subject, List<Series> parts) {
+            List<Powers> ofParts = parts.stream()
+                    .map(part -> powers.computeIfAbsent(part, Powers::of))
+                    .toList();
+            List<PowerSum.Part> levels = ofParts.stream().map(Powers::measured).toList();
+            List<PowerSum.Part> correctedLevels =
+                    ofParts.stream().map(Powers::corrected).toList();
+            double[] measured = PowerSum.of(levels);
+            boolean unchanged = ofParts.stream().allMatch(part -> part.measured() == part.corrected());
+            double[] sums = unchanged ? measured : PowerSum.of(correctedLevels);
+            return DerivedSeries.of(
+                    requirement.property(),
+                    subject,
+                    parts,
+                    POWER_SUM,
+                    requirement.valueUnit().text(),
+                    measured,
+                    sums,
+                    block -> PowerSum.gradients(correctedLevels, sums, block.from(), block.to()));
+        }
+
         private List<Series> disturbances(Property partsProperty, int pair, End end) {
+            List<MeasuredSweep> measured = corrector.measured(partsProperty);
             List<Series> parts = new ArrayList<>();
             for (int partner = 1; partner <= core.pairs(); partner++) {
                 if (partner != pair) {
-                    Optional<Sweep> sweep = partsProperty == Property.NEXT
-                            ? evidence.sweepOfEitherOrder(partsProperty, pair, partner, end)
-                            : evidence.sweep(
-                                    partsProperty,
-                                    Subject.ofCombination(pair, partner).at(end));
-                    sweep.ifPresent(
-                            found -> parts.add(corrected.computeIfAbsent(found, key -> Series.of(key, corrector))));
+                    Subject subject = Subject.ofCombination(pair, partner).at(end);
+                    Optional<MeasuredSweep> found = Evidence.find(measured, Series::subject, subject);
+                    // Near-end crosstalk of two pairs at one end is one sweep, in whichever order it was sent.
+                    (found.isEmpty() && partsProperty == Property.NEXT
+                                    ? Evidence.find(measured, Series::subject, subject.reversed())
+                                    : found)
+                            .ifPresent(parts::add);
                 }
             }
             return parts;
         }
 
         List<Series> delaySkew() {
-            List<Series> parts = evidence.sweeps(Property.PROPAGATION_DELAY).stream()
-                    .map(sweep -> Series.of(sweep, corrector))
-                    .toList();
+            List<MeasuredSweep> parts = corrector.measured(Property.PROPAGATION_DELAY);
             Subject subject = Subject.ofReel();
             boolean complete = parts.size() >= 2 && parts.size() == core.pairs();
             if (!(complete && onOneGrid(subject, parts) && samePerLength(subject, parts))) {
                 return List.of();
             }
-            return List.of(Series.derived(
-                    Property.DELAY_SKEW,
-                    subject,
-                    parts,
-                    DelaySkew::of,
-                    DelaySkew::gradient,
-                    "largest less smallest delay at one frequency",
-                    DelaySkew.CITATION,
-                    requirement.valueUnit().text()));
+            return List.of(derived(subject, parts, SKEW));
         }
 
-        private boolean onOneGrid(Subject subject, List<Series> parts) {
+        private boolean onOneGrid(Subject subject, List<? extends Series> parts) {
             boolean one = parts.stream().allMatch(parts.get(0)::sharesGridWith);
             if (!one) {
                 obstacles.add(underivable(Obstacle.Kind.PARTS_ON_DIFFERENT_FREQUENCIES, subject));

@@ -87,7 +87,7 @@ final class VaryingPairs {
         Limit limit = one.requirement().limit().upper().isPresent() ? Limit.atMost(ceiling) : Limit.atLeast(ceiling);
         return one.gathered().series().stream().allMatch(series -> {
             for (int i = 0; i < series.size(); i++) {
-                if (series.obstacle(i).isEmpty()
+                if (series.obstacle(i) == null
                         && !Comparison.of(series.corrected(i), limit, 0, rounding)
                                 .passes()) {
                     return false;
@@ -101,8 +101,7 @@ final class VaryingPairs {
         int failures = 0;
         for (Case one : cases) {
             Evaluation evaluation = one.evaluator().evaluate(one.gathered(), without);
-            failures +=
-                    evaluation.fails() ? Math.max(1, evaluation.failingPairs().size()) : 0;
+            failures += evaluation.fails() ? Math.max(1, evaluation.failing()) : 0;
         }
         return failures;
     }
@@ -110,7 +109,7 @@ final class VaryingPairs {
     private static Set<Integer> candidates(List<Case> cases, Set<Integer> without) {
         Set<Integer> candidates = new TreeSet<>();
         for (Case one : cases) {
-            one.evaluator().evaluate(one.gathered(), without).failingPairs().forEach(candidates::addAll);
+            candidates.addAll(one.evaluator().evaluate(one.gathered(), without).failingPairs());
             candidates.addAll(extremes(one.gathered(), without));
         }
         return candidates;

@@ -15,15 +15,17 @@ import java.util.OptionalDouble;
  * @param testedLength how much conductor must have been tested, for a count per length; empty where any will do
  * @param sampling when a part of the pairs may stand for all; empty when never
  * @param each what a pair must meet to be counted; only for the percentage of pairs
+ * @param per whether a statistic is one of the whole reel, or one for each unit
  */
 public record Particulars(
         boolean required,
         OptionalDouble leastRoundTripLoss,
         Optional<TestedLength> testedLength,
         Optional<Sampling> sampling,
-        Optional<Each> each) {
+        Optional<Each> each,
+        Per per) {
 
-    /** @throws IllegalArgumentException when the least loss is below 0 or not finite */
+    /** @throws IllegalArgumentException when the least loss is below 0 or not finite, or when a sample would stand for each unit */
     public Particulars {
         leastRoundTripLoss.ifPresent(least -> {
             if (!(least >= 0 && Double.isFinite(least))) {
@@ -31,11 +33,15 @@ public record Particulars(
                         "the least loss there and back must be 0 or more and finite, not " + least + " dB");
             }
         });
+        if (per == Per.UNIT && sampling.isPresent()) {
+            throw new IllegalArgumentException(
+                    "a sample of pairs stands for the whole reel; a statistic per unit takes no sample");
+        }
     }
 
-    /** Nothing said: required, at any length, of every pair. */
-    public static final Particulars NONE =
-            new Particulars(true, OptionalDouble.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+    /** Nothing said: required, at any length, of every pair, over the whole reel. */
+    public static final Particulars NONE = new Particulars(
+            true, OptionalDouble.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Per.REEL);
 
     /**
      * The conductor length that must have been tested.

@@ -51,6 +51,10 @@ public record Requirement(
             throw new IllegalArgumentException(
                     "requirement '" + id + "': a percentage of pairs, and nothing else, says what each pair must meet");
         }
+        if (particulars.per() == Per.UNIT && statistic == Statistic.INDIVIDUAL) {
+            throw new IllegalArgumentException(
+                    "requirement '" + id + "': each value stands by itself; only a statistic can be taken per unit");
+        }
         laws = List.copyOf(laws);
     }
 

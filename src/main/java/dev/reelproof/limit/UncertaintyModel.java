@@ -10,6 +10,9 @@ import java.util.stream.Collectors;
 /**
  * One revision of an uncertainty model: what the instruments of each class, the thermometer and the measuring of length contribute.
  *
+ * <p>Temperature, length, length marks and temperature coefficients are each one error for a whole result: their correlation is 1. The
+ * two of length are independent of each other and enter by the same derivative.
+ *
  * @param id its name, such as {@code test-bay}
  * @param revision from 1
  * @param effective the first day on which it is used
@@ -18,6 +21,8 @@ import java.util.stream.Collectors;
  * @param confidencePercent the level of confidence that k is meant to give, in percent, for a normal distribution
  * @param temperature of the cable's temperature, in °C
  * @param length of the reel's length, in m
+ * @param lengthMarks of the marks that the length is read from, in m; empty when {@code length} has all
+ * @param temperatureCoefficients of the laws' temperature coefficients; empty when they are taken as exact
  * @param classes the entries by class of equipment and property; {@value #DEFAULT_CLASS} is there
  * @param sha256 digest of the file, hexadecimal
  * @param text the file as it was read
@@ -31,6 +36,8 @@ public record UncertaintyModel(
         double confidencePercent,
         InstrumentUncertainty temperature,
         InstrumentUncertainty length,
+        Optional<InstrumentUncertainty> lengthMarks,
+        Optional<RelativeUncertainty> temperatureCoefficients,
         Map<String, Map<Property, InstrumentUncertainty>> classes,
         String sha256,
         String text) {

@@ -1,8 +1,9 @@
 package dev.reelproof.network;
 
 import java.util.List;
+import java.util.Optional;
 
-/** The S-parameters of a file, as they stand in it: single-ended, to the file's own reference impedances. Immutable. */
+/** The S-parameters of a file, as they stand in it, to the file's own reference impedances. Immutable. */
 public final class NetworkData {
     private final String file;
     private final String words;
@@ -11,6 +12,7 @@ public final class NetworkData {
     private final int[] lines;
     private final double[][] matrices;
     private final double[] referenceOhm;
+    private final Optional<MixedModeOrder> order;
     private final List<String> warnings;
 
     /**
@@ -22,7 +24,8 @@ public final class NetworkData {
      * @param megahertz frequencies in MHz, 0 or more, ascending
      * @param lines the line at which each frequency begins
      * @param matrices of each frequency S by rows, real and imaginary part in turn
-     * @param referenceOhm reference impedance of each port in ohm
+     * @param referenceOhm reference impedance of each row in ohm
+     * @param order what the rows are, where the file says that they are modes
      * @param warnings what the reader of the result should know, as sentences
      */
     NetworkData(
@@ -33,6 +36,7 @@ public final class NetworkData {
             int[] lines,
             double[][] matrices,
             double[] referenceOhm,
+            Optional<MixedModeOrder> order,
             List<String> warnings) {
         this.file = file;
         this.words = words;
@@ -41,6 +45,7 @@ public final class NetworkData {
         this.lines = lines;
         this.matrices = matrices;
         this.referenceOhm = referenceOhm;
+        this.order = order;
         this.warnings = List.copyOf(warnings);
     }
 
@@ -75,6 +80,21 @@ public final class NetworkData {
     /** A copy of the reference impedances, in ohm. */
     double[] referenceOhm() {
         return referenceOhm.clone();
+    }
+
+    /** What the rows are, where the file says that they are modes; else each is a port. */
+    Optional<MixedModeOrder> order() {
+        return order;
+    }
+
+    /** The real part of an entry of S at a frequency; rows and columns from 0. */
+    double re(int index, int row, int column) {
+        return matrices[index][2 * (row * ports + column)];
+    }
+
+    /** The imaginary part. */
+    double im(int index, int row, int column) {
+        return matrices[index][2 * (row * ports + column) + 1];
     }
 
     /** A copy of S at a frequency. */

@@ -27,7 +27,8 @@ import java.util.function.IntToDoubleFunction;
  *       the other) at one end; TCL A(C, D) at one end; TCTL A(C other end, D this end); EL TCTL = TCTL − A(D other end, D this
  *       end); crosstalk to the far end X = A(D of the disturbed pair at the other end, D of the disturbing pair at this end);
  *       ACR-F = X − the loss of the disturbed pair (or of the disturbing pair, where the limit set says so); FEXT, output to
- *       output, = X − the loss of the disturbing pair
+ *       output, = X − the loss of the disturbing pair; fitted characteristic impedance and structural return loss in {@link
+ *       ImpedanceFit} and {@link StructuralReturnLoss}
  *   <li>Symbols: all in dB; the end of a sweep is the one at which the disturbing or measured pair is driven
  *   <li>Range: frequencies of 1 kHz and more: a point below, such as the extrapolated one at 0 Hz, has no place on a
  *       logarithmic axis and no delay, and is left out
@@ -44,6 +45,8 @@ public final class NetworkSweeps {
             Property.FEXT,
             Property.RETURN_LOSS,
             Property.INPUT_IMPEDANCE,
+            Property.CHARACTERISTIC_IMPEDANCE,
+            Property.STRUCTURAL_RETURN_LOSS,
             Property.TCL,
             Property.TCTL,
             Property.EL_TCTL,
@@ -55,6 +58,7 @@ public final class NetworkSweeps {
 
     private final NetworkData data;
     private final PortMap map;
+    private final double[] referenceOhm;
     private final MixedMode mixedMode;
     private final NetworkChain chain;
     /** The first frequency that is not left out, as an index of the data. */
@@ -65,16 +69,19 @@ public final class NetworkSweeps {
     private final List<Sweep> sweeps = new ArrayList<>();
     private final List<String> warnings;
 
-    private NetworkSweeps(NetworkData data, PortMap map, MixedMode mixedMode, NetworkChain chain) {
+    private NetworkSweeps(NetworkData data, PortMap map, NetworkTerms terms) {
+        ModeReferences references = ModeReferences.of(data, map, terms);
         this.data = data;
         this.map = map;
-        this.mixedMode = mixedMode;
-        this.chain = chain;
+        this.referenceOhm = references.ohm();
+        this.mixedMode = new MixedMode(map, terms);
+        this.chain = new NetworkChain(data, map, terms, mixedMode, referenceOhm);
         this.first = firstWithAPlace(data);
         this.grid = grid(data, first);
         this.lines = new int[grid.size()];
         Arrays.setAll(lines, i -> data.line(first + i));
         this.warnings = new ArrayList<>(data.warnings());
+        warnings.addAll(references.warnings());
     }
 
     /**
@@ -90,14 +97,24 @@ public final class NetworkSweeps {
      */
     public static DerivedSweeps derive(
             NetworkData data, PortMap map, NetworkTerms terms, CableSpan span, Set<Property> wanted) {
-        map.requireFits(data.ports());
-        MixedMode mixedMode = new MixedMode(map, terms);
-        SweepDefinitions definitions = new SweepDefinitions(map, terms, mixedMode);
-        NetworkSweeps sweeps = new NetworkSweeps(data, map, mixedMode, new NetworkChain(data, map, terms, mixedMode));
+        NetworkSweeps sweeps = new NetworkSweeps(data, map.rowsOf(data), terms);
+        SweepDefinitions definitions = new SweepDefinitions(sweeps.map, terms, sweeps.mixedMode);
+        FittedImpedances fitted =
+                new FittedImpedances(sweeps.map, terms, sweeps.mixedMode, frequencies(data, sweeps.first));
         sweeps.warnOfPointsLeftOut();
         sweeps.warnings.addAll(NetworkChecks.warnings(data));
-        sweeps.derive(definitions.levels(wanted), definitions.transmissions(wanted), span, wanted);
-        return new DerivedSweeps(sweeps.sweeps, definitions.reachable(), sweeps.warnings);
+        sweeps.warnings.addAll(SingleEndedChecks.warnings(data, sweeps.map, sweeps.first, span));
+        sweeps.derive(definitions.levels(wanted), definitions.transmissions(wanted), fitted, span, wanted);
+        Set<Property> reachable = definitions.reachable();
+        reachable.addAll(fitted.reachable());
+        return new DerivedSweeps(sweeps.sweeps, reachable, sweeps.warnings);
+    }
+
+    /** What a property that a file does not reach would need. */
+    public static String needs(Property property) {
+        return FittedImpedances.PROPERTIES.contains(property)
+                ? FittedImpedances.NEEDS
+                : "its ports do not reach both ends, or the pairs, that it takes";
     }
 
     private static int firstWithAPlace(NetworkData data) {
@@ -113,9 +130,13 @@ public final class NetworkSweeps {
     }
 
     private static FrequencyGrid grid(NetworkData data, int first) {
+        return FrequencyGrid.ofMegahertz(frequencies(data, first));
+    }
+
+    private static double[] frequencies(NetworkData data, int first) {
         double[] megahertz = new double[data.size() - first];
         Arrays.setAll(megahertz, i -> data.megahertz(first + i));
-        return FrequencyGrid.ofMegahertz(megahertz);
+        return megahertz;
     }
 
     private void warnOfPointsLeftOut() {
@@ -129,7 +150,13 @@ public final class NetworkSweeps {
     }
 
     /** Reads all figures off each frequency's matrix, which is formed once, and makes sweeps of them. */
-    private void derive(List<Level> levels, List<Transmission> transmissions, CableSpan span, Set<Property> wanted) {
+    private void derive(
+            List<Level> levels,
+            List<Transmission> transmissions,
+            FittedImpedances fitted,
+            CableSpan span,
+            Set<Property> wanted) {
+        boolean fits = FittedImpedances.PROPERTIES.stream().anyMatch(wanted::contains);
         int size = grid.size();
         double[][] figures = new double[levels.size()][size];
         double[][] re = new double[transmissions.size()][size];
@@ -141,8 +168,11 @@ public final class NetworkSweeps {
             }
             for (int k = 0; k < re.length; k++) {
                 Transmission transmission = transmissions.get(k);
-                re[k][i] = modes.re(transmission.to(), transmission.from());
-                im[k][i] = modes.im(transmission.to(), transmission.from());
+                re[k][i] = modes.re(transmission.leaves(), transmission.enters());
+                im[k][i] = modes.im(transmission.leaves(), transmission.enters());
+            }
+            if (fits) {
+                fitted.take(i, modes);
             }
         }
         for (int k = 0; k < figures.length; k++) {
@@ -156,11 +186,35 @@ public final class NetworkSweeps {
         for (int k = 0; k < re.length; k++) {
             addDelays(transmissions.get(k), re[k], im[k], span, wanted);
         }
+        if (fits) {
+            addFitted(fitted, wanted);
+        }
+    }
+
+    private void addFitted(FittedImpedances fitted, Set<Property> wanted) {
+        int from = fitted.from();
+        for (FittedImpedances.Fitted sweep : fitted.sweeps(wanted, data.file(), warnings)) {
+            sweeps.add(Sweep.of(
+                    sweep.property(),
+                    sweep.subject(),
+                    from == 0 ? grid : grid(data, first + from),
+                    sweep.values().stream().mapToDouble(Double::doubleValue).toArray(),
+                    ReadingUnit.parse(sweep.property().canonicalUnit()),
+                    new Origin.Network(
+                            data.file(),
+                            Arrays.copyOfRange(lines, from, lines.length),
+                            chain.of(
+                                    sweep.modePorts(),
+                                    sweep.more(),
+                                    sweep.definition(),
+                                    sweep.property(),
+                                    sweep.source()))));
+        }
     }
 
     private ComplexMatrix modesAt(int index) {
         try {
-            return mixedMode.of(data.matrix(index), data.referenceOhm());
+            return mixedMode.of(data.matrix(index), referenceOhm);
         } catch (ArithmeticException e) {
             throw new NetworkException(
                     data.file(),

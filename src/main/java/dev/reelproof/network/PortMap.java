@@ -4,36 +4,23 @@ import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Which conductor each port of a file is connected to: every port once, every place once, both conductors of a pair at an end.
- * Immutable.
+ * What each port of a file is connected to: every port once, every place once, and at a pair's end either both conductors or modes
+ * of the pair. Immutable.
  */
 public final class PortMap {
     private final Map<Integer, Port> byNumber;
     private final List<ModePort> modePorts;
-
-    /**
-     * A pair at one end: where a differential and a common mode enter.
-     *
-     * @param end the end
-     * @param pair the pair, from 1
-     * @param a the port of conductor a, from 1
-     * @param b the port of conductor b, from 1
-     */
-    record ModePort(End end, int pair, int a, int b) {
-
-        /** In words: "ports 1, 2 (near end, pair 1, conductors a, b)". */
-        String words() {
-            return "ports " + a + ", " + b + " (" + end.word() + " end, pair " + pair + ", conductors a, b)";
-        }
-    }
 
     private record Place(End end, int pair) {}
 
@@ -45,12 +32,12 @@ public final class PortMap {
     /**
      * The map of these ports.
      *
-     * @throws PortMapException when a port or a place stands twice, or a pair at an end has one conductor only
+     * @throws PortMapException when a port or a place stands twice, a pair at an end has one conductor only, or conductors and
+     *     modes both, or no port carries a differential signal
      */
     public static PortMap of(List<Port> ports) {
         Map<Integer, Port> byNumber = new TreeMap<>();
         Map<String, Integer> byPlace = new HashMap<>();
-        Map<Place, Map<Conductor, Integer>> places = new HashMap<>();
         for (int i = 0; i < ports.size(); i++) {
             Port port = ports.get(i);
             if (byNumber.putIfAbsent(port.number(), port) != null) {
@@ -64,26 +51,49 @@ public final class PortMap {
                         "port " + port.number() + " is connected to the " + port.place() + ", and so is port " + taken
                                 + "; each place has one port");
             }
-            places.computeIfAbsent(new Place(port.end(), port.pair()), place -> new HashMap<>())
-                    .put(port.conductor(), port.number());
         }
-        List<ModePort> modePorts = new ArrayList<>();
+        Map<Place, List<Port>> places = new LinkedHashMap<>();
         for (Port port : byNumber.values()) {
-            Map<Conductor, Integer> both = places.getOrDefault(new Place(port.end(), port.pair()), Map.of());
-            Integer a = both.get(Conductor.A);
-            Integer b = both.get(Conductor.B);
-            if (a == null || b == null) {
+            places.computeIfAbsent(new Place(port.end(), port.pair()), place -> new ArrayList<>())
+                    .add(port);
+        }
+        return new PortMap(
+                byNumber, places.values().stream().map(PortMap::modePort).toList());
+    }
+
+    private static ModePort modePort(List<Port> here) {
+        Port first = here.get(0);
+        boolean single = first.mode() == PortMode.SINGLE;
+        for (Port other : here) {
+            if ((other.mode() == PortMode.SINGLE) != single) {
                 throw new PortMapException(
                         PortMapException.WHOLE,
-                        "port " + port.number() + " is connected to the " + port.place()
-                                + ", but no port is to the other conductor there; a pair needs both");
-            }
-            ModePort modePort = new ModePort(port.end(), port.pair(), a, b);
-            if (!modePorts.contains(modePort)) {
-                modePorts.add(modePort);
+                        "port " + first.number() + " is connected to the " + first.place() + " and port "
+                                + other.number() + " to the " + other.place()
+                                + "; a pair at an end is connected by its conductors or by its modes");
             }
         }
-        return new PortMap(byNumber, modePorts);
+        if (!single) {
+            return ModePort.ofModes(
+                    first.end(), first.pair(), number(here, PortMode.DIFFERENTIAL), number(here, PortMode.COMMON));
+        }
+        Integer a = number(here, Conductor.A);
+        Integer b = number(here, Conductor.B);
+        if (a == null || b == null) {
+            throw new PortMapException(
+                    PortMapException.WHOLE,
+                    "port " + first.number() + " is connected to the " + first.place()
+                            + ", but no port is to the other conductor there; a pair needs both");
+        }
+        return ModePort.ofConductors(first.end(), first.pair(), a, b);
+    }
+
+    private static @Nullable Integer number(List<Port> here, Object modeOrConductor) {
+        return here.stream()
+                .filter(port -> port.mode() == modeOrConductor || port.conductor() == modeOrConductor)
+                .map(Port::number)
+                .findFirst()
+                .orElse(null);
     }
 
     /**
@@ -113,6 +123,33 @@ public final class PortMap {
                             + (missing.size() > 1 ? " and " + (missing.size() - 1) + " more are" : " is")
                             + " connected");
         }
+    }
+
+    /**
+     * The map of the rows of a file's matrix: this one, or where the file says that its rows are modes, what they are of.
+     *
+     * @throws PortMapException when the map does not fit the file, or no row carries a differential signal
+     */
+    public PortMap rowsOf(NetworkData data) {
+        requireFits(data.ports());
+        PortMap rows = data.order().map(order -> order.rowsOf(this)).orElse(this);
+        if (rows.modePorts.stream().noneMatch(ModePort::hasDifferential)) {
+            throw new PortMapException(
+                    PortMapException.WHOLE,
+                    "every port is of a common mode; what is derived needs a port in mode differential, or the conductors of"
+                            + " a pair");
+        }
+        return rows;
+    }
+
+    /** The same ports, with what the rows of the matrix are told otherwise. */
+    PortMap withModePorts(List<ModePort> rows) {
+        return new PortMap(byNumber, rows);
+    }
+
+    /** The port of a number that fits the file. */
+    Port port(int number) {
+        return Objects.requireNonNull(byNumber.get(number), "the map was asked before whether it fits");
     }
 
     /** The pairs at their ends, in the order of their lowest port. */

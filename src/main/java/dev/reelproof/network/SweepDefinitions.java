@@ -4,16 +4,18 @@ import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
-import dev.reelproof.network.PortMap.ModePort;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 
-/** Which sweeps follow from the ports that are connected, and how each is formed; {@link NetworkSweeps} has the definitions. */
+/**
+ * Which sweeps follow from the ports that are connected, and how each is formed; {@link NetworkSweeps} has the definitions. A sweep
+ * is there when the modes that it takes are.
+ */
 final class SweepDefinitions {
     private static final String DEFINITIONS =
             "ISO/IEC 11801 and the TIA-568 family, definitions of the transmission parameters (from memory)";
@@ -48,8 +50,10 @@ final class SweepDefinitions {
      * @param pair the pair
      * @param from where the wave enters, as an index of {@link PortMap#modePorts()}
      * @param to where it leaves
+     * @param enters the mode in which it enters, as an index of the matrix
+     * @param leaves the mode in which it leaves
      */
-    record Transmission(int pair, int from, int to) {}
+    record Transmission(int pair, int from, int to, int enters, int leaves) {}
 
     SweepDefinitions(PortMap map, NetworkTerms terms, MixedMode mixedMode) {
         this.map = map;
@@ -63,15 +67,20 @@ final class SweepDefinitions {
 
     private void ofPort(int here, List<ModePort> ports) {
         ModePort port = ports.get(here);
+        if (!port.hasDifferential()) {
+            return;
+        }
         Subject subject = Subject.ofPair(port.pair()).at(port.end());
         atOneEnd(subject, here);
-        End other = port.end() == End.NEAR ? End.FAR : End.NEAR;
-        Optional<Integer> there = map.indexOf(other, port.pair());
+        Optional<Integer> there = map.indexOf(other(port.end()), port.pair());
         if (there.isPresent()) {
             throughThePair(subject, here, there.get());
         }
         for (int disturbing = 0; disturbing < ports.size(); disturbing++) {
             ModePort from = ports.get(disturbing);
+            if (!from.hasDifferential()) {
+                continue;
+            }
             if (from.pair() != port.pair() && from.end() == port.end()) {
                 crosstalk(port, here, disturbing);
             } else if (from.pair() != port.pair()) {
@@ -103,9 +112,22 @@ final class SweepDefinitions {
         return reachable;
     }
 
+    private static End other(End end) {
+        return end == End.NEAR ? End.FAR : End.NEAR;
+    }
+
+    /** The differential mode of a pair at an end that has one. */
+    private int differential(int modePort) {
+        return mixedMode.differential(modePort).orElseThrow();
+    }
+
+    /** A pair at an end, where it is connected in differential mode. */
+    private Optional<Integer> differentialAt(End end, int pair) {
+        return map.indexOf(end, pair).filter(index -> map.modePorts().get(index).hasDifferential());
+    }
+
     private void atOneEnd(Subject subject, int here) {
-        int d = mixedMode.differential(here);
-        int c = mixedMode.common(here);
+        int d = differential(here);
         String place = map.words(here);
         levels.add(new Level(
                 Property.RETURN_LOSS,
@@ -122,45 +144,53 @@ final class SweepDefinitions {
                 "input impedance = Z |1 + SDD| / |1 − SDD| at the " + place
                         + ", the other end in the reference impedance Z",
                 Levels.IMPEDANCE_CITATION));
-        levels.add(new Level(
-                Property.TCL,
-                subject,
-                modes -> Levels.loss(modes, c, d),
-                List.of(here),
-                "TCL = −20 log10 |SCD(" + place + ")|",
-                DEFINITIONS));
+        mixedMode
+                .common(here)
+                .ifPresent(c -> levels.add(new Level(
+                        Property.TCL,
+                        subject,
+                        modes -> Levels.loss(modes, c, d),
+                        List.of(here),
+                        "TCL = −20 log10 |SCD(" + place + ")|",
+                        DEFINITIONS)));
     }
 
     private void throughThePair(Subject subject, int here, int there) {
-        int d = mixedMode.differential(here);
-        int dThere = mixedMode.differential(there);
-        int cThere = mixedMode.common(there);
+        int d = differential(here);
         String path = map.words(there) + " ← " + map.words(here);
         List<Integer> both = List.of(here, there);
-        if (subject.end() == End.NEAR) {
+        OptionalInt dThere = mixedMode.differential(there);
+        OptionalInt cThere = mixedMode.common(there);
+        if (subject.end() == End.NEAR && dThere.isPresent()) {
+            int to = dThere.getAsInt();
             levels.add(new Level(
                     Property.INSERTION_LOSS,
-                    Subject.ofPair(Objects.requireNonNull(subject.pair(), "what goes through a pair is of it")),
-                    modes -> Levels.loss(modes, dThere, d),
+                    Subject.ofPair(subject.pairNumber()),
+                    modes -> Levels.loss(modes, to, d),
                     both,
                     "insertion loss = −20 log10 |SDD(" + path + ")|",
                     DEFINITIONS));
-            transmissions.add(new Transmission(subject.pair(), here, there));
+            transmissions.add(new Transmission(subject.pairNumber(), here, there, d, to));
         }
-        levels.add(new Level(
+        cThere.ifPresent(c -> levels.add(new Level(
                 Property.TCTL,
                 subject,
-                modes -> Levels.loss(modes, cThere, d),
+                modes -> Levels.loss(modes, c, d),
                 both,
                 "TCTL = −20 log10 |SCD(" + path + ")|",
-                DEFINITIONS));
-        levels.add(new Level(
-                Property.EL_TCTL,
-                subject,
-                modes -> Levels.loss(modes, cThere, d) - Levels.loss(modes, dThere, d),
-                both,
-                "EL TCTL = TCTL less the insertion loss = −20 log10 |SCD(" + path + ")| + 20 log10 |SDD(" + path + ")|",
-                DEFINITIONS));
+                DEFINITIONS)));
+        if (dThere.isPresent() && cThere.isPresent()) {
+            int to = dThere.getAsInt();
+            int c = cThere.getAsInt();
+            levels.add(new Level(
+                    Property.EL_TCTL,
+                    subject,
+                    modes -> Levels.loss(modes, c, d) - Levels.loss(modes, to, d),
+                    both,
+                    "EL TCTL = TCTL less the insertion loss = −20 log10 |SCD(" + path + ")| + 20 log10 |SDD(" + path
+                            + ")|",
+                    DEFINITIONS));
+        }
     }
 
     /** One sweep serves both pairs: the lower one counts as disturbed. */
@@ -169,8 +199,8 @@ final class SweepDefinitions {
         if (disturbed.pair() > from.pair()) {
             return;
         }
-        int d = mixedMode.differential(here);
-        int dFrom = mixedMode.differential(disturbing);
+        int d = differential(here);
+        int dFrom = differential(disturbing);
         levels.add(new Level(
                 Property.NEXT,
                 Subject.ofCombination(disturbed.pair(), from.pair()).at(disturbed.end()),
@@ -182,12 +212,12 @@ final class SweepDefinitions {
 
     /** Crosstalk into a pair at one end from another pair that is driven at the other. */
     private void farCrosstalk(ModePort disturbed, int here, ModePort from, int disturbing) {
-        int d = mixedMode.differential(here);
-        int dFrom = mixedMode.differential(disturbing);
+        int d = differential(here);
+        int dFrom = differential(disturbing);
         Subject subject = Subject.ofCombination(disturbed.pair(), from.pair()).at(from.end());
         String path = map.words(here) + " ← " + map.words(disturbing);
-        Optional<Integer> disturbedDriven = map.indexOf(from.end(), disturbed.pair());
-        Optional<Integer> disturbingArrives = map.indexOf(disturbed.end(), from.pair());
+        Optional<Integer> disturbedDriven = differentialAt(from.end(), disturbed.pair());
+        Optional<Integer> disturbingArrives = differentialAt(disturbed.end(), from.pair());
         if (!terms.lossOfDisturbing() && disturbedDriven.isPresent()) {
             lessLoss(Property.ACR_F, subject, d, dFrom, here, disturbedDriven.get(), path, "disturbed", disturbing);
         }
@@ -208,8 +238,8 @@ final class SweepDefinitions {
             String path,
             String whose,
             int third) {
-        int dLossTo = mixedMode.differential(lossTo);
-        int dLossFrom = mixedMode.differential(lossFrom);
+        int dLossTo = differential(lossTo);
+        int dLossFrom = differential(lossFrom);
         levels.add(new Level(
                 property,
                 subject,

@@ -53,6 +53,7 @@ final class TouchstoneFile {
                 complete.startLines(),
                 complete.matrices(),
                 header.referenceOhm(),
+                header.order(),
                 warnings);
     }
 

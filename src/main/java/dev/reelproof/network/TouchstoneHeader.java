@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -33,6 +34,9 @@ final class TouchstoneHeader {
     private double @Nullable [] reference;
 
     private int referencesMissing;
+    /** Absent where each row is a port. */
+    private @Nullable MixedModeOrder order;
+
     private MatrixLayout.Form form = MatrixLayout.Form.FULL;
     private boolean columnsFirst;
     private int frequenciesStated = NOT_STATED;
@@ -74,14 +78,19 @@ final class TouchstoneHeader {
         return new MatrixLayout(ports, form, exchanged);
     }
 
-    /** The reference impedance of each port, ohm. */
+    /** The reference impedance of each row, ohm. */
     double[] referenceOhm() {
-        if (reference != null) {
-            return reference;
+        double[] ofPorts = reference;
+        if (ofPorts == null) {
+            ofPorts = new double[ports];
+            Arrays.fill(ofPorts, options().ohm());
         }
-        double[] same = new double[ports];
-        Arrays.fill(same, options().ohm());
-        return same;
+        return order == null ? ofPorts : order.references(ofPorts, lines);
+    }
+
+    /** What the rows are, where they are modes. */
+    Optional<MixedModeOrder> order() {
+        return Optional.ofNullable(order);
     }
 
     /** Takes an option line without its sign; those after the first are passed over, as the specification says. */
@@ -142,13 +151,14 @@ final class TouchstoneHeader {
                 references(value);
             }
             case "matrix format" -> form = matrixForm(value);
-            case "mixed-mode order" -> throw lines.fault("the file holds mixed-mode data ([Mixed-Mode Order]); export"
-                    + " single-ended S-parameters, from which the modes are formed here to the reference"
-                    + " impedances of the limit set");
+            case "mixed-mode order" -> {
+                requirePortsBefore("[Mixed-Mode Order]");
+                order = MixedModeOrder.read(value, ports, lines);
+            }
             default -> throw lines.fault("unknown keyword " + keyword.quoted() + "; known are [Version],"
                     + " [Number of Ports], [Two-Port Data Order], [Number of Frequencies],"
-                    + " [Number of Noise Frequencies], [Reference], [Matrix Format], [Begin Information],"
-                    + " [End Information], [Network Data], [Noise Data] and [End]");
+                    + " [Number of Noise Frequencies], [Reference], [Matrix Format], [Mixed-Mode Order],"
+                    + " [Begin Information], [End Information], [Network Data], [Noise Data] and [End]");
         }
     }
 
@@ -214,6 +224,8 @@ final class TouchstoneHeader {
         if (ports == 2 && !keywords.containsKey(Keyword.TWO_PORT_DATA_ORDER)) {
             throw lines.fault("a file of two ports needs [Two-Port Data Order] 12_21 or 21_12 before [Network Data]");
         }
+        requireWholeReferences();
+        referenceOhm();
     }
 
     /** Requires the option line before data. */

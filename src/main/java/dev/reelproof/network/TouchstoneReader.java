@@ -7,8 +7,8 @@ import java.io.InputStream;
  * Source: Touchstone File Format Specification, versions 1.1 and 2.0 (IBIS Open Forum). The rules were read in public secondary
  * texts or are from memory; the specification itself was not read.
  *
- * <p>Reads S-parameters as a stream, line by line. Refuses data in mixed mode and Y, Z, G and H parameters; passes noise data over
- * with a warning. One reader serves all files of one upload and bounds how much they hold together.
+ * <p>Reads S-parameters as a stream, line by line. Data in mixed mode are taken as the file orders them. Refuses Y, Z, G and H parameters;
+ * passes noise data over with a warning. One reader serves all files of one upload and bounds how much they hold together.
  */
 public final class TouchstoneReader {
     /** The most ports that a file may have. */

@@ -6,8 +6,12 @@ import java.util.Arrays;
 public final class FrequencyGrid {
     private final double[] megahertz;
 
+    /** Worked out once: a grid is the key to what is prepared for it, and asked for with every sweep. */
+    private final int hash;
+
     private FrequencyGrid(double[] megahertz) {
         this.megahertz = megahertz;
+        this.hash = Arrays.hashCode(megahertz);
     }
 
     /**
@@ -64,12 +68,15 @@ public final class FrequencyGrid {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof FrequencyGrid grid && Arrays.equals(megahertz, grid.megahertz);
+        return this == other
+                || (other instanceof FrequencyGrid grid
+                        && hash == grid.hash
+                        && Arrays.equals(megahertz, grid.megahertz));
     }
 
     @Override
     public int hashCode() {
-        return Arrays.hashCode(megahertz);
+        return hash;
     }
 
     @Override

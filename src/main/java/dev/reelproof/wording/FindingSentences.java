@@ -1,5 +1,6 @@
 package dev.reelproof.wording;
 
+import dev.reelproof.judgement.Doubt;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Outcome;
@@ -43,7 +44,24 @@ final class FindingSentences {
                 finding.obstacles().more(),
                 remark(),
                 note(),
-                Precautions.of(finding.property(), words).orElse(null));
+                Precautions.of(finding.property(), words).orElse(null),
+                leastSure());
+    }
+
+    /** Where it is least sure that the requirement is met; null where that is not known. */
+    private @Nullable String leastSure() {
+        Doubt doubt = finding.doubt();
+        if (doubt == null || !isTested()) {
+            return null;
+        }
+        return words.text(
+                finding.points() > 1 ? "finding.least-sure" : "finding.sure",
+                "place",
+                wording.place(finding.property(), doubt),
+                "probability",
+                wording.probability(doubt.probability()),
+                "all",
+                wording.probability(doubt.atLeast()));
     }
 
     private String place() {
@@ -100,7 +118,7 @@ final class FindingSentences {
 
     private boolean isOfTheReelAlone() {
         Figure figure = finding.worst();
-        return figure.subject().pair() == null && figure.megahertz() == null;
+        return figure.subject().pair() == null && figure.units() == null && figure.megahertz() == null;
     }
 
     private String quantity(String figure) {
@@ -120,7 +138,9 @@ final class FindingSentences {
                 "title",
                 wording.title(requirement),
                 "place",
-                figure.subject().pair() == null ? null : wording.place(finding.property(), figure.subject()),
+                figure.subject().pair() == null && figure.units() == null
+                        ? null
+                        : wording.placeWithoutFrequency(finding.property(), figure),
                 "margin",
                 quantity(printed.get().distance()),
                 "frequency",

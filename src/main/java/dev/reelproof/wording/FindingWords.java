@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param remark what there is to say of a finding that was tested; null when there is nothing
  * @param note the shortest that explains the row of a table
  * @param caution what keeps who tests it safe; null when no more than usual care is needed
+ * @param leastSure where it is least sure that the requirement is met, and how sure it is of all values; null where that is not known
  */
 public record FindingWords(
         String title,
@@ -33,7 +34,8 @@ public record FindingWords(
         int moreObstacles,
         @Nullable String remark,
         String note,
-        @Nullable String caution) {
+        @Nullable String caution,
+        @Nullable String leastSure) {
 
     public FindingWords {
         obstacles = List.copyOf(obstacles);

@@ -1,6 +1,8 @@
 package dev.reelproof.wording;
 
+import dev.reelproof.judgement.Doubt;
 import dev.reelproof.judgement.Figure;
+import dev.reelproof.judgement.Units;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Site;
 import dev.reelproof.measurement.Subject;
@@ -17,8 +19,28 @@ final class Places {
 
     /** Where a figure was found: pair, combination or conductor, end, sample, frequency. */
     String of(Property property, Figure figure) {
-        String place = of(property, figure.subject());
-        return figure.megahertz() == null ? place : place + ", " + Figures.frequency(figure.megahertz());
+        return of(property, figure.subject(), figure.units(), figure.megahertz());
+    }
+
+    /** Where it is least sure that a limit is met. */
+    String of(Property property, Doubt doubt) {
+        return of(property, doubt.subject(), doubt.units(), doubt.megahertz());
+    }
+
+    private String of(Property property, Subject subject, @Nullable Units units, @Nullable Double megahertz) {
+        String place = units == null ? of(property, subject) : of(units);
+        return megahertz == null ? place : place + ", " + Figures.frequency(megahertz);
+    }
+
+    /** Where a figure was found, but for its frequency. */
+    String withoutFrequency(Property property, Figure figure) {
+        return of(property, figure.subject(), figure.units(), null);
+    }
+
+    private String of(Units units) {
+        return units.other() == null
+                ? words.text("place.unit", "unit", number(units.unit()))
+                : words.text("place.units", "unit", number(units.unit()), "other", number(units.other()));
     }
 
     /** A pair, combination or conductor with its end and sample; "reel" where there is none. */

@@ -6,6 +6,7 @@ import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.PairCount;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
@@ -40,7 +41,9 @@ final class RequirementWords {
         if (requirement.statistic() != Statistic.INDIVIDUAL) {
             append(qualifiers, words.text("statistic." + requirement.statistic().word()));
         }
-        if (requirement.scope() != Scope.CORE) {
+        if (requirement.particulars().per() == Per.UNIT) {
+            append(qualifiers, words.text("per-unit." + requirement.scope().word()));
+        } else if (requirement.scope() != Scope.CORE) {
             append(qualifiers, words.text("scope." + requirement.scope().word()));
         }
         requirement.unitPairs().ifPresent(range -> append(qualifiers, unitsOf(range)));

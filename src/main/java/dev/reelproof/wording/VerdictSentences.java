@@ -4,6 +4,8 @@ import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.ReelConformity;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.measurement.Property;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -19,13 +21,16 @@ final class VerdictSentences {
             Property.SPARK_FAULTS,
             Property.INSULATION_RESISTANCE,
             Property.RETURN_LOSS,
+            Property.STRUCTURAL_RETURN_LOSS,
             Property.INSULATION_FAULTS,
             Property.CONTINUITY_FAULTS);
 
+    private final Wording wording;
     private final Catalogue words;
 
-    VerdictSentences(Catalogue words) {
-        this.words = words;
+    VerdictSentences(Wording wording) {
+        this.wording = wording;
+        this.words = wording.words();
     }
 
     RecordWords of(Judgement judgement) {
@@ -39,11 +44,28 @@ final class VerdictSentences {
         return new RecordWords(
                 words.text("verdict." + look.word()),
                 look,
-                words.text("verdict." + look.word() + ".sentence"),
+                words.text(
+                        judgement.verdict() == Verdict.ACCEPTED && !open.isEmpty()
+                                ? "verdict.accepted-as-recorded.sentence"
+                                : "verdict." + look.word() + ".sentence"),
                 nextSteps(failing, open, look),
                 judgement.findings().size() - failing.size() - open.size(),
                 failing.size(),
-                open.size());
+                open.size(),
+                judgement.conformity().map(this::sentence).orElse(null));
+    }
+
+    private String sentence(ReelConformity conformity) {
+        return words.text(
+                "verdict.conformity",
+                "least",
+                wording.probability(conformity.atLeast()),
+                "most",
+                wording.probability(conformity.atMost()),
+                "counted",
+                String.valueOf(conformity.counted()),
+                "without",
+                conformity.withoutUncertainty() == 0 ? null : String.valueOf(conformity.withoutUncertainty()));
     }
 
     private List<String> nextSteps(List<Finding> failing, List<Finding> open, Look look) {

@@ -1,5 +1,8 @@
 package dev.reelproof.wording;
 
+import dev.reelproof.analysis.Evidence;
+import dev.reelproof.analysis.TestCause;
+import dev.reelproof.judgement.Doubt;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
@@ -66,6 +69,16 @@ public final class Wording {
     /** Where a figure was found: pair, combination or conductor, end, sample, frequency. */
     public String place(Property property, Figure figure) {
         return places.of(property, figure);
+    }
+
+    /** Where it is least sure that a limit is met. */
+    String place(Property property, Doubt doubt) {
+        return places.of(property, doubt);
+    }
+
+    /** Where a figure was found, but for its frequency. */
+    String placeWithoutFrequency(Property property, Figure figure) {
+        return places.withoutFrequency(property, figure);
     }
 
     /** A pair, combination or conductor with its end and sample; "reel" where there is none. */
@@ -227,7 +240,12 @@ public final class Wording {
 
     /** A judgement as a person reads it. */
     public RecordWords record(Judgement judgement) {
-        return new VerdictSentences(words).of(judgement);
+        return new VerdictSentences(this).of(judgement);
+    }
+
+    /** That the test itself may be what failing reels have in common, and what to do about it. */
+    public String testCause(TestCause cause, Evidence evidence) {
+        return new TestCauseSentences(words).of(cause, evidence);
     }
 
     /**

@@ -6,10 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.analysis.IncomparableMarginsException.Differ;
+import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.Setting;
 import dev.reelproof.measurement.Property;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
@@ -22,14 +24,18 @@ import org.junit.jupiter.params.provider.CsvSource;
 class TracedPopulationTest {
     private static final OffsetDateTime NINE = OffsetDateTime.parse("2026-03-02T09:00:00Z");
 
+    private static final TestOccasion OCCASION = new TestOccasion(null, null, Set.of(), NINE);
+    private static final Exposure DAY = new Exposure(Factor.TEST_DAY, "2026-03-02");
+    private static final Amount QUANTITY = new Amount(100, "km");
+
     private final Map<UpstreamLot, BitSet> upstream = new HashMap<>();
 
     private static ReelFinding finding(String reel, String product, String unit) {
-        return new ReelFinding(reel, product, false, true, 1.5, Set.of(unit));
+        return new ReelFinding(reel, product, false, true, 1.5, Set.of(unit), OCCASION);
     }
 
     private static UpstreamLot lot(String id, LotKind kind) {
-        return new UpstreamLot(id, kind, null, null, null, null, null, null, Map.of());
+        return new UpstreamLot(id, kind, QUANTITY, null, null, null, null, null, null, Map.of());
     }
 
     private void met(UpstreamLot lot, int... places) {
@@ -41,7 +47,11 @@ class TracedPopulationTest {
     }
 
     private TracedPopulation traced(ReelFinding... findings) {
-        return TracedPopulation.of(List.of(findings), upstream, 2);
+        List<Upstream.Link> links = new ArrayList<>();
+        upstream.forEach((lot, places) -> places.stream()
+                .filter(place -> !findings[place].reel().equals(lot.id()))
+                .forEach(place -> links.add(new Upstream.Link(findings[place].reel(), lot.id(), 1))));
+        return TracedPopulation.of(List.of(findings), new Upstream(List.copyOf(upstream.keySet()), links), 2);
     }
 
     private static Exposure exposure(Factor factor, String value) {
@@ -69,19 +79,27 @@ class TracedPopulationTest {
         assertEquals(2, traced.notTested());
         assertEquals(
                 Map.of(
-                        exposure(Factor.LOT, "AC-1"), places(0),
-                        exposure(Factor.PRODUCT, "P"), places(0)),
+                        DAY,
+                        places(0),
+                        exposure(Factor.LOT, "AC-1"),
+                        places(0),
+                        exposure(Factor.PRODUCT, "P"),
+                        places(0)),
                 traced.population().exposed());
     }
 
     /** What made the reel itself is an exposure; the reel is none. */
     @Test
     void aReelMetTheMachineThatCutItAndNotItself() {
-        met(new UpstreamLot("R-1", LotKind.REEL, "cutting", "CUT-1", "R-1", "A", "OP-1", "night", Map.of()), 0);
+        met(
+                new UpstreamLot(
+                        "R-1", LotKind.REEL, QUANTITY, "cutting", "CUT-1", "R-1", "A", "OP-1", "night", Map.of()),
+                0);
         met(
                 new UpstreamLot(
                         "IC-1",
                         LotKind.INSULATION_COMPOUND,
+                        QUANTITY,
                         null,
                         null,
                         "RUN-1",
@@ -98,6 +116,7 @@ class TracedPopulationTest {
         TracedPopulation traced = traced(finding("R-1", "P", "dB"), finding("R-2", "Q", "dB"));
         assertEquals(
                 Map.ofEntries(
+                        Map.entry(DAY, places(0, 1)),
                         Map.entry(exposure(Factor.STEP, "cutting"), places(0)),
                         Map.entry(exposure(Factor.MACHINE, "CUT-1"), places(0)),
                         Map.entry(exposure(Factor.LINE, "A"), places(0)),
@@ -124,7 +143,7 @@ class TracedPopulationTest {
     })
     void aReelCountsWhenItFailsOrEverythingWasTested(
             boolean failing, boolean tested, Double margin, boolean forFailures, boolean forMargins) {
-        ReelFinding finding = new ReelFinding("R-1", "P", failing, tested, margin, Set.of());
+        ReelFinding finding = new ReelFinding("R-1", "P", failing, tested, margin, Set.of(), OCCASION);
         assertEquals(forFailures, finding.countsFor(Evidence.FAILURES));
         assertEquals(forMargins, finding.countsFor(Evidence.MARGINS));
     }

@@ -71,9 +71,9 @@ class EdgesAndWordsTest {
 
     @Test
     void whatTwoLawsOweToOneSourceAddsUp() {
-        Sensitivity first = new Sensitivity(2, 11, 13, 3);
-        Sensitivity second = new Sensitivity(5, 17, 19, 7);
-        assertEquals(new Sensitivity(10, 72, 84, 22), first.then(second));
+        Sensitivity first = new Sensitivity(2, 11, 13, 3, 23);
+        Sensitivity second = new Sensitivity(5, 17, 19, 7, 29);
+        assertEquals(new Sensitivity(10, 72, 84, 22, 144), first.then(second));
     }
 
     @Test

@@ -6,7 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.quantity.Length;
 import dev.reelproof.quantity.Temperature;
+import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 import java.util.function.DoubleUnaryOperator;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -79,6 +81,69 @@ class SensitivityTest {
         assertEquals(difference, derivative, RELATIVE_TOLERANCE * scale);
     }
 
+    /** A law by the factor that its temperature coefficients are multiplied by. */
+    private record Family(String name, DoubleFunction<CorrectionLaw> scaled) {}
+
+    @Provide
+    Arbitrary<Family> families() {
+        return Arbitraries.of(
+                new Family("copper", by -> new CopperTemperature(0.00393 * by)),
+                new Family("unscreened", by -> new UnscreenedLossTemperature(0.004 * by, 0.006 * by)),
+                new Family("screened", by -> new ScreenedLossTemperature(0.002 * by)),
+                new Family("of a cable", by -> new CableLossTemperature(0.0035 * by, -40, 80)),
+                new Family("by resistance", by -> new ResistanceLossTemperature(0.00393 * by)),
+                // 1.06^by: the coefficient is the logarithm of the factor for 1 °C.
+                new Family(
+                        "insulation",
+                        by -> new InsulationResistanceTemperature(Math.exp(by * Math.log(1.06)), -40, 80)));
+    }
+
+    @Property
+    void theDerivativeByTheCoefficientIsThatOfTheLaw(
+            @ForAll("families") Family family,
+            @ForAll @DoubleRange(min = 1, max = 200) @Scale(6) double value,
+            @ForAll @DoubleRange(min = -19, max = 59) @Scale(6) double celsius,
+            @ForAll @DoubleRange(min = 15, max = 59) @Scale(6) double referenceCelsius) {
+        MeasurementConditions conditions = new MeasurementConditions(
+                Temperature.ofCelsius(celsius),
+                Length.ofMetres(305),
+                Temperature.ofCelsius(referenceCelsius),
+                Length.ofMetres(100),
+                OptionalDouble.empty());
+        double found = family.scaled().apply(1).sensitivity(value, conditions).perCoefficient();
+        double more = family.scaled().apply(1 + RELATIVE_STEP).correct(value, conditions);
+        double less = family.scaled().apply(1 - RELATIVE_STEP).correct(value, conditions);
+        // Against the corrected value itself, since the derivative is small near the reference temperature.
+        assertEquals((more - less) / (2 * RELATIVE_STEP), found, RELATIVE_TOLERANCE * Math.max(more, Math.abs(found)));
+    }
+
+    @Property
+    void atTheReferenceTemperatureTheCoefficientDoesNotMatter(
+            @ForAll("laws") CorrectionLaw law,
+            @ForAll @DoubleRange(min = -19, max = 59) @Scale(6) double celsius,
+            @ForAll @DoubleRange(min = 1, max = 5_000) @Scale(6) double metres) {
+        MeasurementConditions conditions = new MeasurementConditions(
+                Temperature.ofCelsius(celsius),
+                Length.ofMetres(metres),
+                Temperature.ofCelsius(celsius),
+                Length.ofMetres(100),
+                OptionalDouble.of(0.02));
+        assertEquals(0, law.sensitivity(40, conditions).perCoefficient());
+    }
+
+    @Test
+    void aLawWithoutATemperatureCoefficientHasNoDerivativeByOne() {
+        for (CorrectionLaw law : List.of(
+                new LinearLength(),
+                new SquareRootLength(),
+                new HalfLinearLength(),
+                new InsulationResistanceLength(),
+                new FarEndCrosstalkLength(),
+                new NearEndCrosstalkLength(true))) {
+            assertEquals(0, law.sensitivity(40, conditions(31, 305, 100, 0.02)).perCoefficient(), law.name());
+        }
+    }
+
     @Test
     void twoLawsInARowFollowTheChainRule() {
         MeasurementConditions warmAndLong = conditions(30, 305, 100, 0.02);
@@ -96,6 +161,9 @@ class SensitivityTest {
             return length.correct(temperature.correct(28.6, at), at);
         });
         assertEquals(100.0 / 305 / (1 + 0.00393 * 10), both.value(), 1e-15);
+        // R0 = 28.6 · 100/305 / (1 + 10 α): ∂R0/∂ln α = −R0 · 10 α/(1 + 10 α)
+        double corrected = 28.6 * 100 / 305 / 1.0393;
+        assertEquals(-corrected * 0.0393 / 1.0393, both.perCoefficient(), 1e-14);
     }
 
     @Test

@@ -186,6 +186,46 @@ class DemoVerdictsTest {
         assertTrue(next.value() < next.measured(), next.measured() + " dB measured, " + next.value() + " dB at 100 m");
     }
 
+    /** The demo is of 2026 and judged by first revisions; from 2027 on the second ones judge, and come to the same verdicts. */
+    @Test
+    void theSecondRevisionsOfThePremisesSetsKeepTheVerdicts() {
+        LimitLibrary limits = LimitFiles.load(Optional.empty(), Laws::named);
+        JUDGED.forEach((reel, first) -> {
+            Product product = PRODUCTS.get(READ.get(reel).result().product());
+            if (product.limitSet().startsWith("category-")) {
+                Judgement second = Judge.judge(
+                        READ.get(reel).result(),
+                        product,
+                        limits.revision(product.limitSet(), 2).orElseThrow(),
+                        Optional.empty(),
+                        "test");
+                assertEquals(first.verdict(), second.verdict(), reel);
+                for (Outcome outcome : List.of(Outcome.FAIL, Outcome.NOT_TESTED)) {
+                    assertEquals(with(first, outcome), with(second, outcome), reel);
+                }
+            }
+        });
+    }
+
+    @Test
+    void theReturnLossOfTheShortReelIsJudgedInBothFamilies() {
+        LimitLibrary limits = LimitFiles.load(Optional.empty(), Laws::named);
+        ReadResult read = READ.get("R-26005");
+        for (String set : List.of("category-6a-cable", "iec-category-6a-cable")) {
+            Judgement judgement = Judge.judge(
+                    read.result(),
+                    PRODUCTS.get(read.result().product()),
+                    limits.revision(set, 2).orElseThrow(),
+                    Optional.empty(),
+                    "test");
+            assertTrue(
+                    judgement.findings().stream()
+                            .anyMatch(finding ->
+                                    finding.requirement().equals("return-loss") && finding.outcome() == Outcome.PASS),
+                    set);
+        }
+    }
+
     @Test
     void thePairThatMayVaryIsNamed() {
         assertEquals(List.of(7), finding("R-26202", "resistance-unbalance").varyingPairs());

@@ -51,6 +51,7 @@ public final class Bench {
     private PairCount cores = new PairCount(1, Product.MOST_PAIRS);
     private int pairs = 4;
     private List<CoreUnit> units = List.of();
+    private Double velocity;
     private double metres = 100;
     private double celsius = 20;
     private RoundingRule rounding = RoundingRule.ABSOLUTE;
@@ -110,6 +111,12 @@ public final class Bench {
 
     public Bench pairs(int newPairs) {
         this.pairs = newPairs;
+        return this;
+    }
+
+    /** Velocity of propagation over that of light. */
+    Bench velocity(double newVelocity) {
+        this.velocity = newVelocity;
         return this;
     }
 
@@ -213,7 +220,7 @@ public final class Bench {
     }
 
     Product product() {
-        return new Product("P", "", "set", pairs, "24 AWG", null, Map.of(), units);
+        return new Product("P", "", "set", pairs, "24 AWG", velocity, Map.of(), units);
     }
 
     ReelResult result() {

@@ -16,6 +16,7 @@ import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Scope;
@@ -62,6 +63,7 @@ class ChainTest {
                 .require(with(NEXT, law("near-end-crosstalk-length")))
                 .sweep(Property.NEXT, Subject.ofCombination(1, 2).at(End.NEAR), GRID, f -> 60)
                 .sweep(Property.INSERTION_LOSS, Subject.ofPair(1), GRID, f -> 0.6)
+                .sweep(Property.INSERTION_LOSS, Subject.ofPair(2), GRID, f -> 0.7)
                 .only();
         List<Step> steps = finding.figure().steps();
         assertEquals(
@@ -73,7 +75,7 @@ class ChainTest {
         String correction = steps.get(1).detail();
         assertTrue(
                 correction.endsWith(
-                        "t = 20.0 °C, reference 20.0 °C; L = 30.0 m, reference 100.0 m; a = 0.02 dB/m measured"),
+                        "t = 20.0 °C, reference 20.0 °C; L = 30.0 m, reference 100.0 m; a = 0.02 dB/m measured of pair 1"),
                 correction);
     }
 
@@ -353,7 +355,8 @@ class ChainTest {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 Optional.of(new Particulars.Sampling(2, new Bound.Constant(5, 0), new Bound.Constant(6, 0))),
-                Optional.empty());
+                Optional.empty(),
+                Per.REEL);
         Finding finding = new Bench()
                 .pairs(3)
                 .reel(100, 25)

@@ -38,6 +38,10 @@ final class CompleteResult {
     private static final double CELSIUS = 20.5;
 
     private static final int LARGEST_UNIT = 12;
+
+    /** Fewer pairs have a single combination, of which there is no standard deviation. */
+    private static final int SMALLEST_UNIT = 3;
+
     private static final double LEVEL_TO_SPARE = 30;
     private static final double SHARE = 0.8;
     private static final double DIFFERENCE = 1e-4;
@@ -50,10 +54,13 @@ final class CompleteResult {
     CompleteResult(LimitSet set, int pairs) {
         this.set = set;
         List<CoreUnit> units = new ArrayList<>();
-        for (int first = 1; first <= pairs; first += LARGEST_UNIT) {
+        for (int first = 1, last; first <= pairs; first = last + 1) {
+            last = Math.min(pairs, first + LARGEST_UNIT - 1);
+            if (pairs - last < SMALLEST_UNIT) {
+                last = pairs;
+            }
             int number = units.size() + 1;
-            units.add(new CoreUnit(
-                    number, first, Math.min(pairs, first + LARGEST_UNIT - 1), number == 2 ? Set.of(1) : Set.of()));
+            units.add(new CoreUnit(number, first, last, number == 2 ? Set.of(1) : Set.of()));
         }
         this.product = new Product("P", "", set.id(), pairs, "24 AWG", null, Map.of(), units);
         Set<Property> measured = new TreeSet<>();

@@ -14,6 +14,7 @@ import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Statistic;
@@ -279,7 +280,8 @@ class CoverageTest {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 Optional.of(new Particulars.Sampling(2, new Bound.Constant(5, 0), new Bound.Constant(6, 0))),
-                Optional.empty());
+                Optional.empty(),
+                Per.REEL);
         Requirement mean = RequirementBuilder.of(Property.MUTUAL_CAPACITANCE, atMost(5.6, 1), NONE, "nF")
                 .statistic(Statistic.MEAN)
                 .laws(law("near-end-crosstalk-length"))

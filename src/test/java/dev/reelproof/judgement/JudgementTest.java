@@ -77,6 +77,35 @@ class JudgementTest {
         }
     }
 
+    /** Version 0.1 accepted reels on findings that had no figure. */
+    @Test
+    void aVerdictOfBeforeStandsWhereAFigureWasNotKept() {
+        Obstacles notKept = Obstacles.figureNotKept(Outcome.PASS);
+        Finding without = new Finding(
+                "next",
+                Property.NEXT,
+                Outcome.NOT_TESTED,
+                notKept.sentence(),
+                notKept,
+                null,
+                0,
+                List.of(),
+                DecisionRule.SIMPLE_ACCEPTANCE,
+                null);
+        assertEquals(Verdict.ACCEPTED, judged(Verdict.ACCEPTED, without).verdict());
+        assertEquals(
+                Verdict.ACCEPTED,
+                judged(Verdict.ACCEPTED, without, finding(Outcome.PASS)).verdict());
+        assertEquals(Verdict.INCOMPLETE, judged(Verdict.INCOMPLETE, without).verdict());
+        refused(() -> judged(Verdict.REJECTED, without));
+        refused(() -> judged(Verdict.ACCEPTED, without, finding(Outcome.NOT_TESTED)));
+        refused(() -> judged(Verdict.ACCEPTED, without, finding(Outcome.FAIL)));
+    }
+
+    private static Judgement judged(Verdict verdict, Finding... findings) {
+        return new Judgement("a-set", 1, "digest", "0.1.0", verdict, List.of(findings), List.of(), null);
+    }
+
     @Test
     void aJudgementNamesWhatItWasJudgedBy() {
         List<Finding> findings = List.of(finding(Outcome.PASS));

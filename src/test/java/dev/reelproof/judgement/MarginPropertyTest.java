@@ -37,6 +37,7 @@ class MarginPropertyTest {
     @ParameterizedTest
     @CsvSource({
         "category-6a-cable, 4",
+        "category-6a-cable-revision-2, 4",
         "category-6-cable, 4",
         "category-5e-cable, 4",
         "us-terminating-cable-24awg, 26",

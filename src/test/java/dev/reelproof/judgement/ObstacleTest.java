@@ -62,6 +62,8 @@ class ObstacleTest {
                 "CORRECTION_NOT_POSSIBLE | why=it is too hot | correction not possible: it is too hot",
                 "NO_UNCERTAINTY | why=there is no model | no uncertainty for the guard band: there is no model",
                 "NO_STATISTIC | statistic=mean,why=there are none | no mean of these values: there are none",
+                "FIGURE_NOT_KEPT | outcome=pass"
+                        + " | recorded as pass, but without a figure: the record keeps no value that was held against the limit",
                 "AS_RECORDED | sentence=whatever it was | whatever it was",
             })
     void whatRecordsSayStaysAsItWas(Obstacle.Kind kind, String parts, String sentence) {

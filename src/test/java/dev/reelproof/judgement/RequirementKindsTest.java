@@ -16,6 +16,7 @@ import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.RoundingRule;
@@ -45,8 +46,8 @@ class RequirementKindsTest {
 
     // ---- required only where measured
 
-    private static final Particulars WHERE_MEASURED =
-            new Particulars(false, OptionalDouble.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+    private static final Particulars WHERE_MEASURED = new Particulars(
+            false, OptionalDouble.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Per.REEL);
 
     private static Bench breakingStrength() {
         Requirement spark =
@@ -125,7 +126,8 @@ class RequirementKindsTest {
                 OptionalDouble.empty(),
                 Optional.of(new Particulars.TestedLength(Length.ofMetres(300), Length.ofMetres(6000))),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                Per.REEL);
         return new Bench()
                 .pairs(pairs)
                 .reel(metres, 20)
@@ -187,7 +189,8 @@ class RequirementKindsTest {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 Optional.of(new Particulars.Sampling(100, new Bound.Constant(50, 0), new Bound.Constant(53, 0))),
-                Optional.empty());
+                Optional.empty(),
+                Per.REEL);
         Bench bench = new Bench()
                 .pairs(pairs)
                 .reel(500, 23)
@@ -216,16 +219,27 @@ class RequirementKindsTest {
         assertNull(all.reason());
     }
 
-    /** On the edge: 53.4 nF/km round to 53, which is within. */
+    /** 53.3 nF/km would round to 53, but it is no average of 50 to 53. */
     @Test
-    void theSamplesAverageIsRoundedAsTheLimitsAre() {
-        assertEquals(Outcome.PASS, sampled(200, 100, pair -> 26.7).outcome());
-        assertEquals(Outcome.NOT_TESTED, sampled(200, 100, pair -> 26.76).outcome());
+    void theSamplesAverageIsTakenAsItIs() {
+        assertEquals(Outcome.PASS, sampled(200, 100, pair -> 26.5).outcome());
+        Finding beyond = sampled(200, 100, pair -> 26.65);
+        assertEquals(Outcome.NOT_TESTED, beyond.outcome());
+        assertEquals(
+                "sample outside the band: the average of the 100 pairs measured is 53.3 nF/km, outside 50 to 53 nF/km; "
+                        + "only within it may they stand for all 200, so the rest must be measured",
+                beyond.reason());
     }
 
+    /** 56 nF/km is more than the 54 that the average may be, but the rest may bring it down. */
     @Test
-    void aSampleThatFailsFails() {
-        assertEquals(Outcome.FAIL, sampled(200, 100, pair -> 28).outcome());
+    void aSampleThatFailsIsJoinedByTheRestBeforeItRejects() {
+        Finding failing = sampled(200, 100, pair -> 28);
+        assertEquals(Outcome.NOT_TESTED, failing.outcome());
+        assertEquals(
+                Obstacle.Kind.SAMPLE_OUTSIDE_BAND,
+                failing.obstacles().named().get(0).kind());
+        assertEquals(Outcome.FAIL, sampled(200, 200, pair -> 28).outcome());
     }
 
     // ---- statistics
@@ -240,7 +254,8 @@ class RequirementKindsTest {
                         OptionalDouble.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        Optional.of(new Particulars.Each(atMost(9.0, 1), ReadingUnit.parse("ohm/100 m")))))
+                        Optional.of(new Particulars.Each(atMost(9.0, 1), ReadingUnit.parse("ohm/100 m"))),
+                        Per.REEL))
                 .build();
         Bench bench = new Bench().pairs(ohms.length / 2).reel(200, 20).require(share);
         for (int i = 0; i < ohms.length; i++) {
@@ -300,7 +315,12 @@ class RequirementKindsTest {
                 .require(saying(
                         returnLoss,
                         new Particulars(
-                                true, OptionalDouble.of(3), Optional.empty(), Optional.empty(), Optional.empty())))
+                                true,
+                                OptionalDouble.of(3),
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                Per.REEL)))
                 .sweep(Property.RETURN_LOSS, NEAR_1, everyMegahertzTo(20), f -> decibels);
     }
 

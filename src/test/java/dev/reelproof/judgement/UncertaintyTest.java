@@ -54,7 +54,7 @@ class UncertaintyTest {
             requirement(Property.MUTUAL_CAPACITANCE, Statistic.INDIVIDUAL, atMost(5.6, 1), NONE, "nF/100 m");
 
     /** All parts are expanded with k = 2: u is half of what stands here. */
-    private static final UncertaintyModel MODEL = model(
+    private static final String FIGURES =
             """
             temperature: { constant: 1 °C, source: own, read: true }
             length: { constant: 0 m, proportional: 1 %, source: own, read: true }
@@ -69,7 +69,14 @@ class UncertaintyTest {
               - class: bridge
                 properties:
                   - { property: conductor-resistance, unit: ohm, constant: 0.002, source: own, read: true }
-            """);
+            """;
+
+    /** All readings of one property err alike. */
+    private static final UncertaintyModel MODEL = model(FIGURES);
+
+    /** Each reading errs for itself. */
+    private static final UncertaintyModel INDEPENDENT =
+            model(FIGURES.replaceAll("(property: [^,]+, unit)", "correlation: 0, $1"));
 
     private static Bench resistance(Requirement requirement, double value, String unit) {
         return new Bench()
@@ -222,7 +229,7 @@ class UncertaintyTest {
         Bench bench = new Bench()
                 .pairs(1)
                 .reel(300, 30)
-                .model(MODEL)
+                .model(INDEPENDENT)
                 .require(unbalance)
                 .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.A), 28, "ohm")
                 .read(Property.CONDUCTOR_RESISTANCE, Subject.ofConductor(1, Conductor.B), 27.5, "ohm");
@@ -230,10 +237,15 @@ class UncertaintyTest {
         double byA = 0.03 * 100 / 27.5;
         double byB = 0.03 * 100 * 28 / (27.5 * 27.5);
         assertEquals(2 * Math.hypot(byA, byB), uncertainty(bench).expanded(), 1e-9);
+        assertEquals(
+                2 * (byB - byA),
+                uncertainty(bench.model(MODEL)).expanded(),
+                1e-9,
+                "a bridge that reads both wrong alike hardly moves the difference");
     }
 
     @Test
-    void aPowerSumsPartsAreIndependent() {
+    void aPowerSumsPartsErrAlikeOrEachForItself() {
         Requirement powerSum =
                 requirement(Property.PS_NEXT, Statistic.INDIVIDUAL, Limit.atLeast(flat(35, 1, 10)), UP_TO_10_MHZ, "dB");
         Bench bench = new Bench().pairs(3).model(MODEL).require(powerSum);
@@ -241,8 +253,10 @@ class UncertaintyTest {
             bench.sweep(
                     Property.NEXT, Subject.ofCombination(pair[0], pair[1]).at(End.NEAR), everyMegahertzTo(10), f -> 40);
         }
-        // Two equal parts: half of each, 1 dB · √(¼ + ¼).
-        assertEquals(Math.sqrt(0.5), uncertainty(bench).expanded(), 1e-9);
+        // Two equal parts, half of each: 1 dB · (½ + ½) where one analyser reads both, 1 dB · √(¼ + ¼) where they are
+        // independent.
+        assertEquals(1, uncertainty(bench).expanded(), 1e-9);
+        assertEquals(Math.sqrt(0.5), uncertainty(bench.model(INDEPENDENT)).expanded(), 1e-9);
     }
 
     @Test
@@ -284,13 +298,14 @@ class UncertaintyTest {
     void theSkewOfTwoPairsHasTheUncertaintyOfBoth() {
         Requirement skew = requirement(
                 Property.DELAY_SKEW, Statistic.INDIVIDUAL, Limit.atMost(flat(45, 1, 10)), UP_TO_10_MHZ, "ns");
-        Bench bench = new Bench().pairs(3).model(MODEL).require(skew);
+        Bench bench = new Bench().pairs(3).model(INDEPENDENT).require(skew);
         for (int pair = 1; pair <= 3; pair++) {
             double delay = 480 + 10 * pair;
             bench.sweep(Property.PROPAGATION_DELAY, Subject.ofPair(pair), everyMegahertzTo(10), f -> delay);
         }
         assertEquals(20, bench.only().figure().value(), ROUNDINGS);
         assertEquals(3 * Math.sqrt(2), uncertainty(bench).expanded(), 1e-9);
+        assertEquals(0, uncertainty(bench.model(MODEL)).expanded(), 1e-9, "what all err alike is in no difference");
     }
 
     @Test
@@ -556,7 +571,7 @@ class UncertaintyTest {
                 uncertainty(bench.require(NEAR_END_NEXT)).expanded(),
                 1e-7);
         assertEquals(
-                2 * Math.hypot(0.5 * Math.sqrt(0.5), ofLoss),
+                2 * Math.hypot(0.5, ofLoss),
                 uncertainty(nearEnd(LOSS_BY_A_TENTH).pairs(3).require(NEAR_END_SUM))
                         .expanded(),
                 1e-7);
@@ -604,9 +619,11 @@ class UncertaintyTest {
         Step together = steps(bench.only(), "uncertainty").get(0);
         assertEquals(0.5, together.value(), 1e-9);
         assertTrue(
-                together.detail().startsWith("instrument, the readings of 3 values taken as moving together"),
+                together.detail()
+                        .startsWith("3 readings of next, all readings of one result err alike (correlation 1), "
+                                + "what they err in common: instrument of class 'default', next of pair 1 and pair 2"),
                 together.detail());
-        assertEquals("uncertainty model own revision 1", together.source());
+        assertTrue(together.source().startsWith("own"), together.source());
     }
 
     @Test

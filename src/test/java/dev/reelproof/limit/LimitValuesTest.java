@@ -113,7 +113,8 @@ class LimitValuesTest {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                Optional.of(new Particulars.Each(Limit.atMost(ONE), unit)));
+                Optional.of(new Particulars.Each(Limit.atMost(ONE), unit)),
+                Per.REEL);
         refused(() -> new Particulars.Each(Limit.atMost(curve), unit));
         refused(() -> RequirementBuilder.of(
                         Property.CONDUCTOR_RESISTANCE, Limit.atMost(ONE), new Domain.NoFrequency(), "ohm/100 m")
@@ -129,7 +130,26 @@ class LimitValuesTest {
     @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, -0.1})
     void aLeastRoundTripLossIsZeroOrMore(double decibels) {
         refused(() -> new Particulars(
-                true, OptionalDouble.of(decibels), Optional.empty(), Optional.empty(), Optional.empty()));
+                true, OptionalDouble.of(decibels), Optional.empty(), Optional.empty(), Optional.empty(), Per.REEL));
+    }
+
+    @Test
+    void aStatisticPerUnitIsOfManyValuesAndOfNoSample() {
+        Particulars perUnit = new Particulars(
+                true, OptionalDouble.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Per.UNIT);
+        RequirementBuilder next = RequirementBuilder.of(Property.NEXT, Limit.atLeast(ONE), new Domain.Spot(0.772), "dB")
+                .particulars(perUnit);
+        refused(next::build);
+        assertEquals(
+                Per.UNIT,
+                next.statistic(Statistic.MEAN_MINUS_SIGMA).build().particulars().per());
+        refused(() -> new Particulars(
+                true,
+                OptionalDouble.empty(),
+                Optional.empty(),
+                Optional.of(new Particulars.Sampling(100, new Bound.Constant(50, 0), new Bound.Constant(53, 0))),
+                Optional.empty(),
+                Per.UNIT));
     }
 
     private static void refused(Executable making) {

@@ -12,12 +12,11 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** What holds of every limit set that ships with the program. */
 class ShippedSetsTest {
-    private static final LocalDate LATER = LocalDate.of(2027, 1, 1);
-
     static Stream<Path> files() {
         return LimitSamples.shippedFiles().stream();
     }
@@ -70,45 +69,75 @@ class ShippedSetsTest {
         assertEquals(
                 List.of(
                         "category-3-25-pair-cable 1",
+                        "category-3-25-pair-cable 2",
                         "category-3-cable 1",
+                        "category-3-cable 2",
                         "category-5e-25-pair-cable 1",
+                        "category-5e-25-pair-cable 2",
                         "category-5e-cable 1",
+                        "category-5e-cable 2",
                         "category-6-cable 1",
+                        "category-6-cable 2",
                         "category-6a-cable 1",
+                        "category-6a-cable 2",
                         "category-8-cable 1",
+                        "category-8-cable 2",
                         "iec-category-5e-cable 1",
+                        "iec-category-5e-cable 2",
                         "iec-category-6-cable 1",
+                        "iec-category-6-cable 2",
                         "iec-category-6a-cable 1",
+                        "iec-category-6a-cable 2",
                         "iec-category-7-cable 1",
+                        "iec-category-7-cable 2",
                         "us-buried-wire-22awg 1",
                         "us-buried-wire-22awg 2",
+                        "us-buried-wire-22awg 3",
                         "us-buried-wire-24awg 1",
                         "us-buried-wire-24awg 2",
+                        "us-buried-wire-24awg 3",
                         "us-filled-cable-19awg 1",
                         "us-filled-cable-22awg 1",
                         "us-filled-cable-24awg 1",
                         "us-filled-cable-26awg 1",
                         "us-filled-t1c-cable-19awg 1",
+                        "us-filled-t1c-cable-19awg 2",
                         "us-filled-t1c-cable-22awg 1",
+                        "us-filled-t1c-cable-22awg 2",
                         "us-filled-t1c-cable-24awg 1",
+                        "us-filled-t1c-cable-24awg 2",
                         "us-terminating-cable-22awg 1",
                         "us-terminating-cable-22awg 2",
+                        "us-terminating-cable-22awg 3",
                         "us-terminating-cable-24awg 1",
-                        "us-terminating-cable-24awg 2"),
+                        "us-terminating-cable-24awg 2",
+                        "us-terminating-cable-24awg 3"),
                 library.all().stream()
                         .map(set -> set.id() + " " + set.revision())
                         .toList());
     }
 
-    @Test
-    void theSecondRevisionsJudgeFromTheFirstOfJanuary2027() {
+    /** The third revision of terminating cable closes a false accept and therefore comes before the second would have. */
+    @ParameterizedTest
+    @CsvSource({
+        "us-terminating-cable-22awg, 2026-12-01, 1, 3",
+        "us-terminating-cable-24awg, 2026-12-01, 1, 3",
+        "us-buried-wire-22awg, 2027-01-01, 1, 3",
+        "us-buried-wire-24awg, 2027-01-01, 1, 3",
+        "us-filled-t1c-cable-19awg, 2027-01-01, 1, 2",
+        "us-filled-t1c-cable-22awg, 2027-01-01, 1, 2",
+        "us-filled-t1c-cable-24awg, 2027-01-01, 1, 2",
+        "category-6a-cable, 2027-01-01, 1, 2",
+        "iec-category-6a-cable, 2027-01-01, 1, 2"
+    })
+    void theNewestRevisionJudgesFromItsFirstDayOn(String id, LocalDate firstDay, int before, int from) {
         LimitLibrary library =
                 LimitLibrary.of(files().map(ShippedSetsTest::read).toList());
 
-        for (String id : List.of("us-terminating-cable-24awg", "us-buried-wire-22awg")) {
-            assertEquals(
-                    1, library.current(id, LATER.minusDays(1)).orElseThrow().revision());
-            assertEquals(2, library.current(id, LATER).orElseThrow().revision());
+        assertEquals(
+                before, library.current(id, firstDay.minusDays(1)).orElseThrow().revision());
+        for (LocalDate day : List.of(firstDay, LocalDate.of(2027, 1, 1), LocalDate.of(2030, 1, 1))) {
+            assertEquals(from, library.current(id, day).orElseThrow().revision());
         }
     }
 }

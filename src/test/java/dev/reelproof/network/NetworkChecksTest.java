@@ -3,6 +3,7 @@ package dev.reelproof.network;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -83,6 +84,7 @@ class NetworkChecksTest {
                 new int[] {11, 12, 13, 14, 15},
                 matrices,
                 new double[] {50, 50},
+                Optional.empty(),
                 List.of());
         assertEquals(
                 List.of(

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,8 +35,16 @@ class PhaseDelayTest {
         System.arraycopy(megahertz, 0, all, 1, count);
         int[] lines = new int[count + 1];
         Arrays.setAll(lines, i -> 10 + i);
-        NetworkData data =
-                new NetworkData("x.s4p", "made", 1, all, lines, new double[count + 1][2], new double[] {50}, List.of());
+        NetworkData data = new NetworkData(
+                "x.s4p",
+                "made",
+                1,
+                all,
+                lines,
+                new double[count + 1][2],
+                new double[] {50},
+                Optional.empty(),
+                List.of());
         double[] re = new double[count];
         double[] im = new double[count];
         for (int i = 0; i < count; i++) {

@@ -117,7 +117,9 @@ public final class SyntheticCable {
         for (Port port : ports) {
             entries.add(
                     "{\"port\": " + port.number() + ", \"end\": \"" + port.end().word() + "\", \"pair\": " + port.pair()
-                            + ", \"conductor\": \"" + port.conductor().letter() + "\"}");
+                            + (port.conductor() == null
+                                    ? ", \"mode\": \"" + port.mode().word() + "\"}"
+                                    : ", \"conductor\": \"" + port.conductor().letter() + "\"}"));
         }
         return "[" + String.join(", ", entries) + "]";
     }
@@ -214,6 +216,59 @@ public final class SyntheticCable {
             }
         }
         return text.toString();
+    }
+
+    /**
+     * A file of version 2.0 of the same cable whose rows are modes: the differential ones, then the common ones, to 100 and 25 ohm.
+     *
+     * @param megahertz the frequencies
+     */
+    public String mixedMode(double[] megahertz) {
+        StringBuilder order = new StringBuilder();
+        for (String mode : List.of("D", "C")) {
+            for (int i = 0; i < 2 * pairs; i++) {
+                order.append(' ').append(mode).append(2 * i + 1).append(',').append(2 * i + 2);
+            }
+        }
+        return "[Version] 2.0\n# MHz S RI R 50\n[Number of Ports] " + 4 * pairs + "\n" + "[Mixed-Mode Order]" + order
+                + "\n[Network Data]\n" + rows(megahertz, 4 * pairs) + "[End]\n";
+    }
+
+    /**
+     * A file of version 1 of the differential modes alone, near end 1, 2 … then the far end, as a set of baluns gives it.
+     *
+     * @param option what the option line says of the reference, such as {@code R 100}
+     * @param megahertz the frequencies
+     */
+    public String differential(String option, double[] megahertz) {
+        return "# MHz S RI " + option + "\n" + rows(megahertz, 2 * pairs);
+    }
+
+    /** The first modes of all, gain and direction as they were set. */
+    private String rows(double[] megahertz, int count) {
+        StringBuilder text = new StringBuilder();
+        for (double f : megahertz) {
+            Complex[][] modes = modes(f);
+            text.append(f);
+            for (int i = 0; i < count; i++) {
+                for (int j = 0; j < count; j++) {
+                    // the file of two ports has S21 before S12; the modes are reciprocal
+                    Complex value = modes[i][j].times(gain * (i < j ? oneWay : 1));
+                    text.append(String.format(Locale.ROOT, " %.15e %.15e", value.re(), value.im()));
+                }
+                text.append('\n');
+            }
+        }
+        return text.toString();
+    }
+
+    /** The differential ports of {@link #differential}. */
+    public List<Port> differentialPorts() {
+        List<Port> ports = new ArrayList<>();
+        for (int i = 0; i < 2 * pairs; i++) {
+            ports.add(Port.ofMode(i + 1, i < pairs ? End.NEAR : End.FAR, i % pairs + 1, PortMode.DIFFERENTIAL));
+        }
+        return ports;
     }
 
     /** Frequencies from 1 MHz, in steps of 1/50 decade or 2 MHz, whichever is wider. */

@@ -159,6 +159,11 @@ class TouchstoneReaderTest {
         }
     }
 
+    private static Broken order(String entries, String words) {
+        return new Broken(
+                "x.ts", V2.replace("[Network Data]", "[Mixed-Mode Order] " + entries + "\n[Network Data]"), 6, words);
+    }
+
     static Stream<Broken> broken() {
         String row = "1 1 0 2 0 3 0 4 0\n";
         String head = "# MHz S RI R 50\n";
@@ -215,11 +220,29 @@ class TouchstoneReaderTest {
                         V2.replace("[Network Data]", "[Reference] 50 50 50\n[Network Data]"),
                         6,
                         "more than one"),
+                order("D1,2", "has 1 entries for 2 ports"),
+                order("D1,2 C1,2 S1", "has 3 entries for 2 ports"),
+                order("", "has 0 entries for 2 ports"),
+                order("D1,2 D1,2", "names port 1 in D1,2 and in D1,2"),
+                order("D1,2 C2,1", "names port 2 in D1,2 and in C2,1"),
+                order("S1 S1", "names port 1 in S1 and in S1"),
+                order("S1 D1,2", "names port 1 in S1 and in D1,2"),
+                order("D1,2 C1,3", "names port 3 in 'C1,3'; the file has ports 1 to 2"),
+                order("D1,1 C1,1", "names port 1 twice in 'D1,1'"),
+                order("S0 S1", "names port 0"),
+                order("S1,2 S2", "entry 'S1,2'"),
+                order("D1 C1", "entry 'D1'"),
+                order("E1,2 C1,2", "entry 'E1,2'"),
                 new Broken(
                         "x.ts",
-                        V2.replace("[Network Data]", "[Mixed-Mode Order] D1,2 C1,2\n[Network Data]"),
-                        6,
-                        "single-ended"),
+                        V2.replace("[Network Data]", "[Mixed-Mode Order] D1,2 C1,2\n[Reference] 50 75\n[Network Data]"),
+                        8,
+                        "ports 1 and 2 of D1,2 have the reference impedances 50.0 and 75.0 ohm"),
+                new Broken(
+                        "x.ts",
+                        V2.replace("[Number of Ports]", "[Mixed-Mode Order] D1,2 C1,2\n[Number of Ports]"),
+                        3,
+                        "[Number of Ports] is missing"),
                 new Broken("x.ts", V2.replace("[Network Data]", "[Matrix Format] Half\n[Network Data]"), 6, "'Half'"),
                 new Broken("x.ts", V2.replace("[Network Data]", "[Nonsense] 1\n[Network Data]"), 6, "[Nonsense]"),
                 new Broken("x.ts", V2.replace("[Network Data]", "[Number of Ports] 2\n[Network Data]"), 6, "twice"),

@@ -211,18 +211,24 @@ class CertificatePdfTest {
         "category-5e-cable, 4, 3",
         "category-6-cable, 4, 3",
         "category-6a-cable, 4, 3",
+        "category-6a-cable-revision-2, 4, 3",
         "category-8-cable, 4, 3",
         "iec-category-6a-cable, 4, 3",
+        "iec-category-6a-cable-revision-2, 4, 3",
         "iec-category-7-cable, 4, 3",
         "us-buried-wire-22awg, 2, 3",
         "us-buried-wire-24awg, 6, 3",
         "us-buried-wire-24awg-revision-2, 3, 4",
+        "us-buried-wire-24awg-revision-3, 3, 4",
         "us-filled-cable-19awg, 25, 3",
         "us-filled-t1c-cable-24awg, 1800, 3",
+        "us-filled-t1c-cable-24awg-revision-2, 1800, 3",
         "us-terminating-cable-22awg, 25, 3",
         "us-terminating-cable-22awg-revision-2, 25, 5",
+        "us-terminating-cable-22awg-revision-3, 25, 5",
         "us-terminating-cable-24awg, 800, 3",
-        "us-terminating-cable-24awg-revision-2, 800, 5"
+        "us-terminating-cable-24awg-revision-2, 800, 5",
+        "us-terminating-cable-24awg-revision-3, 800, 5"
     })
     void everyShippedLimitSetFitsACertificate(String id, int pairs, int mostPages) throws Exception {
         LimitSet set;

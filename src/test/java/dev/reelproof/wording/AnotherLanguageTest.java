@@ -63,7 +63,8 @@ class AnotherLanguageTest {
                 null,
                 0,
                 List.of(),
-                DecisionRule.SIMPLE_ACCEPTANCE);
+                DecisionRule.SIMPLE_ACCEPTANCE,
+                null);
         FindingWords words = german.finding(finding, returnLoss);
         assertEquals(
                 "nicht geprüft: Paar fehlt: return-loss wurde nicht gemessen an pair 2 (und 1 weitere)",

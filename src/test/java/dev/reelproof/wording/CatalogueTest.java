@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.analysis.Factor;
 import dev.reelproof.judgement.Message;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Outcome;
@@ -68,6 +69,7 @@ class CatalogueTest {
                         Arrays.stream(Scope.values())
                                 .filter(one -> one != Scope.CORE)
                                 .map(one -> "scope." + one.word()),
+                        Arrays.stream(Scope.values()).map(one -> "per-unit." + one.word()),
                         Arrays.stream(Outcome.values())
                                 .flatMap(one -> Stream.of("outcome." + one.word(), "outcome." + one.word() + ".sign")),
                         Arrays.stream(Look.values())
@@ -82,6 +84,8 @@ class CatalogueTest {
                         Arrays.stream(Obstacle.Kind.values()).map(one -> "remedy." + one.id()),
                         Arrays.stream(CuttingEffect.values()).map(one -> "cutting." + one.id()),
                         Arrays.stream(End.values()).map(one -> "end." + one.word()),
+                        Arrays.stream(Factor.values())
+                                .map(one -> (one.isOfTest() ? "tested." : "factor.") + one.word()),
                         Stream.of("limit.at-most", "limit.at-least", "limit.between"),
                         Stream.of("shortfall.short", "shortfall.over", "shortfall.guard"))
                 .flatMap(keys -> keys)

@@ -17,6 +17,8 @@ import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.PairCount;
+import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RequirementBuilder;
 import dev.reelproof.limit.Scope;
@@ -26,6 +28,8 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -73,7 +77,8 @@ class FindingWordsTest {
                                 null,
                                 0,
                                 List.of(),
-                                DecisionRule.SIMPLE_ACCEPTANCE),
+                                DecisionRule.SIMPLE_ACCEPTANCE,
+                                null),
                         requirement);
     }
 
@@ -265,6 +270,23 @@ class FindingWordsTest {
                         .title(RequirementBuilder.like(next)
                                 .unitPairs(new PairCount(25, 25))
                                 .build()));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "WITHIN_UNIT, 'NEXT, mean less one standard deviation, within each unit'",
+        "ADJACENT_UNITS, 'NEXT, mean less one standard deviation, of each two adjacent units'",
+        "NONADJACENT_UNITS, 'NEXT, mean less one standard deviation, of each two units apart'"
+    })
+    void aTitleSaysThatAStatisticIsOfEachUnit(Scope scope, String title) {
+        Requirement next = RequirementBuilder.of(Property.NEXT, atLeast(60, 0), NONE, "dB")
+                .statistic(Statistic.MEAN_MINUS_SIGMA)
+                .scope(scope)
+                .particulars(new Particulars(
+                        true, OptionalDouble.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Per.UNIT))
+                .build();
+
+        assertEquals(title, Wording.english().title(next));
     }
 
     @Test

@@ -231,6 +231,7 @@ public final class Findings {
                 figure,
                 1,
                 List.of(),
-                requirement.decisionRule().orElse(DecisionRule.SIMPLE_ACCEPTANCE));
+                requirement.decisionRule().orElse(DecisionRule.SIMPLE_ACCEPTANCE),
+                null);
     }
 }

@@ -27,7 +27,8 @@ class RecordWordsTest {
                 tested ? CertificateSamples.figure(property) : null,
                 tested ? 1 : 0,
                 List.of(),
-                new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1));
+                new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1),
+                null);
     }
 
     private static RecordWords words(Verdict verdict, Finding... findings) {

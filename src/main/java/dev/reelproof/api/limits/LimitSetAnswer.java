@@ -136,7 +136,11 @@ record LimitSetAnswer(
             @Nullable Quantity leastTestedLengthToReject,
             @Nullable Sample sample,
             @Nullable String each,
-            @Nullable Boolean warmerPassStands) {
+            @Nullable Boolean warmerPassStands,
+            @Schema(
+                            enumeration = {"reel", "unit"},
+                            description = "whether a statistic is one of the whole reel, or one for each unit")
+                    String per) {
 
         /** So many pairs may stand for all where their average lies within two figures. */
         @Schema(name = "SampledPairs")
@@ -172,7 +176,8 @@ record LimitSetAnswer(
                     requirement
                             .temperatureWindow()
                             .map(TemperatureWindow::warmerPassStands)
-                            .orElse(null));
+                            .orElse(null),
+                    said.per().word());
         }
     }
 

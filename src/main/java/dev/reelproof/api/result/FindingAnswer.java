@@ -2,6 +2,7 @@ package dev.reelproof.api.result;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.api.Quantity;
+import dev.reelproof.judgement.Doubt;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Step;
@@ -16,6 +17,7 @@ import dev.reelproof.wording.PrintedFigure;
 import dev.reelproof.wording.Wording;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -37,6 +39,10 @@ record FindingAnswer(
         @Nullable String conductor,
         @Nullable String end,
         @Nullable Integer sample,
+        @Schema(
+                        description =
+                                "the unit of the core that a statistic was taken of, or the two that it was taken between; else empty")
+                List<Integer> coreUnits,
         @Schema(
                         nullable = true,
                         description =
@@ -72,6 +78,12 @@ record FindingAnswer(
                 String remark,
         @Schema(description = "the shortest that explains the finding") String note,
         @Schema(nullable = true, description = "what keeps who tests it safe") @Nullable String caution,
+        @Schema(
+                        nullable = true,
+                        description =
+                                "where it is least sure that the requirement is met; null when no uncertainty is known")
+                @Nullable
+                LeastProbable leastProbable,
         @Schema(description = "whether a reel is rejected for it") boolean failing,
         @Schema(description = "whether the property is a curve over frequency") boolean swept,
         @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<String> requirements,
@@ -86,6 +98,42 @@ record FindingAnswer(
                             figure.uncertainty().expanded(),
                             figure.unit(),
                             figure.uncertainty().coverageFactor());
+        }
+    }
+
+    /**
+     * The value that meets its limit least probably, and the least probability that all of the requirement do, whatever the errors have in
+     * common.
+     */
+    record LeastProbable(
+            @Nullable Quantity frequency,
+            @Nullable Integer pair,
+            @Nullable Integer partner,
+            @Nullable String conductor,
+            @Nullable String end,
+            @Nullable Integer sample,
+            double value,
+            double margin,
+            double probability,
+            double allAtLeast,
+            @Nullable String sentence) {
+        static @Nullable LeastProbable of(@Nullable Doubt doubt, FindingWords words) {
+            if (doubt == null) {
+                return null;
+            }
+            Subject subject = doubt.subject();
+            return new LeastProbable(
+                    doubt.megahertz() == null ? null : new Quantity(doubt.megahertz(), "MHz"),
+                    subject.pair(),
+                    subject.partner(),
+                    subject.conductor() == null ? null : subject.conductor().letter(),
+                    subject.end() == null ? null : subject.end().word(),
+                    subject.sample(),
+                    doubt.value(),
+                    doubt.margin(),
+                    doubt.probability(),
+                    doubt.atLeast(),
+                    words.leastSure());
         }
     }
 
@@ -151,6 +199,14 @@ record FindingAnswer(
         return of(finding, limitSet, product, wording, requirements, steps);
     }
 
+    private static List<Integer> coreUnits(@Nullable Figure figure) {
+        return figure == null || figure.units() == null
+                ? List.of()
+                : Stream.of(figure.units().unit(), figure.units().other())
+                        .flatMap(Stream::ofNullable)
+                        .toList();
+    }
+
     private static FindingAnswer of(
             Finding finding,
             LimitSet limitSet,
@@ -182,6 +238,7 @@ record FindingAnswer(
                 subject.conductor() == null ? null : subject.conductor().letter(),
                 subject.end() == null ? null : subject.end().word(),
                 subject.sample(),
+                coreUnits(figure),
                 figure == null ? null : figure.measured(),
                 figure == null ? null : figure.measuredUnit(),
                 finding.points(),
@@ -205,6 +262,7 @@ record FindingAnswer(
                 words.remark(),
                 words.note(),
                 words.caution(),
+                LeastProbable.of(finding.doubt(), words),
                 finding.outcome().rejects(),
                 finding.property().isSweep(),
                 requirements,

@@ -49,7 +49,30 @@ public record RecordAnswer(
         @Schema(description = "what to do, in order") List<String> nextSteps,
         String printedTemperature,
         String printedLength,
-        Counts counts) {
+        Counts counts,
+        @Schema(
+                        nullable = true,
+                        description =
+                                "how sure it is that all judged values meet their limits; null when no uncertainty is known")
+                @Nullable
+                Conformity conformity) {
+
+    /**
+     * Two bounds of the probability that all judged values meet their limits, whatever their errors have in common (Boole's inequality).
+     */
+    record Conformity(double atLeast, double atMost, int counted, int withoutUncertainty, @Nullable String sentence) {
+        static @Nullable Conformity of(Judgement judgement, RecordWords words) {
+            return judgement
+                    .conformity()
+                    .map(bounds -> new Conformity(
+                            bounds.atLeast(),
+                            bounds.atMost(),
+                            bounds.counted(),
+                            bounds.withoutUncertainty(),
+                            words.conformity()))
+                    .orElse(null);
+        }
+    }
 
     /** How many requirements pass, fail (either of them conditionally or not) and were not tested. */
     record Counts(int passing, int failing, int notTested) {}
@@ -120,6 +143,7 @@ public record RecordAnswer(
                 words.nextSteps(),
                 Figures.temperature(record.temperature().celsius(), "°C"),
                 Figures.length(record.length().metres(), "m"),
-                new Counts(words.passing(), words.failing(), words.notTested()));
+                new Counts(words.passing(), words.failing(), words.notTested()),
+                Conformity.of(record.judgement(), words));
     }
 }

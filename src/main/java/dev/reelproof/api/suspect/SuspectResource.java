@@ -3,6 +3,7 @@ package dev.reelproof.api.suspect;
 import dev.reelproof.analysis.Evidence;
 import dev.reelproof.analysis.IncomparableMarginsException;
 import dev.reelproof.analysis.ReelSelection;
+import dev.reelproof.analysis.StrataBy;
 import dev.reelproof.analysis.SuspectQuestion;
 import dev.reelproof.api.QueryParameters;
 import dev.reelproof.app.Plants;
@@ -36,6 +37,9 @@ public class SuspectResource {
     private static final String EVIDENCE_WORDS =
             Stream.of(Evidence.values()).map(Evidence::word).collect(Collectors.joining(" or "));
 
+    private static final String STRATA_WORDS =
+            Stream.of(StrataBy.values()).map(StrataBy::word).collect(Collectors.joining(" or "));
+
     private final RankSuspects ranking;
     private final Plants plants;
 
@@ -46,11 +50,12 @@ public class SuspectResource {
 
     @GET
     @Operation(
-            summary = "What reels that fail a property have in common upstream, best evidence first",
+            summary = "What reels that fail a property have in common, upstream or in the test, best evidence first",
             description =
                     """
                     Every lot, machine, die, operator, shift and so on that reels tested from…to met, weighed by how much more often \
-                    the reels that met it fail, or by how much lower their margins are. Of each reel the newest record within the \
+                    the reels that met it fail, or by how much lower their margins are; and so is the test itself: bay, instrument, \
+                    technician, day. Reels are compared within the week of their test unless strata is none. Of each reel the newest record within the \
                     time counts, and each reel counts once, however many ways lead to a lot. An association, not proof of a cause.""")
     @APIResponse(responseCode = "200", description = "the ranking")
     @APIResponse(
@@ -72,6 +77,13 @@ public class SuspectResource {
                     @DefaultValue("failures")
                     @Parameter(description = "failures, or margins for a drift of one product")
                     String evidence,
+            @QueryParam("strata")
+                    @DefaultValue("week")
+                    @Parameter(
+                            description =
+                                    "week compares each reel with those tested in the same week; none with all, so that what was in use"
+                                            + " while failures clustered looks guilty")
+                    String strata,
             @QueryParam("level") @DefaultValue("0.05") String level,
             @QueryParam("minimumExposed") @DefaultValue("3") String minimumExposed,
             @QueryParam("limit") @DefaultValue("50") String limit,
@@ -82,7 +94,7 @@ public class SuspectResource {
                 QueryParameters.timeOrDay("from", from, LocalTime.MIN),
                 QueryParameters.timeOrDay("to", to, LocalTime.MAX),
                 QueryParameters.textIfGiven("product", product));
-        SuspectQuestion question = question(evidence, level, minimumExposed);
+        SuspectQuestion question = question(evidence, level, minimumExposed, strata);
         int most = QueryParameters.limit(limit, MOST_SUSPECTS);
         try {
             return SuspectAnswer.of(ranking.rank(reels, question, most));
@@ -112,15 +124,19 @@ public class SuspectResource {
         return checked("property", () -> Property.named(name));
     }
 
-    private static SuspectQuestion question(String evidence, String level, String minimumExposed) {
+    private static SuspectQuestion question(String evidence, String level, String minimumExposed, String strata) {
         SuspectQuestion usual = Evidence.named(evidence)
                 .map(SuspectQuestion::of)
                 .orElseThrow(() ->
                         QueryParameters.refused("evidence", "must be " + EVIDENCE_WORDS + ", not '" + evidence + "'"));
+        StrataBy strataBy = StrataBy.named(strata)
+                .orElseThrow(
+                        () -> QueryParameters.refused("strata", "must be " + STRATA_WORDS + ", not '" + strata + "'"));
         double asked = QueryParameters.number("level", level);
         SuspectQuestion atLevel = checked("level", () -> usual.withLevel(asked));
         int minimum = QueryParameters.whole("minimumExposed", minimumExposed);
-        return checked("minimumExposed", () -> atLevel.withMinimumExposed(minimum));
+        return checked("minimumExposed", () -> atLevel.withMinimumExposed(minimum))
+                .withStrata(strataBy);
     }
 
     /** A value of the core; what it refuses is a fault of the parameter. */

@@ -130,8 +130,8 @@ public final class NetworkDerivation {
             if (!found.reachable().contains(property)) {
                 faults.add(
                         network.pointer() + "/derive",
-                        property + " cannot be derived from " + network.data().file()
-                                + ": its ports do not reach both ends, or the pairs, that it takes");
+                        property + " cannot be derived from " + network.data().file() + ": "
+                                + NetworkSweeps.needs(property));
             }
         }
     }

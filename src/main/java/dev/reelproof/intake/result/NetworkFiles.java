@@ -14,10 +14,13 @@ import dev.reelproof.network.NetworkSweeps;
 import dev.reelproof.network.Port;
 import dev.reelproof.network.PortMap;
 import dev.reelproof.network.PortMapException;
+import dev.reelproof.network.PortMode;
 import dev.reelproof.network.TouchstoneReader;
+import dev.reelproof.quantity.ReadingUnit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -79,18 +82,58 @@ public final class NetworkFiles {
     private List<Port> ports(List<SentObject> sent) {
         List<Port> ports = new ArrayList<>();
         for (SentObject one : sent) {
-            one.allow("port", "end", "pair", "conductor").require("port", "end", "pair", "conductor");
+            one.allow("port", "end", "pair", "mode", "conductor", "reference").require("port", "end", "pair");
             Optional<Integer> number = one.whole("port", 1, TouchstoneReader.MOST_PORTS);
             Optional<Integer> pair = one.whole("pair", 1, Product.MOST_PAIRS);
             Optional<End> end = one.text("end", SentObject.LONGEST_NAME)
                     .flatMap(text -> faults.attempt(one.pointer("end"), () -> Measurements.end(text)));
+            Optional<PortMode> mode = mode(one);
             Optional<Conductor> conductor = one.text("conductor", SentObject.LONGEST_NAME)
                     .flatMap(text -> faults.attempt(one.pointer("conductor"), () -> Measurements.conductor(text)));
-            if (number.isPresent() && pair.isPresent() && end.isPresent() && conductor.isPresent()) {
-                ports.add(new Port(number.get(), end.get(), pair.get(), conductor.get()));
+            Optional<Double> reference = one.quantity("reference", NetworkFiles::ohm);
+            if (mode.isPresent() && mode.get() == PortMode.SINGLE) {
+                one.require("conductor");
+            }
+            boolean whole = mode.isPresent()
+                    && conductor.isPresent() == (one.has("conductor") || mode.get() == PortMode.SINGLE)
+                    && reference.isPresent() == one.has("reference");
+            if (number.isPresent() && pair.isPresent() && end.isPresent() && whole) {
+                faults.attempt(
+                                one.pointer(mode.get() == PortMode.SINGLE ? "reference" : "conductor"),
+                                () -> new Port(
+                                        number.get(),
+                                        end.get(),
+                                        pair.get(),
+                                        mode.get(),
+                                        conductor.orElse(null),
+                                        reference.orElse(null)))
+                        .ifPresent(ports::add);
             }
         }
         return ports;
+    }
+
+    /** The mode of a port, single when it says none. */
+    private Optional<PortMode> mode(SentObject port) {
+        if (!port.has("mode")) {
+            return Optional.of(PortMode.SINGLE);
+        }
+        return port.text("mode", SentObject.LONGEST_NAME)
+                .flatMap(text -> faults.attempt(port.pointer("mode"), () -> Arrays.stream(PortMode.values())
+                        .filter(mode -> mode.word().equals(text))
+                        .findFirst()
+                        .orElseThrow(() -> new IllegalArgumentException(
+                                "mode must be 'single', 'differential' or 'common', not " + Words.quoted(text)))));
+    }
+
+    private static double ohm(double value, String unit) {
+        double ohm = value * ReadingUnit.parse(unit).numeratorFactorTo("ohm");
+        if (!(ohm > 0 && Double.isFinite(ohm))
+                || ReadingUnit.parse(unit).referredTo().isPresent()) {
+            throw new IllegalArgumentException(
+                    "a reference impedance must be positive, such as 100 ohm, not " + value + " " + Words.quoted(unit));
+        }
+        return ohm;
     }
 
     private Optional<PortMap> map(SentObject sent, List<SentObject> portsSent, List<Port> ports) {
@@ -215,7 +258,7 @@ public final class NetworkFiles {
         try {
             NetworkData data = touchstone.read(entry.file, entry.portsSent, in);
             entry.map.ifPresent(map -> {
-                map.requireFits(data.ports());
+                map.rowsOf(data);
                 read.put(
                         entries.indexOf(entry),
                         new SentNetwork(entry.sent.pointer(), data, entry.ports, map, entry.derive));

@@ -39,6 +39,7 @@ final class ValueRules {
             Property.PS_ACR_F,
             Property.FEXT,
             Property.RETURN_LOSS,
+            Property.STRUCTURAL_RETURN_LOSS,
             Property.TCL,
             Property.TCTL,
             Property.EL_TCTL,
@@ -51,6 +52,7 @@ final class ValueRules {
             Property.MUTUAL_CAPACITANCE,
             Property.PROPAGATION_DELAY,
             Property.INPUT_IMPEDANCE,
+            Property.CHARACTERISTIC_IMPEDANCE,
             Property.OVERALL_DIAMETER,
             Property.LOOP_RESISTANCE,
             Property.INSULATED_CONDUCTOR_DIAMETER);

@@ -60,9 +60,7 @@ final class LimitSetSchema {
                         pointer,
                         quote(message) + " must be "
                                 + withArticle(besideKeyword(message, "type").asText()));
-                case "minimum" -> faults.add(
-                        pointer,
-                        quote(message) + " must be " + message.getSchemaNode().asText() + " or more");
+                case "minimum", "maximum" -> faults.add(pointer, quote(message) + " must be " + range(message));
                 case "exclusiveMinimum" -> faults.add(
                         pointer,
                         quote(message) + " must be above "
@@ -74,6 +72,13 @@ final class LimitSetSchema {
                 default -> faults.add(pointer, quote(message) + ": " + message.getError());
             }
         }
+    }
+
+    /** A closed range as its description says it; a lower bound alone as itself. */
+    private String range(ValidationMessage message) {
+        return subschema(message).has("maximum")
+                ? besideKeyword(message, "description").asText()
+                : message.getSchemaNode().asText() + " or more";
     }
 
     private static String quote(ValidationMessage message) {

@@ -1,6 +1,8 @@
 package dev.reelproof.limit.file;
 
 import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Per;
+import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Site;
@@ -35,7 +37,8 @@ final class ParticularsReader {
                 reader.leastRoundTripLoss(),
                 reader.testedLength(unit),
                 reader.sampling(),
-                reader.each());
+                reader.each(),
+                reader.per());
     }
 
     private OptionalDouble leastRoundTripLoss() {
@@ -71,6 +74,11 @@ final class ParticularsReader {
         if (!entry.has("sampling")) {
             return Optional.empty();
         }
+        if (entry.word(Per.class, "per", Per.REEL) == Per.UNIT) {
+            entry.fault(
+                    "sampling", "a sample of pairs stands for the whole reel; a statistic per unit takes no sample");
+            return Optional.empty();
+        }
         boolean onePerPair = property.sites().equals(Set.of(Site.PAIR)) && !property.isSweep();
         if (!(onePerPair && (statistic == Statistic.MEAN || statistic == Statistic.RMS_DEVIATION))) {
             entry.fault(
@@ -81,6 +89,29 @@ final class ParticularsReader {
         Entry sampling = entry.at("sampling");
         return Optional.ofNullable(sampling.attempt(() -> new Particulars.Sampling(
                 sampling.whole("pairs"), sampling.constant("lower"), sampling.constant("upper"))));
+    }
+
+    private Per per() {
+        Per per = entry.word(Per.class, "per", Per.REEL);
+        if (per == Per.REEL) {
+            return per;
+        }
+        boolean combination =
+                property.sites().contains(Site.COMBINATION) || property.sites().contains(Site.ORDERED_COMBINATION);
+        if (statistic == Statistic.INDIVIDUAL) {
+            entry.fault(
+                    "per", "each value stands by itself; only a statistic, such as the mean, can be taken per unit");
+        }
+        if (property.sites().equals(Set.of(Site.REEL))) {
+            entry.fault("per", property + " is of the whole reel; it has no pair that would lie in a unit");
+        }
+        if (combination && entry.word(Scope.class, "scope", Scope.CORE) == Scope.CORE) {
+            entry.fault(
+                    "per",
+                    "a combination of pairs lies within a unit or between two; give the scope within-unit, adjacent-units or"
+                            + " nonadjacent-units");
+        }
+        return per;
     }
 
     private Optional<Particulars.Each> each() {

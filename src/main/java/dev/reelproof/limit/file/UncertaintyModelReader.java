@@ -5,6 +5,7 @@ import dev.reelproof.digest.Sha256;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.InstrumentUncertainty;
 import dev.reelproof.limit.LevelSide;
+import dev.reelproof.limit.RelativeUncertainty;
 import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Property;
@@ -30,6 +31,8 @@ public final class UncertaintyModelReader {
     private static final String RESOURCE = "/schemas/uncertainty-model.schema.json";
     private static final double PERCENT_OF_WHOLE = 100;
 
+    private static final String LENGTH_MARKS = "length-marks";
+    private static final String TEMPERATURE_COEFFICIENTS = "temperature-coefficients";
     private static final List<String> PARTS = List.of("constant", "proportional", "segments", "noise-floor");
 
     private final LimitSetSchema schema = new LimitSetSchema(RESOURCE);
@@ -79,6 +82,7 @@ public final class UncertaintyModelReader {
             }
             InstrumentUncertainty temperature = ambient(root.at("temperature"), "°C");
             InstrumentUncertainty length = ambient(root.at("length"), "m");
+            Optional<InstrumentUncertainty> lengthMarks = lengthMarks();
             if (!root.faults().isEmpty() || effective == null) {
                 return null;
             }
@@ -91,6 +95,8 @@ public final class UncertaintyModelReader {
                     confidence,
                     temperature,
                     length,
+                    lengthMarks,
+                    temperatureCoefficients(),
                     classes,
                     Sha256.hex(text),
                     text);
@@ -105,7 +111,28 @@ public final class UncertaintyModelReader {
                     OptionalDouble.empty(),
                     unit,
                     coverageFactor(entry),
+                    InstrumentUncertainty.ALL_COMMON,
                     entry.source());
+        }
+
+        private Optional<InstrumentUncertainty> lengthMarks() {
+            if (!root.has(LENGTH_MARKS)) {
+                return Optional.empty();
+            }
+            Entry marks = root.at(LENGTH_MARKS);
+            if (!marks.has("constant") && !marks.has("proportional")) {
+                marks.fault("length marks need at least one of constant and proportional");
+            }
+            return Optional.of(ambient(marks, "m"));
+        }
+
+        private Optional<RelativeUncertainty> temperatureCoefficients() {
+            if (!root.has(TEMPERATURE_COEFFICIENTS)) {
+                return Optional.empty();
+            }
+            Entry entry = root.at(TEMPERATURE_COEFFICIENTS);
+            return Optional.of(new RelativeUncertainty(
+                    percent(entry, "proportional") / PERCENT_OF_WHOLE, coverageFactor(entry), entry.source()));
         }
 
         /** The factor that an entry states, else the model's. */
@@ -148,6 +175,7 @@ public final class UncertaintyModelReader {
                             : OptionalDouble.empty(),
                     entry.text("unit"),
                     coverageFactor(entry),
+                    entry.has("correlation") ? entry.number("correlation") : InstrumentUncertainty.ALL_COMMON,
                     entry.source());
             if (properties.putIfAbsent(property, uncertainty) != null) {
                 entry.fault("property", property + " was given before in this class");

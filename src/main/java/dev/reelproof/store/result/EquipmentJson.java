@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Set;
 
 /** The instruments of a test in a JSON column. */
-final class EquipmentJson {
+public final class EquipmentJson {
     private EquipmentJson() {}
 
     static String write(List<Equipment> equipment) {
@@ -31,7 +31,8 @@ final class EquipmentJson {
         return RowJson.write(array);
     }
 
-    static List<Equipment> read(String json) {
+    /** The instruments that a column holds. */
+    public static List<Equipment> read(String json) {
         List<Equipment> equipment = new ArrayList<>();
         for (JsonNode one : RowJson.read(json)) {
             Set<Property> properties = new HashSet<>();

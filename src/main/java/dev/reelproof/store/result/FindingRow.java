@@ -5,6 +5,7 @@ import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Obstacles;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Uncertainty;
+import dev.reelproof.judgement.Units;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
@@ -75,6 +76,13 @@ class FindingRow {
 
     public @Nullable Integer sample;
 
+    /** The unit of the core that a statistic was taken of, of two the lower; absent where it was taken of the whole reel. */
+    @Column(name = "core_unit")
+    public @Nullable Integer coreUnit;
+
+    @Column(name = "other_core_unit")
+    public @Nullable Integer otherCoreUnit;
+
     public @Nullable Double measured;
 
     @Column(name = "measured_unit")
@@ -109,6 +117,11 @@ class FindingRow {
     @ColumnTransformer(read = "obstacles::text", write = "?::jsonb")
     public @Nullable String obstacles;
 
+    /** Where it is least sure that the requirement is met; absent where no uncertainty is known, and of records of before it was kept. */
+    @Column(columnDefinition = "jsonb")
+    @ColumnTransformer(read = "doubt::text", write = "?::jsonb")
+    public @Nullable String doubt;
+
     static FindingRow of(String plant, UUID recordId, Instant received, int ordinal, Finding finding) {
         FindingRow row = new FindingRow();
         row.plant = plant;
@@ -120,6 +133,7 @@ class FindingRow {
         row.outcome = finding.outcome().word();
         row.reason = finding.reason();
         row.obstacles = finding.obstacles().isEmpty() ? null : ObstacleJson.write(finding.obstacles());
+        row.doubt = finding.doubt() == null ? null : DoubtJson.write(finding.doubt());
         row.points = finding.points();
         row.varyingPairs =
                 finding.varyingPairs().stream().mapToInt(Integer::intValue).toArray();
@@ -147,6 +161,10 @@ class FindingRow {
                 : figure.subject().conductor().letter();
         end = figure.subject().end() == null ? null : figure.subject().end().word();
         sample = figure.subject().sample();
+        if (figure.units() != null) {
+            coreUnit = figure.units().unit();
+            otherCoreUnit = figure.units().other();
+        }
         measured = figure.measured();
         measuredUnit = figure.measuredUnit();
         derived = figure.derived();
@@ -157,18 +175,36 @@ class FindingRow {
         }
     }
 
+    /**
+     * The finding. Version 0.1 passed a requirement of which no value lay where its limit holds, and kept no figure of it: that is read as
+     * not tested, and says what the record says.
+     */
     Finding toFinding() {
-        Outcome cameTo = Outcome.valueOf(outcome.toUpperCase(Locale.ROOT).replace('-', '_'));
+        Outcome recorded = Outcome.valueOf(outcome.toUpperCase(Locale.ROOT).replace('-', '_'));
+        Figure figure = figure();
+        if (recorded.accepts() && figure == null) {
+            Obstacles notKept = Obstacles.figureNotKept(recorded);
+            return finding(Outcome.NOT_TESTED, notKept.sentence(), notKept, null);
+        }
+        return finding(
+                recorded,
+                reason,
+                obstacles == null ? Obstacles.asRecorded(recorded, reason) : ObstacleJson.read(obstacles),
+                figure);
+    }
+
+    private Finding finding(Outcome cameTo, @Nullable String why, Obstacles inTheWay, @Nullable Figure figure) {
         return new Finding(
                 requirement,
                 Property.named(property),
                 cameTo,
-                reason,
-                obstacles == null ? Obstacles.asRecorded(cameTo, reason) : ObstacleJson.read(obstacles),
-                figure(),
+                why,
+                inTheWay,
+                figure,
                 points,
                 Arrays.stream(varyingPairs).boxed().toList(),
-                new DecisionRule(DecisionRule.Form.valueOf(decisionRule), guardMultiple == null ? 0 : guardMultiple));
+                new DecisionRule(DecisionRule.Form.valueOf(decisionRule), guardMultiple == null ? 0 : guardMultiple),
+                doubt == null ? null : DoubtJson.read(doubt));
     }
 
     /** The columns of a figure are all there, or none. */
@@ -184,6 +220,7 @@ class FindingRow {
                 sample);
         return new Figure(
                 subject,
+                coreUnit == null ? null : new Units(coreUnit, otherCoreUnit),
                 megahertz,
                 measured,
                 measuredUnit,

@@ -3,18 +3,24 @@ package dev.reelproof.store.suspect;
 import dev.reelproof.analysis.Evidence;
 import dev.reelproof.analysis.ReelFinding;
 import dev.reelproof.analysis.ReelSelection;
+import dev.reelproof.analysis.TestOccasion;
 import dev.reelproof.analysis.TracedPopulation;
+import dev.reelproof.analysis.Upstream;
 import dev.reelproof.analysis.UpstreamLot;
+import dev.reelproof.genealogy.Amount;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.Property;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.StatementTimeout;
 import dev.reelproof.store.UtcTimes;
 import dev.reelproof.store.lot.LotJson;
+import dev.reelproof.store.result.EquipmentJson;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
-import java.util.BitSet;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,11 +39,15 @@ public class PopulationQuery {
 
     private static final Duration LONGEST_SEARCH = Duration.ofSeconds(30);
 
-    /** Of each reel the newest record within the time; of each record the worst finding of the property and the least margin. */
+    /**
+     * Of each reel the newest record within the time, with where, with what, by whom and when it was tested; of each record the worst
+     * finding of the property and the least margin.
+     */
     private static final String FIND_TESTED =
             """
             with newest as (
-                select distinct on (reel) reel, id, received, product
+                select distinct on (reel) reel, id, received, product, station, technician, cast(equipment as text) as equipment,
+                       finished
                 from test_record
                 where plant = :plant and finished >= coalesce(cast(:from as timestamptz), '-infinity')
                   and finished <= coalesce(cast(:to as timestamptz), 'infinity')
@@ -45,30 +55,33 @@ public class PopulationQuery {
                 order by reel, attempt desc
                 limit :most)
             select n.reel, n.product, coalesce(bool_or(f.outcome = any(:rejecting)), false),
-                   count(f.outcome) > 0 and not bool_or(f.outcome = :notTested), min(f.margin), min(f.unit), max(f.unit)
+                   count(f.outcome) > 0 and not bool_or(f.outcome = :notTested), min(f.margin), min(f.unit), max(f.unit),
+                   n.station, n.technician, n.equipment, n.finished
             from newest n
             left join finding f on f.plant = :plant and f.record_id = n.id and f.received = n.received and f.property = :property
-            group by n.reel, n.product
+            group by n.reel, n.product, n.station, n.technician, n.equipment, n.finished
             order by n.reel""";
 
-    /**
-     * Each lot above the reels, and the reels themselves where they are lots, with the places of the reels. The recursion carries
-     * place and lot only: a reel that a lot reaches through eight conductors meets it once.
-     */
-    private static final String FIND_UPSTREAM =
+    /** Each lot above the reels, and the reels themselves where they are lots. */
+    private static final String FIND_LOTS =
             """
-            with recursive upstream(place, lot) as (
-                select cast(r.place - 1 as int), r.reel
-                from unnest(cast(:reels as text[])) with ordinality as r(reel, place)
+            with recursive upstream(lot) as (
+                select unnest(cast(:reels as text[]))
                 union
-                select u.place, i.parent
-                from upstream u join lot_input i on i.plant = :plant and i.child = u.lot),
-            met as (select lot, array_agg(place) as places from upstream group by lot)
-            select l.id, l.kind, coalesce(s.step, l.step), coalesce(s.machine, l.machine), l.run, s.line, s.operator, s.shift,
-                   cast(s.settings as text), array_to_string(m.places, ',')
-            from met m
-            join lot l on l.plant = :plant and l.id = m.lot
+                select i.parent from upstream u join lot_input i on i.plant = :plant and i.child = u.lot)
+            select l.id, l.kind, l.quantity_value, l.quantity_unit, coalesce(s.step, l.step), coalesce(s.machine, l.machine), l.run,
+                   s.line, s.operator, s.shift, cast(s.settings as text)
+            from upstream u
+            join lot l on l.plant = :plant and l.id = u.lot
             left join step_run s on s.plant = :plant and s.id = l.run""";
+
+    /** What each of these was made from, in one order on every machine, so that sums have the same last digit. */
+    private static final String FIND_LINKS =
+            """
+            select i.child, i.parent, i.amount_base
+            from unnest(cast(:lots as text[])) as made(lot)
+            join lot_input i on i.plant = :plant and i.child = made.lot
+            order by i.child, i.parent""";
 
     private final Session session;
     private final StatementTimeout timeout;
@@ -86,32 +99,51 @@ public class PopulationQuery {
             boolean tested,
             @Nullable Double margin,
             @Nullable String leastUnit,
-            @Nullable String greatestUnit) {
+            @Nullable String greatestUnit,
+            @Nullable String station,
+            @Nullable String technician,
+            String equipment,
+            Instant finished) {
 
-        ReelFinding toFinding() {
+        ReelFinding toFinding(Property property, Map<String, List<Equipment>> read) {
             Set<String> units =
                     Stream.of(leastUnit, greatestUnit).filter(Objects::nonNull).collect(Collectors.toUnmodifiableSet());
-            return new ReelFinding(reel, product, failing, tested, margin, units);
+            return new ReelFinding(
+                    reel,
+                    product,
+                    failing,
+                    tested,
+                    margin,
+                    units,
+                    TestOccasion.of(
+                            station,
+                            technician,
+                            // A bay tests many reels with the same instruments: each list is read once.
+                            read.computeIfAbsent(equipment, EquipmentJson::read),
+                            property,
+                            UtcTimes.utc(finished)));
         }
     }
 
-    /** A lot with the reels that it went into, in the columns of {@link #FIND_UPSTREAM}. */
-    record UpstreamRow(
+    /** A lot, in the columns of {@link #FIND_LOTS}. */
+    record LotRow(
             String id,
             String kind,
+            double quantity,
+            String unit,
             @Nullable String step,
             @Nullable String machine,
             @Nullable String run,
             @Nullable String line,
             @Nullable String operator,
             @Nullable String shift,
-            @Nullable String settings,
-            String places) {
+            @Nullable String settings) {
 
         UpstreamLot toLot() {
             return new UpstreamLot(
                     id,
                     LotKind.named(kind),
+                    new Amount(quantity, unit),
                     step,
                     machine,
                     run,
@@ -119,14 +151,6 @@ public class PopulationQuery {
                     operator,
                     shift,
                     settings == null ? Map.of() : LotJson.settings(settings));
-        }
-
-        BitSet toPlaces() {
-            BitSet set = new BitSet();
-            for (String place : places.split(",")) {
-                set.set(Integer.parseInt(place));
-            }
-            return set;
         }
     }
 
@@ -173,16 +197,26 @@ public class PopulationQuery {
             throw new SearchTooLargeException("more than " + MOST_REELS
                     + " reels were tested in that time; ask for a shorter time, or for one product");
         }
-        return rows.stream().map(TestedRow::toFinding).toList();
+        Map<String, List<Equipment>> read = new HashMap<>();
+        return rows.stream()
+                .map(row -> row.toFinding(selection.property(), read))
+                .toList();
     }
 
-    private Map<UpstreamLot, BitSet> upstream(String plant, List<ReelFinding> findings) {
-        Map<UpstreamLot, BitSet> upstream = new HashMap<>();
-        session.createNativeQuery(FIND_UPSTREAM, UpstreamRow.class)
+    private Upstream upstream(String plant, List<ReelFinding> findings) {
+        String[] reels = findings.stream().map(ReelFinding::reel).toArray(String[]::new);
+        List<UpstreamLot> lots = session
+                .createNativeQuery(FIND_LOTS, LotRow.class)
                 .setParameter("plant", plant)
-                .setParameter("reels", findings.stream().map(ReelFinding::reel).toArray(String[]::new))
+                .setParameter("reels", reels)
                 .getResultList()
-                .forEach(row -> upstream.put(row.toLot(), row.toPlaces()));
-        return upstream;
+                .stream()
+                .map(LotRow::toLot)
+                .toList();
+        List<Upstream.Link> links = session.createNativeQuery(FIND_LINKS, Upstream.Link.class)
+                .setParameter("plant", plant)
+                .setParameter("lots", lots.stream().map(UpstreamLot::id).toArray(String[]::new))
+                .getResultList();
+        return new Upstream(lots, links);
     }
 }

@@ -20,8 +20,9 @@ const stepItem = ({ title, detail, printed, source }) => html`
  *
  * @param {Answer.Finding} finding
  */
-function remarks({ obstacles, moreObstacles, remark }) {
-  const lines = [...obstacles.map((obstacle) => obstacle.sentence), moreObstacles ? `and ${moreObstacles} more` : '', remark].filter(Boolean);
+function remarks({ obstacles, moreObstacles, remark, leastProbable }) {
+  const lines = [...obstacles.map((obstacle) => obstacle.sentence), moreObstacles ? `and ${moreObstacles} more` : '', remark,
+    leastProbable?.sentence].filter(Boolean);
   return lines.length ? html`<ul class="explain-reason">${lines.map((line) => html`<li>${line}</li>`)}</ul>` : nothing;
 }
 

@@ -98,24 +98,76 @@ class SuspectRoutesTest {
     }
 
     private void test(String reel, double resistance, String finished) {
+        test(reel, resistance, finished, "bay-1");
+    }
+
+    /** Every sample comes from a bay of its own; here a bay tests many reels. */
+    private void test(String reel, double resistance, String finished, String bay) {
         TestPlant.test(
                         reel + own,
                         new SampleResult()
                                 .product(product)
                                 .resistance(resistance)
                                 .json()
-                                .replace(TESTED, finished))
+                                .replace(TESTED, finished)
+                                .replaceFirst("bay-[0-9a-f-]{36}", bay + own))
                 .statusCode(201);
     }
 
     private void reel(String reel, String side, double resistance) {
+        reel(reel, side, resistance, "bay-1");
+    }
+
+    private void reel(String reel, String side, double resistance, String bay) {
         registerReel(reel);
         lot(
                 reel,
                 "reel",
                 ", \"step\": \"cutting\", \"machine\": \"CUT" + own + "\", \"inputs\": [" + input("IC" + side + "a")
                         + ", " + input("IC" + side + "b") + "]");
-        test(reel, resistance, TESTED);
+        test(reel, resistance, TESTED, bay);
+    }
+
+    /** One bay fails seven of its eight reels, the other none of twelve; most of the first bay's reels are of one lot. */
+    @Test
+    void saysFirstThatTheTestIsTheLikelierCause() {
+        TestPlant.putProduct(product, "category-6a-cable", 4).statusCode(201);
+        insulated("1", "INS-1", "OP-1");
+        insulated("2", "INS-2", "OP-1");
+        for (int i = 0; i < 20; i++) {
+            boolean inBadBay = i < 8;
+            boolean ofFirstLot = inBadBay ? i < 6 : i < 10;
+            reel(
+                    "T" + i,
+                    ofFirstLot ? "1" : "2",
+                    inBadBay && i != 7 ? FAILING : PASSING + i / 100.0,
+                    inBadBay ? "bay-1" : "bay-2");
+        }
+        ask("property=conductor-resistance")
+                .statusCode(200)
+                .body("reels", equalTo(20))
+                .body("failing", equalTo(7))
+                .body("testIsLikelierCause", equalTo(true))
+                .body("testCause.group", contains(Map.of("factor", "station", "value", "bay-1" + own)))
+                .body("testCause.explains", hasItem(Map.of("factor", "lot", "value", "IC1a" + own)))
+                .body(
+                        "testCause.sentence",
+                        startsWith("The test itself is the likelier cause: of 8 reels tested at bay bay-1"))
+                .body("suspects[0].factor", equalTo("station"))
+                .body("suspects[0].side", equalTo("test"))
+                .body("suspects[0].named", equalTo(true))
+                .body("suspects[0].onlyInTime", equalTo(false))
+                // Fisher by hand: C(8,7) / C(20,7) = 8 / 77520; all tests lie in one week.
+                .body("suspects[0].p", closeTo(8.0 / 77_520, 1e-12))
+                .body("suspects[0].pWithinStrata", closeTo(8.0 / 77_520, 1e-12))
+                .body("suspects[0].dose", nullValue())
+                .body("suspects[1].factor", equalTo("lot"))
+                .body("suspects[1].side", equalTo("upstream"))
+                .body("suspects[1].explainedBy", contains(Map.of("factor", "station", "value", "bay-1" + own)))
+                .body("strata", equalTo("week"))
+                .body("strataCount", equalTo(1))
+                .body("strataMethod", containsString("Cochran-Mantel-Haenszel"));
+        ask("property=conductor-resistance&strata=none").statusCode(200).body("strata", equalTo("none"));
     }
 
     private void plantWithABadLot() {
@@ -169,6 +221,8 @@ class SuspectRoutesTest {
                 .body("suspects[0].riskDifference.estimate", closeTo(0.75 - 1.0 / GOOD, 1e-12))
                 .body("suspects[0].oddsRatio", closeTo(45, 1e-9))
                 .body("suspects[0].margins", nullValue())
+                .body("testIsLikelierCause", equalTo(false))
+                .body("testCause", nullValue())
                 // The good side is one group too, without evidence; cutting, the operator and the product met every
                 // reel.
                 .body("suspects", hasSize(2))
@@ -232,6 +286,7 @@ class SuspectRoutesTest {
         refused("property=next&level=much", "level", "must be a number");
         refused("property=next&limit=0", "limit", "must be a whole number from 1 to 1000");
         refused("property=next&evidence=rumour", "evidence", "failures or margins");
+        refused("property=next&strata=month", "strata", "week or none");
         refused("property=next&plant=nowhere", "plant", "unknown plant");
         refused("property=next&product=%00", "product", "control character");
     }

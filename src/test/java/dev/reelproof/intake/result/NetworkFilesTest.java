@@ -39,6 +39,14 @@ class NetworkFilesTest {
     private static final double[] GRID = {1, 1.5, 2, 2.5, 3};
     private static final String PORTS = SyntheticCable.json(CABLE.ports());
     private static final String FILE = CABLE.touchstone(GRID);
+    private static final String MIXED = CABLE.mixedMode(GRID);
+    private static final String BALUN_FILE = CABLE.differential("R 100", GRID);
+    private static final String BALUNS = SyntheticCable.json(CABLE.differentialPorts());
+    private static final String FAR_COMMON =
+            SyntheticCable.json(CABLE.differentialPorts().subList(0, 2)).replace("]", ", ")
+                    + SyntheticCable.json(CABLE.differentialPorts().subList(2, 4))
+                            .replace("[", "")
+                            .replace("differential", "common");
     private static final LimitSet SET = limitSet("");
 
     private static LimitSet limitSet(String more) {
@@ -123,6 +131,47 @@ class NetworkFilesTest {
             assertEquals(loose.get(i).value(0), zipped.get(i).value(0));
         }
         assertEquals("a.s8p:3", loose.get(0).origin().of(0));
+    }
+
+    @Test
+    void differentialPortsAndMixedModeFilesGiveWhatConductorsGive() {
+        List<Sweep> conductors = derived(document("[" + entry("a.s8p", PORTS) + "]", ""), part("a.s8p", bytes(FILE)))
+                .result()
+                .sweeps();
+        List<Sweep> mixed = derived(document("[" + entry("m.ts", PORTS) + "]", ""), part("m.ts", bytes(MIXED)))
+                .result()
+                .sweeps();
+        assertEquals(conductors.size(), mixed.size());
+        String stated = BALUNS.replace("\"port\"", "\"reference\": {\"value\": 0.1, \"unit\": \"kohm\"}, \"port\"");
+        List<Sweep> baluns = derived(
+                        document("[" + entry("b.s4p", stated) + "]", ""),
+                        part("b.s4p", bytes(CABLE.differential("R 75", GRID))))
+                .result()
+                .sweeps();
+        int compared = 0;
+        for (Sweep sweep : conductors) {
+            for (List<Sweep> others : List.of(mixed, baluns)) {
+                for (Sweep other : others) {
+                    if (other.property() == sweep.property() && other.subject().equals(sweep.subject())) {
+                        assertEquals(
+                                Math.min(120, sweep.value(2)),
+                                Math.min(120, other.value(2)),
+                                1e-3 * Math.abs(sweep.value(2)),
+                                sweep.property().id());
+                        compared++;
+                    }
+                }
+            }
+        }
+        assertEquals(mixed.size() + baluns.size(), compared);
+        // single may be said too
+        String single = PORTS.replace("\"port\"", "\"mode\": \"single\", \"port\"");
+        assertEquals(
+                conductors.size(),
+                derived(document("[" + entry("a.s8p", single) + "]", ""), part("a.s8p", bytes(FILE)))
+                        .result()
+                        .sweeps()
+                        .size());
     }
 
     @Test
@@ -211,6 +260,18 @@ class NetworkFilesTest {
         }
     }
 
+    private static Broken balun(String where, String words, String reference) {
+        return new Broken(
+                where,
+                words,
+                "["
+                        + entry(
+                                "b.s4p",
+                                BALUNS.replaceFirst("\"port\": 1,", "\"port\": 1, \"reference\": " + reference + ","))
+                        + "]",
+                List.of(part("b.s4p", bytes(BALUN_FILE))));
+    }
+
     static Stream<Broken> broken() {
         Part good = part("a.s8p", bytes(FILE));
         String entry = "[" + entry("a.s8p", PORTS) + "]";
@@ -245,6 +306,72 @@ class NetworkFilesTest {
                         "'a' or 'b'",
                         entry.replaceFirst("\"conductor\": \"a\"", "\"conductor\": \"tip\""),
                         List.of(good)),
+                new Broken(
+                        "/networks/0/ports/0/conductor",
+                        "a differential port with a conductor",
+                        entry.replaceFirst("\"port\": 1,", "\"port\": 1, \"mode\": \"differential\","),
+                        List.of(good)),
+                new Broken(
+                        "/networks/0/ports/0/conductor",
+                        "a common port with a conductor",
+                        entry.replaceFirst("\"port\": 1,", "\"port\": 1, \"mode\": \"common\","),
+                        List.of(good)),
+                new Broken(
+                        "/networks/0/ports/0/mode",
+                        "mode must be 'single', 'differential' or 'common', not 'balanced'",
+                        entry.replaceFirst("\"port\": 1,", "\"port\": 1, \"mode\": \"balanced\","),
+                        List.of(good)),
+                new Broken(
+                        "/networks/0/ports/0/conductor",
+                        "'conductor' is missing",
+                        entry.replaceFirst(", \"conductor\": \"a\"", ""),
+                        List.of(good)),
+                new Broken(
+                        "/networks/0/ports/0/reference",
+                        "a single port with a reference",
+                        entry.replaceFirst(
+                                "\"port\": 1,", "\"port\": 1, \"reference\": {\"value\": 100, \"unit\": \"ohm\"},"),
+                        List.of(good)),
+                balun("/networks/0/ports/0/reference", "must be positive", "{\"value\": 0, \"unit\": \"ohm\"}"),
+                balun("/networks/0/ports/0/reference", "'ohm/km'", "{\"value\": 100, \"unit\": \"ohm/km\"}"),
+                balun("/networks/0/ports/0/reference", "nF", "{\"value\": 100, \"unit\": \"nF\"}"),
+                new Broken(
+                        "/networks/0/ports",
+                        "every port is of a common mode",
+                        "[" + entry("b.s4p", BALUNS.replace("differential", "common")) + "]",
+                        List.of(part("b.s4p", bytes(BALUN_FILE)))),
+                new Broken(
+                        "/networks/0/derive",
+                        "insertion-loss cannot be derived from b.s4p: its ports do not reach both ends",
+                        "["
+                                + entry("b.s4p", FAR_COMMON)
+                                        .replace("\"ports\"", "\"derive\": [\"insertion-loss\"], \"ports\"")
+                                + "]",
+                        List.of(part("b.s4p", bytes(BALUN_FILE)))),
+                new Broken(
+                        "/networks/0/derive",
+                        "structural-return-loss cannot be derived from b.s4p: it takes a pair in differential mode, and 20"
+                                + " frequencies",
+                        "["
+                                + entry("b.s4p", BALUNS)
+                                        .replace("\"ports\"", "\"derive\": [\"structural-return-loss\"], \"ports\"")
+                                + "]",
+                        List.of(part("b.s4p", bytes(BALUN_FILE)))),
+                new Broken(
+                        "m.ts:4",
+                        "names port 1 in D1,2 and in D1,2",
+                        "[" + entry("m.ts", PORTS) + "]",
+                        List.of(part("m.ts", bytes(MIXED.replace("D3,4", "D1,2"))))),
+                new Broken(
+                        "m.ts:4",
+                        "has 7 entries for 8 ports",
+                        "[" + entry("m.ts", PORTS) + "]",
+                        List.of(part("m.ts", bytes(MIXED.replace(" D3,4", ""))))),
+                new Broken(
+                        "/networks/0/ports",
+                        "the file has D1,2, so that ports 1 and 2 are one pair at one end",
+                        "[" + entry("m.ts", SyntheticCable.json(CABLE.ports(0, 2, 1, 3, 4, 5, 6, 7))) + "]",
+                        List.of(part("m.ts", bytes(MIXED)))),
                 new Broken(
                         "/networks/0/ports/2/pair",
                         "beyond the 2 pairs",

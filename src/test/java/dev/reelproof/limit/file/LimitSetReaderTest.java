@@ -14,6 +14,7 @@ import dev.reelproof.limit.LimitSamples;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Particulars;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
@@ -317,6 +318,17 @@ class LimitSetReaderTest {
         assertEquals(
                 Optional.of(new TemperatureWindow(Temperature.ofCelsius(20), 1, true)),
                 LimitSamples.requirement(set, "insulation-resistance").temperatureWindow());
+    }
+
+    @Test
+    void readsWhatAStatisticIsTakenOf() {
+        LimitSet set = read(LimitSamples.text(SOUND)
+                .replace("    statistic: mean\n", "    statistic: mean\n    per: unit\n")
+                .replace("    scope: within-unit\n", "    scope: within-unit\n    statistic: rms\n    per: reel\n"));
+
+        assertEquals(Per.UNIT, of(set, "mutual-capacitance-mean").per());
+        assertEquals(Per.REEL, of(set, "next-rms").per());
+        assertEquals(Per.REEL, of(set, "insertion-loss").per());
     }
 
     private static Particulars of(LimitSet set, String id) {

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.limit.Interpolation;
 import dev.reelproof.limit.LimitSamples;
+import dev.reelproof.limit.Per;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
@@ -90,6 +91,7 @@ class LimitSetSchemaTest {
         assertWords(Property.values(), Property::id, "/$defs/property/enum");
         assertWords(Statistic.values(), Statistic::word, "/$defs/requirement/properties/statistic/enum");
         assertWords(Scope.values(), Scope::word, "/$defs/requirement/properties/scope/enum");
+        assertWords(Per.values(), Per::word, "/$defs/requirement/properties/per/enum");
         assertWords(
                 Interpolation.values(),
                 Interpolation::word,

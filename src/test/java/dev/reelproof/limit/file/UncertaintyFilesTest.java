@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.limit.InstrumentUncertainty;
 import dev.reelproof.limit.UncertaintyLibrary;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Property;
@@ -51,16 +52,59 @@ class UncertaintyFilesTest {
                         entry.source().words())));
     }
 
+    /** The first revision says nothing of correlation: all common, which leaves nothing of a difference. It must not be in force. */
+    @Test
+    void fromTheFirstDayOnTheModelInForceSaysHowFarReadingsErrAlike() {
+        UncertaintyLibrary library = UncertaintyFiles.load(Optional.empty());
+        for (LocalDate day : List.of(LocalDate.of(2020, 1, 1), DAY, LocalDate.of(2027, 1, 1))) {
+            UncertaintyModel model = library.current("test-bay", day).orElseThrow();
+            assertEquals(2, model.revision());
+            for (Property differenced : List.of(Property.CONDUCTOR_RESISTANCE, Property.PROPAGATION_DELAY)) {
+                assertEquals(
+                        0, model.entry("default", differenced).orElseThrow().correlation(), differenced.id());
+            }
+            for (Property summed : List.of(Property.NEXT, Property.ACR_F, Property.FEXT, Property.INSERTION_LOSS)) {
+                assertEquals(1, model.entry("default", summed).orElseThrow().correlation(), summed.id());
+            }
+        }
+    }
+
+    /** The second revision says the same of a reading as the first; the length is only told in two parts. */
+    @Test
+    void theSecondRevisionChangesNoReadingsUncertainty() {
+        List<UncertaintyModel> both = UncertaintyFiles.load(Optional.empty()).all();
+        UncertaintyModel first = both.get(0);
+        UncertaintyModel second = both.get(1);
+        first.classes().get("default").forEach((property, entry) -> {
+            InstrumentUncertainty same = second.entry("default", property).orElseThrow();
+            assertEquals(entry.words(), same.words(), property.id());
+            assertEquals(InstrumentUncertainty.ALL_COMMON, entry.correlation(), property.id());
+        });
+        for (double metres : new double[] {1, 305, 3000}) {
+            assertEquals(
+                    first.length().standard(metres, Double.NaN).orElseThrow(),
+                    Math.hypot(
+                            second.length().standard(metres, Double.NaN).orElseThrow(),
+                            second.lengthMarks()
+                                    .orElseThrow()
+                                    .standard(metres, Double.NaN)
+                                    .orElseThrow()),
+                    1e-12);
+        }
+    }
+
     @Test
     void aFolderWithoutModelsOfItsOwnLeavesTheShipped() {
-        assertEquals(List.of("test-bay revision 1"), words(UncertaintyFiles.load(Optional.of(folder))));
+        assertEquals(
+                List.of("test-bay revision 1", "test-bay revision 2"),
+                words(UncertaintyFiles.load(Optional.of(folder))));
     }
 
     @Test
     void addsThoseOfThePlant() throws IOException {
         Files.copy(SOUND, own().resolve("bay.yaml"));
         assertEquals(
-                List.of("sample-bay revision 1", "test-bay revision 1"),
+                List.of("sample-bay revision 1", "test-bay revision 1", "test-bay revision 2"),
                 words(UncertaintyFiles.load(Optional.of(folder))));
     }
 

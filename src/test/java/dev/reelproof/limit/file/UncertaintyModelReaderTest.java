@@ -11,6 +11,7 @@ import dev.reelproof.limit.InstrumentUncertainty;
 import dev.reelproof.limit.LevelSide;
 import dev.reelproof.limit.LimitSamples;
 import dev.reelproof.limit.LimitSet;
+import dev.reelproof.limit.RelativeUncertainty;
 import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Source;
 import dev.reelproof.limit.UncertaintyLibrary;
@@ -81,6 +82,98 @@ class UncertaintyModelReaderTest {
         assertTrue(model.without("b", Property.NEXT).contains("has no class 'b'; it has bridge, default"));
     }
 
+    private static UncertaintyModel soundWith(String found, String instead) {
+        return new UncertaintyModelReader()
+                .read("sample.yaml", LimitSamples.text(SOUND).replace(found, instead));
+    }
+
+    @Test
+    void anEntryMaySayHowFarItsReadingsErrAlike() {
+        assertEquals(
+                1,
+                sound().entry("default", Property.CONDUCTOR_RESISTANCE)
+                        .orElseThrow()
+                        .correlation(),
+                "all alike where nothing is said");
+        String parts = "constant: 0.03, proportional: 0.4 %";
+        for (double stated : new double[] {0, 0.25, 1}) {
+            assertEquals(
+                    stated,
+                    soundWith(parts, parts + ", correlation: " + stated)
+                            .entry("default", Property.CONDUCTOR_RESISTANCE)
+                            .orElseThrow()
+                            .correlation());
+        }
+    }
+
+    @Test
+    void theCorrelationIsSaidInWords() {
+        assertEquals(
+                List.of(
+                        "each reading errs for itself (correlation 0)",
+                        "the readings of one result err alike in part (correlation 0.25)",
+                        "all readings of one result err alike (correlation 1)"),
+                Stream.of(0, 0.25, 1)
+                        .map(correlation ->
+                                correlated(correlation.doubleValue()).correlationWords())
+                        .toList());
+    }
+
+    @Test
+    void aCorrelationLiesBetweenNothingAndOne() {
+        for (double impossible : new double[] {-1.5, -0.1, 1.01, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertEquals(
+                    "the correlation between the readings of an instrument is " + impossible
+                            + "; it must be from 0 (each reading errs for itself) to 1 (all err alike)",
+                    assertThrows(IllegalArgumentException.class, () -> correlated(impossible))
+                            .getMessage());
+        }
+    }
+
+    private static InstrumentUncertainty correlated(double correlation) {
+        return new InstrumentUncertainty(
+                1,
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                "ohm",
+                2,
+                correlation,
+                new Source("own", true));
+    }
+
+    @Test
+    void lengthMarksAndTemperatureCoefficientsMayHaveAnUncertainty() {
+        assertEquals(Optional.empty(), sound().lengthMarks());
+        assertEquals(Optional.empty(), sound().temperatureCoefficients());
+        UncertaintyModel model = soundWith(
+                "classes:",
+                """
+                length-marks: { constant: 0.5 m, proportional: 0.3 %, source: a document, read: true }
+                temperature-coefficients: { proportional: 6 %, coverage-factor: 3, source: a document, read: false }
+                classes:""");
+        // 0.5 m and 0.3 % of 400 m: 5, 12, 13 in tenths, with the model's factor of 2
+        assertEquals(
+                0.65,
+                model.lengthMarks().orElseThrow().standard(400, Double.NaN).orElseThrow(),
+                1e-15);
+        RelativeUncertainty coefficients = model.temperatureCoefficients().orElseThrow();
+        assertEquals(0.02, coefficients.standard(), 1e-16);
+        assertEquals("6 %, k = 3", coefficients.words());
+        assertEquals(new Source("a document", false), coefficients.source());
+    }
+
+    @Test
+    void aRelativeUncertaintyIsARatioOfNothingOrMore() {
+        Source own = new Source("own", true);
+        for (double impossible : new double[] {-0.1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThrows(IllegalArgumentException.class, () -> new RelativeUncertainty(impossible, 2, own));
+        }
+        assertThrows(IllegalArgumentException.class, () -> new RelativeUncertainty(0.1, 0, own));
+        assertEquals(0, new RelativeUncertainty(0, 2, own).standard());
+    }
+
     @Test
     void theDigestIsOfTheText() {
         assertEquals(Sha256.hex(LimitSamples.text(SOUND)), sound().sha256());
@@ -126,6 +219,7 @@ class UncertaintyModelReaderTest {
                 OptionalDouble.of(110),
                 "dB",
                 2,
+                InstrumentUncertainty.ALL_COMMON,
                 new Source("own", true));
     }
 
@@ -149,6 +243,7 @@ class UncertaintyModelReaderTest {
                 OptionalDouble.empty(),
                 "ns",
                 2,
+                InstrumentUncertainty.ALL_COMMON,
                 new Source("own", true));
         // 3 ns, 1 % of 400 ns and 12 ns: 3, 4, 5 and 5, 12, 13; with a factor of 2
         assertEquals(6.5, delay.standard(400, 10).orElseThrow(), 1e-12);
@@ -166,6 +261,7 @@ class UncertaintyModelReaderTest {
                         OptionalDouble.of(80),
                         "ohm",
                         2,
+                        InstrumentUncertainty.ALL_COMMON,
                         new Source("this test's own", true)));
     }
 
@@ -251,6 +347,7 @@ class UncertaintyModelReaderTest {
                 OptionalDouble.empty(),
                 "m",
                 coverageFactor,
+                InstrumentUncertainty.ALL_COMMON,
                 new Source("own", true));
     }
 

@@ -1,10 +1,12 @@
 package dev.reelproof.store.result;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.certificate.MayHaveCertificate;
 import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
@@ -37,6 +39,7 @@ import dev.reelproof.store.limits.LimitSetArchive;
 import dev.reelproof.store.limits.UncertaintyModelArchive;
 import dev.reelproof.store.reel.Products;
 import dev.reelproof.store.reel.Reels;
+import dev.reelproof.wording.Wording;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
@@ -55,6 +58,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 @QuarkusTest
@@ -104,7 +108,8 @@ class RecordsTest {
             null,
             0,
             List.of(),
-            DecisionRule.SIMPLE_ACCEPTANCE);
+            DecisionRule.SIMPLE_ACCEPTANCE,
+            null);
 
     @Inject
     Records archive;
@@ -177,6 +182,7 @@ class RecordsTest {
                 OptionalDouble.empty(),
                 "m",
                 2,
+                InstrumentUncertainty.ALL_COMMON,
                 new Source("this test's own", true));
         return new UncertaintyModel(
                 id,
@@ -187,6 +193,8 @@ class RecordsTest {
                 95,
                 none,
                 none,
+                Optional.empty(),
+                Optional.empty(),
                 Map.of("default", Map.of()),
                 sha256,
                 "text of " + sha256);
@@ -353,6 +361,53 @@ class RecordsTest {
         assertEquals(
                 new Obstacles(List.of(new Obstacle(Obstacle.Kind.AS_RECORDED, Map.of("sentence", before.reason()))), 0),
                 before.obstacles());
+    }
+
+    /** As version 0.1 wrote it where no value lay where the limit holds; the verdict was made of it. */
+    @ParameterizedTest
+    @EnumSource(Verdict.class)
+    void aPassOfBeforeWithoutAFigureIsNotTestedAndTheVerdictStaysAsRecorded(Verdict verdict) throws SQLException {
+        UUID id = RecordIds.at(RECEIVED.toInstant());
+        TestRecord like = taken(RECEIVED, limitSet("some-set", "a"));
+        String key = "'north', '" + id + "', '" + like.received() + "'";
+        run(
+                "insert into test_record (plant, id, received, reel, product, product_snapshot, attempt, limit_set, limit_set_revision,"
+                        + " limit_set_sha256, engine, verdict, length_m, temperature_c, finished, equipment, warnings, source_sha256) select "
+                        + key + ", reel, product, product_snapshot, 2, limit_set, 1, 'a', '0.1.0', '" + verdict.word()
+                        + "', 500, 20, finished, '[]', '[]', source_sha256 from test_record where id = '" + like.id()
+                        + "'");
+        String columns =
+                "insert into finding (plant, record_id, received, ordinal, requirement, property, outcome, reason, value,"
+                        + " judged, limit_value, margin, unit, measured, measured_unit, points, derived, varying_pairs, decision_rule,"
+                        + " explanation) values (" + key;
+        String tail = "false, '{}', 'SIMPLE_ACCEPTANCE', '[]')";
+        run(columns + ", 0, 'delay-skew', 'delay-skew', 'pass', null, null, null, null, null, null, null, null, 0, "
+                + tail);
+        switch (verdict) {
+            case ACCEPTED -> run(columns + ", 1, 'fext', 'fext', 'pass', null, 5, 5, 4, 1, 'dB', 5, 'dB', 1, " + tail);
+            case REJECTED -> run(columns + ", 1, 'fext', 'fext', 'fail', null, 5, 5, 6, -1, 'dB', 5, 'dB', 1, " + tail);
+            case INCOMPLETE -> run(columns
+                    + ", 1, 'fext', 'fext', 'not-tested', 'no data', null, null, null, null, null, null, null, 0, "
+                    + tail);
+        }
+
+        Judgement judgement = archive.byId("north", id).orElseThrow().judgement();
+
+        assertEquals(verdict, judgement.verdict());
+        Finding skew = judgement.findings().get(0);
+        assertEquals(Outcome.NOT_TESTED, skew.outcome());
+        assertNull(skew.figure());
+        assertEquals(
+                "recorded as pass, but without a figure: the record keeps no value that was held against the limit",
+                skew.reason());
+        assertEquals(
+                Outcome.valueOf(
+                        verdict == Verdict.ACCEPTED ? "PASS" : verdict == Verdict.REJECTED ? "FAIL" : "NOT_TESTED"),
+                judgement.findings().get(1).outcome());
+        assertTrue(MayHaveCertificate.reasonAgainst(judgement).isPresent(), "nothing new is certified on it");
+        assertFalse(
+                Wording.english().record(judgement).sentence().startsWith("Every requirement"),
+                "nobody is told that everything passes");
     }
 
     private void run(String sql) throws SQLException {
