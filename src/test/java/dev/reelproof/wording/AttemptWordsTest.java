@@ -35,7 +35,8 @@ class AttemptWordsTest {
 
     @Test
     void aVerdictSaysAtWhichAttemptAndWhatCameBefore() {
-        assertEquals("accepted at attempt 1", words(history(Verdict.ACCEPTED), 1).summary());
+        assertEquals(
+                "accepted at attempt 1", words(history(Verdict.ACCEPTED), 1).summary());
         assertEquals(
                 "accepted at attempt 3; rejected twice",
                 words(history(Verdict.REJECTED, Verdict.REJECTED, Verdict.ACCEPTED), 3)
@@ -59,12 +60,14 @@ class AttemptWordsTest {
         AttemptHistory history = new AttemptHistory(List.of(
                 new Attempt(id(1), 1, DAY.plusHours(5), DAY.plusHours(5), Verdict.REJECTED, null),
                 new Attempt(id(2), 2, DAY.plusHours(3), DAY.plusHours(6), Verdict.ACCEPTED, null)));
-        assertEquals("accepted at attempt 2, test 1 of 2 by time", words(history, 2).summary());
+        assertEquals(
+                "accepted at attempt 2, test 1 of 2 by time", words(history, 2).summary());
         assertEquals(
                 "This is an older test, which does not decide on the reel. The newest, attempt 1, came to: rejected.",
                 words(history, 2).older());
         assertEquals(
-                "rejected at attempt 1, test 2 of 2 by time; accepted once", words(history, 1).summary());
+                "rejected at attempt 1, test 2 of 2 by time; accepted once",
+                words(history, 1).summary());
         assertNull(words(history, 1).older());
     }
 
