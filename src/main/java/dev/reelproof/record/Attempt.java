@@ -25,13 +25,14 @@ public record Attempt(
         @Nullable RetestAcceptance acceptance) {
 
     /** The order of test: the earlier first; of two at one time the one that came in first. */
-    static final Comparator<Attempt> IN_ORDER_OF_TEST =
-            Comparator.comparing((Attempt attempt) -> attempt.tested().toInstant())
-                    .thenComparingInt(Attempt::number);
+    static final Comparator<Attempt> IN_ORDER_OF_TEST = Comparator.comparing(
+                    (Attempt attempt) -> attempt.tested().toInstant())
+            .thenComparingInt(Attempt::number);
 
     public Attempt {
         if (record == null || tested == null || received == null || verdict == null) {
-            throw new IllegalArgumentException("an attempt needs its record, the times of test and receipt, and a verdict");
+            throw new IllegalArgumentException(
+                    "an attempt needs its record, the times of test and receipt, and a verdict");
         }
         if (!(number >= 1)) {
             throw new IllegalArgumentException("attempts count from 1, not " + number);

@@ -4,7 +4,6 @@ import dev.reelproof.judgement.Verdict;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -85,8 +84,7 @@ public record AttemptHistory(List<Attempt> attempts) {
 
     /** Whether a test done at that time, and coming in now, is older than one that is here. */
     public boolean isOlder(OffsetDateTime tested) {
-        return newest()
-                .filter(attempt -> attempt.tested().toInstant().isAfter(tested.toInstant()))
+        return newest().filter(attempt -> attempt.tested().toInstant().isAfter(tested.toInstant()))
                 .isPresent();
     }
 
@@ -119,6 +117,9 @@ public record AttemptHistory(List<Attempt> attempts) {
         return attempts.subList(orderOf(failure.record()), attempts.size()).stream()
                 .map(Attempt::acceptance)
                 .anyMatch(acceptance -> acceptance != null
-                        && !acceptance.at().toInstant().isBefore(failure.received().toInstant()));
+                        && !acceptance
+                                .at()
+                                .toInstant()
+                                .isBefore(failure.received().toInstant()));
     }
 }

@@ -21,6 +21,7 @@ public final class ScannedCode {
     private static final Pattern CODE_39_FRAME = Pattern.compile("^\\*(.+)\\*$");
     /** Blanks, and what ends or parts a message: STX, ETX, EOT, FS, GS, RS, US. Another control character is a fault, not a suffix. */
     private static final String NOTHING_PRINTED = "[\\s\\p{Z}\\x02-\\x04\\x1C-\\x1F]+";
+
     private static final Pattern AROUND = Pattern.compile("^" + NOTHING_PRINTED + "|" + NOTHING_PRINTED + "$");
 
     private ScannedCode() {}

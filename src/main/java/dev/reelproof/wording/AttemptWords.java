@@ -76,7 +76,6 @@ public record AttemptWords(
             return null;
         }
         String times = count == 1 ? "attempt.once" : count == 2 ? "attempt.twice" : "attempt.times";
-        return words.text(
-                times, "verdict", words.text("verdict." + verdict.word()), "count", String.valueOf(count));
+        return words.text(times, "verdict", words.text("verdict." + verdict.word()), "count", String.valueOf(count));
     }
 }

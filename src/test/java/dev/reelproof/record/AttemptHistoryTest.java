@@ -54,8 +54,7 @@ class AttemptHistoryTest {
 
     @Test
     void theNewestIsTheOneTestedLastNotTheOneThatCameInLast() {
-        AttemptHistory history =
-                history(attempt(1, 10, 10, Verdict.REJECTED), attempt(2, 8, 11, Verdict.ACCEPTED));
+        AttemptHistory history = history(attempt(1, 10, 10, Verdict.REJECTED), attempt(2, 8, 11, Verdict.ACCEPTED));
         assertTrue(history.isNewest(id(1)));
         assertFalse(history.isNewest(id(2)));
         assertEquals(1, history.orderOf(id(2)));
@@ -145,8 +144,8 @@ class AttemptHistoryTest {
         Attempt failed = attempt(1, 8, 8, Verdict.REJECTED);
         Attempt accepted = acceptedAt(10, attempt(2, 9, 9, Verdict.ACCEPTED));
         assertFalse(ASKS_ENGINEER.awaitsEngineer(history(failed, accepted, attempt(3, 11, 11, Verdict.ACCEPTED))));
-        assertTrue(ASKS_ENGINEER.awaitsEngineer(history(
-                failed, accepted, attempt(3, 11, 11, Verdict.REJECTED), attempt(4, 12, 12, Verdict.ACCEPTED))));
+        assertTrue(ASKS_ENGINEER.awaitsEngineer(
+                history(failed, accepted, attempt(3, 11, 11, Verdict.REJECTED), attempt(4, 12, 12, Verdict.ACCEPTED))));
     }
 
     /** Who accepted could not know of a failure that had not come in. */
@@ -173,16 +172,17 @@ class AttemptHistoryTest {
     @Test
     void aPassBeyondTheNumberOfTestsIsRefusedButNoFailure() {
         RetestRule rule = new RetestRule(2, false, false);
-        AttemptHistory twice =
-                history(attempt(1, 8, 8, Verdict.REJECTED), attempt(2, 9, 9, Verdict.REJECTED));
+        AttemptHistory twice = history(attempt(1, 8, 8, Verdict.REJECTED), attempt(2, 9, 9, Verdict.REJECTED));
         assertEquals(
-                Optional.of("was tested twice, and this plant lets no test beyond 2 pass; hand the reel over to an engineer,"
-                        + " who may send a further test"),
+                Optional.of(
+                        "was tested twice, and this plant lets no test beyond 2 pass; hand the reel over to an engineer,"
+                                + " who may send a further test"),
                 rule.tooMany(twice, at(10), Verdict.ACCEPTED, false));
         assertEquals(Optional.empty(), rule.tooMany(twice, at(10), Verdict.ACCEPTED, true), "the engineer goes on");
         assertEquals(Optional.empty(), rule.tooMany(twice, at(10), Verdict.REJECTED, false), "a failure is kept");
         assertEquals(Optional.empty(), rule.tooMany(twice, at(10), Verdict.INCOMPLETE, false));
-        assertEquals(Optional.empty(), rule.tooMany(twice, at(7), Verdict.ACCEPTED, false), "a late one decides nothing");
+        assertEquals(
+                Optional.empty(), rule.tooMany(twice, at(7), Verdict.ACCEPTED, false), "a late one decides nothing");
         assertEquals(
                 Optional.empty(),
                 rule.tooMany(history(attempt(1, 8, 8, Verdict.REJECTED)), at(10), Verdict.ACCEPTED, false));

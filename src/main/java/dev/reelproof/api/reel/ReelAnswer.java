@@ -100,8 +100,7 @@ record ReelAnswer(
             List<Line> reels) {
 
         static Lines of(FindReels.Found found) {
-            return new Lines(
-                    found.text(), found.reels().stream().map(Line::of).toList());
+            return new Lines(found.text(), found.reels().stream().map(Line::of).toList());
         }
     }
 

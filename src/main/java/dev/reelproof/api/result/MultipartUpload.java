@@ -65,7 +65,9 @@ public final class MultipartUpload {
                 .toList();
         if (reasons.size() > 1) {
             throw IntakeException.of(
-                    IntakeException.Kind.MALFORMED, WHERE, "has the field " + SentTest.RETEST_REASON + " more than once");
+                    IntakeException.Kind.MALFORMED,
+                    WHERE,
+                    "has the field " + SentTest.RETEST_REASON + " more than once");
         }
         List<Part> files =
                 parts.stream().filter(part -> !reasons.contains(part)).toList();

@@ -29,17 +29,23 @@ public record RecordAnswer(
         String plant,
         String reel,
         String product,
-        @Schema(description = "which test of the reel it was in the order of arrival, from 1; it never changes") int attempt,
-        @Schema(description = "which test of the reel it is in the order of test, from 1; a test that comes in late moves it")
+        @Schema(description = "which test of the reel it was in the order of arrival, from 1; it never changes")
+                int attempt,
+        @Schema(
+                        description =
+                                "which test of the reel it is in the order of test, from 1; a test that comes in late moves it")
                 int order,
         @Schema(description = "how many tests of the reel there are") int attempts,
-        @Schema(description = "whether it is the newest in the order of test, whose verdict is the reel's") boolean newest,
+        @Schema(description = "whether it is the newest in the order of test, whose verdict is the reel's")
+                boolean newest,
         @Schema(
                         enumeration = {"accepted", "rejected", "incomplete"},
                         description = "what the tests before it came to, in the order of test")
                 List<String> earlierVerdicts,
         @Schema(description = "what it came to at which attempt, and what came before, in words") String attemptSummary,
-        @Schema(nullable = true, description = "that it is an older test, and what the newest came to; null for the newest")
+        @Schema(
+                        nullable = true,
+                        description = "that it is an older test, and what the newest came to; null for the newest")
                 @Nullable
                 String olderSentence,
         @Schema(nullable = true, description = "why the reel was tested again; null where it was not said") @Nullable

@@ -101,8 +101,9 @@ public class AcceptRetest {
                     + " is not its newest test; only the newest can be accepted.");
         }
         if (!rules.retests(record.plant()).awaitsEngineer(history)) {
-            throw new ConflictException("Attempt " + record.attempt() + " of reel " + record.reel()
-                    + " waits for no acceptance: it is no pass after a failure, was accepted before, or this plant asks for none.");
+            throw new ConflictException(
+                    "Attempt " + record.attempt() + " of reel " + record.reel()
+                            + " waits for no acceptance: it is no pass after a failure, was accepted before, or this plant asks for none.");
         }
     }
 }

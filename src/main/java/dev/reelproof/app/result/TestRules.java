@@ -66,8 +66,6 @@ public class TestRules {
     }
 
     private <T> Optional<T> configured(String plant, Function<TestSettings.Asked, Optional<T>> setting) {
-        return Optional.ofNullable(asked.at().get(plant))
-                .flatMap(setting)
-                .or(() -> setting.apply(asked.asked()));
+        return Optional.ofNullable(asked.at().get(plant)).flatMap(setting).or(() -> setting.apply(asked.asked()));
     }
 }

@@ -24,8 +24,8 @@ public final class ReelFit {
             if (!number.equals(reel)) {
                 faults.add(
                         one.where(),
-                        "the result is of reel " + Words.quoted(number) + ", but was sent for reel " + Words.quoted(reel)
-                                + "; nothing was kept: open the right reel, or test this one");
+                        "the result is of reel " + Words.quoted(number) + ", but was sent for reel "
+                                + Words.quoted(reel) + "; nothing was kept: open the right reel, or test this one");
             }
         }
         if (stated.isEmpty() && isRequired) {

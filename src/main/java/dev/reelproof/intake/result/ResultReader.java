@@ -84,8 +84,7 @@ public final class ResultReader {
                         "sweeps",
                         "networks")
                 .require("product", "length", "temperature");
-        root.text("reel", LONGEST_NAME)
-                .ifPresent(number -> reels.add(new StatedReel(root.pointer("reel"), number)));
+        root.text("reel", LONGEST_NAME).ifPresent(number -> reels.add(new StatedReel(root.pointer("reel"), number)));
         Optional<String> retestReason = root.text(SentTest.RETEST_REASON, SentTest.LONGEST_REASON);
         Optional<String> product = root.identifier("product");
         Optional<Length> length = root.quantity("length", Length::of);

@@ -63,7 +63,10 @@ class AttemptRoutesTest {
         String reel = newReel(100);
         String csv = "property,pair,partner,conductor,end,frequency,frequencyUnit,value,unit,reel\n"
                 + "spark-faults,,,,,,,0,count,R-OTHER\n";
-        given().multiPart("result", "result.json", new SampleResult().jsonWithoutBulk().getBytes(StandardCharsets.UTF_8))
+        given().multiPart(
+                        "result",
+                        "result.json",
+                        new SampleResult().jsonWithoutBulk().getBytes(StandardCharsets.UTF_8))
                 .multiPart("bay", "bay.csv", csv.getBytes(StandardCharsets.UTF_8))
                 .post("/api/v1/reels/" + reel + "/tests")
                 .then()
@@ -136,7 +139,9 @@ class AttemptRoutesTest {
     void aTestFromTheFutureIsNotTheNewestForEver() {
         String reel = newReel(100);
         test(reel, passing("2098-03-02T12:00:00Z")).statusCode(201).body("warnings", hasItem(containsString("clock")));
-        String now = java.time.OffsetDateTime.now(java.time.ZoneOffset.UTC).plusMinutes(1).toString();
+        String now = java.time.OffsetDateTime.now(java.time.ZoneOffset.UTC)
+                .plusMinutes(1)
+                .toString();
         test(reel, failing(now)).statusCode(201).body("newest", equalTo(true));
         get("/api/v1/reels/" + reel).then().body("records[0].verdict", equalTo("rejected"));
     }

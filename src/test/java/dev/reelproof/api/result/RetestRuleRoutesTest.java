@@ -86,10 +86,7 @@ class RetestRuleRoutesTest {
                 .then()
                 .statusCode(oneOf(200, 201));
         ship(reel).statusCode(409).body("detail", containsString("passed after a failure"));
-        given().queryParam("query", reel)
-                .get("/api/v1/reels")
-                .then()
-                .body("reels[0].awaitsEngineer", equalTo(true));
+        given().queryParam("query", reel).get("/api/v1/reels").then().body("reels[0].awaitsEngineer", equalTo(true));
 
         accept(pass, Role.TECHNICIAN, "{\"reason\": \"it passes\"}").statusCode(403);
         accept(pass, Role.ENGINEER, "{}").statusCode(422);
@@ -170,13 +167,9 @@ class RetestRuleRoutesTest {
                 .get("/api/v1/reels/" + reel)
                 .then()
                 .body("asksRetestReason", equalTo(true));
-        testAtSouth(reel, with(named, failing(11)))
-                .statusCode(422)
-                .body("errors[0].where", equalTo("/retestReason"));
+        testAtSouth(reel, with(named, failing(11))).statusCode(422).body("errors[0].where", equalTo("/retestReason"));
         testAtSouth(reel, with(again, failing(11))).statusCode(201).body("awaitsEngineer", equalTo(false));
-        testAtSouth(reel, with(again, passing(12)))
-                .statusCode(409)
-                .body("detail", containsString("was tested twice"));
+        testAtSouth(reel, with(again, passing(12))).statusCode(409).body("detail", containsString("was tested twice"));
         testAtSouth(reel, with(again, failing(13))).statusCode(201);
         given().queryParam("plant", "south")
                 .get("/api/v1/reels/" + reel)

@@ -30,8 +30,9 @@ class StatedReelTest {
     }
 
     private static byte[] document(String more) {
-        return utf8("{\"product\": \"P\", \"length\": {\"value\": 1, \"unit\": \"km\"}, \"temperature\": {\"value\": 20,"
-                + " \"unit\": \"°C\"}, \"finished\": \"2026-03-02T14:09:30Z\"" + more + "}");
+        return utf8(
+                "{\"product\": \"P\", \"length\": {\"value\": 1, \"unit\": \"km\"}, \"temperature\": {\"value\": 20,"
+                        + " \"unit\": \"°C\"}, \"finished\": \"2026-03-02T14:09:30Z\"" + more + "}");
     }
 
     private static ReadResult read(Part... parts) {
@@ -62,17 +63,14 @@ class StatedReelTest {
         assertEquals(List.of(), read(result(""), csv(HEADER + "\n" + ROW)).reels());
         assertEquals(
                 List.of(new StatedReel("/reel", "R-1"), new StatedReel("bay.csv:2", "R-2")),
-                read(
-                                result(", \"reel\": \"R-1\""),
-                                csv(HEADER + ",reel\n" + ROW + ",R-2\n" + WITHSTAND + ",R-2"))
+                read(result(", \"reel\": \"R-1\""), csv(HEADER + ",reel\n" + ROW + ",R-2\n" + WITHSTAND + ",R-2"))
                         .reels());
         assertEquals(
                 List.of(new StatedReel("bay.csv:2", "R-2"), new StatedReel("bay.csv:3", "R-3")),
                 read(result(""), csv("reel," + HEADER + "\nR-2," + ROW + "\nR-3," + WITHSTAND))
                         .reels());
         assertEquals(
-                List.of(),
-                read(result(""), csv(HEADER + ",reel\n" + ROW + ",")).reels());
+                List.of(), read(result(""), csv(HEADER + ",reel\n" + ROW + ",")).reels());
     }
 
     @Test
@@ -109,7 +107,10 @@ class StatedReelTest {
     void aNumberIsComparedAsItStandsOnTheLabel() {
         List<StatedReel> scanned = List.of(new StatedReel("/reel", "]C1R-1"), new StatedReel("bay.csv:2", "*R-1*"));
         assertEquals(0, ReelFit.check(scanned, "R-1", true).count());
-        assertEquals(1, ReelFit.check(List.of(new StatedReel("/reel", "r-1")), "R-1", false).count());
+        assertEquals(
+                1,
+                ReelFit.check(List.of(new StatedReel("/reel", "r-1")), "R-1", false)
+                        .count());
     }
 
     @Test
