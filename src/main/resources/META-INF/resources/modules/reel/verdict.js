@@ -85,7 +85,7 @@ export function showVerdict(situation) {
         ${record.limitSet.revision}.</p>
       ${amongTests(record)}
       ${shortfallList(record)}
-      ${record.conformity ? html`<p class="hint">${record.conformity.sentence}</p>` : nothing}
+      ${record.conformity?.sentence ? html`<p class="conformity">${record.conformity.sentence}</p>` : nothing}
     </div>
     <div id="certificate" class="certificate">${isNewest ? certificateOf(situation, showVerdict) : nothing}</div>`, byId('verdict'));
 }
