@@ -36,7 +36,7 @@ declare namespace Answer {
 
   interface ReelLine {
     reel: string; product: string | null; order: string | null; customer: string | null;
-    verdictText: string | null; look: Look | null; held: boolean; finished: string | null;
+    verdictText: string | null; look: Look | null; held: boolean; awaitsEngineer: boolean; finished: string | null;
   }
 
   interface Hold {
@@ -48,13 +48,16 @@ declare namespace Answer {
 
   interface Reel {
     reel: string; plant: string; product: string | null; printedLength: string | null; order: string | null;
-    customer: string | null; heldSentence: string | null; holds: Hold[]; certificates: Certificate[];
-    /** The newest attempt comes first. */
+    customer: string | null; heldSentence: string | null; asksRetestReason: boolean; holds: Hold[]; certificates: Certificate[];
+    /** The newest in the order of test comes first. */
     records: Record[];
   }
 
   interface Record {
-    id: string; attempt: number; verdict: 'accepted' | 'rejected' | 'incomplete'; look: Look;
+    id: string; attempt: number; order: number; attempts: number; newest: boolean; attemptSummary: string;
+    olderSentence: string | null; retestReason: string | null; awaitsEngineer: boolean;
+    retestAcceptance: { by: string; at: string; reason: string; sentence: string } | null;
+    verdict: 'accepted' | 'rejected' | 'incomplete'; look: Look;
     verdictText: string; verdictSentence: string; nextSteps: string[]; warnings: string[] | null;
     finished: string | null; limitSet: { id: string; revision: number };
     printedTemperature: string; printedLength: string; findings: Finding[]; conformity: { sentence: string | null } | null;

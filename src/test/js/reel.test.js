@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { exactHit, isScanned, nextHit } from '../../main/resources/META-INF/resources/modules/reel/hits.js';
+import { endsScan, exactHit, isScanned, nextHit, takesText } from '../../main/resources/META-INF/resources/modules/reel/hits.js';
 import { reasonsFirst } from '../../main/resources/META-INF/resources/modules/reel/reasons.js';
 import { turns } from '../../main/resources/META-INF/resources/modules/reel/shown.js';
 
@@ -34,6 +34,19 @@ test('a scan begins with a character, never with a key of the browser or a butto
   for (const key of ['Enter', ' ', 'ArrowDown', 'Shift', 'F5', 'Tab']) assert.ok(!isScanned({ key, ...plain }), key);
   assert.ok(!isScanned({ key: 'c', ...plain, ctrlKey: true }));
   assert.ok(!isScanned({ key: 'c', ...plain, metaKey: true }));
+});
+
+test('a Tab that follows at once ends a scan; a person may leave the field with it', () => {
+  assert.ok(endsScan({ key: 'Tab', shiftKey: false }, 5));
+  assert.ok(!endsScan({ key: 'Tab', shiftKey: false }, 400));
+  assert.ok(!endsScan({ key: 'Tab', shiftKey: true }, 5));
+  assert.ok(!endsScan({ key: 'x', shiftKey: false }, 5));
+});
+
+test('what is typed into a field for text stays there', () => {
+  assert.ok(takesText({ type: 'text' }));
+  assert.ok(takesText({ type: 'search' }));
+  for (const other of [{ type: 'file' }, { type: 'button' }, {}, null]) assert.ok(!takesText(other));
 });
 
 test('reasons come gravest first and keep their order; a plain pass is none', () => {

@@ -42,7 +42,7 @@ class ArchitectureTest {
             Map.entry("record", Set.of("quantity", "measurement", "judgement")),
             Map.entry("genealogy", Set.of("quantity", "correction")),
             Map.entry("analysis", Set.of("quantity", "measurement", "judgement", "genealogy")),
-            Map.entry("wording", Set.of("quantity", "measurement", "limit", "judgement", "analysis")),
+            Map.entry("wording", Set.of("quantity", "measurement", "limit", "judgement", "analysis", "record")),
             Map.entry("certificate", Set.of("quantity", "measurement", "limit", "judgement", "wording")));
 
     /** For each room of the edges the other edges that it may use. */

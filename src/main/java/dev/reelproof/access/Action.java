@@ -17,6 +17,7 @@ public enum Action {
     WITHDRAW("withdraw", Role.QUALITY_MANAGER),
     HOLD("hold", Role.ENGINEER, Role.QUALITY_MANAGER),
     RELEASE("release", Role.ENGINEER, Role.QUALITY_MANAGER),
+    ACCEPT_RETEST("accept-retest", Role.ENGINEER, Role.QUALITY_MANAGER),
     CHANGE_LIMITS("change-limits", Role.QUALITY_MANAGER),
     MANAGE_USERS("manage-users", Role.ADMINISTRATOR),
     READ_AUDIT("read-audit", Role.QUALITY_MANAGER, Role.ADMINISTRATOR),

@@ -15,9 +15,11 @@ import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
+import dev.reelproof.record.AttemptHistory;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -264,6 +266,11 @@ public final class Wording {
     /** A judgement as a person reads it. */
     public RecordWords record(Judgement judgement) {
         return new VerdictSentences(this).of(judgement);
+    }
+
+    /** A test of a reel among its tests as a person reads it. */
+    public AttemptWords attempt(AttemptHistory history, UUID record, boolean awaitsEngineer) {
+        return AttemptWords.of(history, record, awaitsEngineer, words);
     }
 
     /** That the test itself may be what failing reels have in common, and what to do about it. */

@@ -49,6 +49,7 @@ class ServiceRoutesTest {
             "post /api/v1/reels/{reel}/tests",
             "post /api/v1/reels/{reel}/certificates",
             "get /api/v1/records/{id}",
+            "post /api/v1/records/{id}/acceptance",
             "get /api/v1/records/{id}/findings/{property}",
             "get /api/v1/records/{id}/alternatives",
             "get /api/v1/records/{id}/sweeps/{property}",

@@ -89,7 +89,9 @@ class ServiceRoleTest {
                 "update reel_disposition set state = 'scrapped'",
                 "delete from refused_report",
                 "update hold set held_by = 'another'",
-                "delete from hold_release"
+                "delete from hold_release",
+                "update installation_default set value = false",
+                "delete from retest_acceptance"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -148,12 +150,14 @@ class ServiceRoleTest {
                 "hold",
                 "hold_release",
                 "implausible_link",
+                "installation_default",
                 "limit_set_revision",
                 "lot",
                 "lot_input",
                 "lot_sample",
                 "reel_disposition",
                 "refused_report",
+                "retest_acceptance",
                 "step_run",
                 "sweep_block",
                 "test_record",

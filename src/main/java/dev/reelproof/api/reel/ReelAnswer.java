@@ -5,6 +5,7 @@ import dev.reelproof.api.Quantity;
 import dev.reelproof.api.certificate.CertificateAnswer;
 import dev.reelproof.api.hold.HoldAnswer;
 import dev.reelproof.api.result.RecordAnswer;
+import dev.reelproof.app.reel.FindReels;
 import dev.reelproof.app.reel.FindReels.FoundReel;
 import dev.reelproof.app.reel.FindReels.ReelFile;
 import dev.reelproof.genealogy.Lot;
@@ -42,6 +43,7 @@ record ReelAnswer(
         @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<HoldAnswer> holds,
         @Schema(nullable = true, description = "that a reel which passed is on hold; null unless it is so") @Nullable
                 String heldSentence,
+        @Schema(description = "whether a further test needs a reason") boolean asksRetestReason,
         String printedLength) {
 
     /** A reel in a list. */
@@ -60,6 +62,8 @@ record ReelAnswer(
             @Schema(nullable = true, description = "when the test of its newest record ended") @Nullable
                     OffsetDateTime finished,
             @Schema(description = "whether it is under an open hold") boolean held,
+            @Schema(description = "whether it passed after a failure and counts only once an engineer has accepted it")
+                    boolean awaitsEngineer,
             @Schema(nullable = true, description = "the verdict in words; null when not tested") @Nullable
                     String verdictText,
             @Schema(nullable = true, description = "its look; null when not tested") @Nullable String look,
@@ -81,6 +85,7 @@ record ReelAnswer(
                     line.received(),
                     line.finished(),
                     found.held(),
+                    found.awaitsEngineer(),
                     verdict.map(one -> Wording.english().verdict(one, line.conditional()))
                             .orElse(null),
                     verdict.map(one -> Look.of(one, line.conditional()).word()).orElse(null),
@@ -90,7 +95,14 @@ record ReelAnswer(
 
     /** A list of reels. */
     @Schema(name = "ReelLines")
-    record Lines(List<Line> reels) {}
+    record Lines(
+            @Schema(description = "what was looked for: the query without what a scanner puts around it") String query,
+            List<Line> reels) {
+
+        static Lines of(FindReels.Found found) {
+            return new Lines(found.text(), found.reels().stream().map(Line::of).toList());
+        }
+    }
 
     /** A reel with all that is known of it. */
     static ReelAnswer of(ReelFile file) {
@@ -101,15 +113,16 @@ record ReelAnswer(
                 .orElseGet(() -> of(
                         file.registered().orElseThrow(),
                         file.records().stream()
-                                .map(judged -> RecordAnswer.of(judged.record(), judged.limitSet(), Wording.english()))
+                                .map(judged -> RecordAnswer.of(judged, Wording.english()))
                                 .toList(),
+                        file.asksRetestReason(),
                         file.certificates().stream().map(CertificateAnswer::of).toList(),
                         holds));
     }
 
     /** A reel as registered, without its records, certificates and holds. */
     static ReelAnswer of(RegisteredReel reel) {
-        return of(reel, null, null, null);
+        return of(reel, null, false, null, null);
     }
 
     /** A reel whose making alone was reported: it has no product and no tests yet. */
@@ -128,12 +141,14 @@ record ReelAnswer(
                 holds.stream().map(HoldAnswer::id).toList(),
                 holds,
                 null,
+                false,
                 Figures.length(lot.quantity().value(), lot.quantity().unit()));
     }
 
     private static ReelAnswer of(
             RegisteredReel reel,
             @Nullable List<RecordAnswer> records,
+            boolean asksRetestReason,
             @Nullable List<CertificateAnswer> certificates,
             @Nullable List<HoldAnswer> holds) {
         return new ReelAnswer(
@@ -149,6 +164,7 @@ record ReelAnswer(
                 holds == null ? null : holds.stream().map(HoldAnswer::id).toList(),
                 holds,
                 isHeldThoughAccepted(records, holds) ? Wording.english().heldThoughAccepted() : null,
+                asksRetestReason,
                 Figures.length(reel.sentLength(), reel.sentUnit()));
     }
 

@@ -7,6 +7,7 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.hold.HoldCheck;
 import dev.reelproof.app.limits.LimitSets;
+import dev.reelproof.app.result.TestRules;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
@@ -15,11 +16,13 @@ import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
+import dev.reelproof.record.AttemptHistory;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.reel.Reels;
+import dev.reelproof.store.result.AttemptHistories;
 import dev.reelproof.store.result.Records;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -45,6 +48,8 @@ public class IssueCertificate {
     private final Records records;
     private final Certificates certificates;
     private final HoldCheck holds;
+    private final AttemptHistories histories;
+    private final TestRules rules;
     private final LimitSets limitSets;
     private final DraftCertificate drafting;
     private final Callers callers;
@@ -56,6 +61,8 @@ public class IssueCertificate {
             Records records,
             Certificates certificates,
             HoldCheck holds,
+            AttemptHistories histories,
+            TestRules rules,
             LimitSets limitSets,
             DraftCertificate drafting,
             Callers callers,
@@ -65,6 +72,8 @@ public class IssueCertificate {
         this.records = records;
         this.certificates = certificates;
         this.holds = holds;
+        this.histories = histories;
+        this.rules = rules;
         this.limitSets = limitSets;
         this.drafting = drafting;
         this.callers = callers;
@@ -147,7 +156,16 @@ public class IssueCertificate {
         MayHaveCertificate.reasonAgainst(record.judgement()).ifPresent(reason -> {
             throw new ConflictException("Reel " + reel.id() + ": " + reason);
         });
+        requireAccepted(reel, record);
         return new Candidate(reel, record, certificate);
+    }
+
+    private void requireAccepted(RegisteredReel reel, TestRecord record) {
+        AttemptHistory history = histories.of(reel.plant(), reel.id());
+        if (rules.retests(reel.plant()).awaitsEngineer(history)) {
+            throw new ConflictException("Reel " + reel.id() + " passed after a failure and gets no certificate until an"
+                    + " engineer accepts its attempt " + record.attempt() + ".");
+        }
     }
 
     /** Numbers and keeps a draft; empty when the reel is no longer what was drafted. */

@@ -170,7 +170,7 @@ public class Reels {
     @Transactional
     public List<ReelLine> search(String plant, String text, int limit) {
         // An upload's row is not partitioned and knows the newest record; its time leads to the one partition.
-        // The newest has no later attempt; asked so, it is found of many reels at once without a look-up a reel.
+        // The newest has no later test; asked so, it is found of many reels at once without a look-up a reel.
         // Only the records of the reels that are listed are looked up.
         return session
                 .createNativeQuery(
@@ -180,16 +180,16 @@ public class Reels {
                                        where f.plant = t.plant and f.record_id = t.id and f.received = t.received
                                          and f.outcome = :conditionalPass),
                                r.newest, t.finished
-                        from (select r.*, u.record_id, u.received as newest
+                        from (select r.*, u.record_id, u.received as newest, u.tested
                               from reel r
                               left join upload u on u.plant = r.plant and u.reel = r.id
                                 and not exists (select from upload later where later.plant = u.plant
-                                                and later.reel = u.reel and later.attempt > u.attempt)
+                                                and later.reel = u.reel and (later.tested, later.attempt) > (u.tested, u.attempt))
                               where r.plant = :plant and r.searched like :pattern escape '!'
-                              order by u.received desc nulls last, r.registered desc, r.id
+                              order by u.tested desc nulls last, u.received desc nulls last, r.registered desc, r.id
                               limit :limit) r
                         left join test_record t on t.plant = r.plant and t.id = r.record_id and t.received = r.newest
-                        order by r.newest desc nulls last, r.registered desc, r.id"""
+                        order by r.tested desc nulls last, r.newest desc nulls last, r.registered desc, r.id"""
                                 .formatted(ReelRow.COLUMNS),
                         LineRow.class)
                 .setParameter("plant", plant)

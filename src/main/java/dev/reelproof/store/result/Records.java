@@ -4,8 +4,10 @@ import dev.reelproof.intake.Part;
 import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Finding;
+import dev.reelproof.record.Attempt;
 import dev.reelproof.record.KeptOriginal;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.store.UtcTimes;
 import dev.reelproof.store.limits.LimitSetArchive;
 import dev.reelproof.store.limits.UncertaintyModelArchive;
 import dev.reelproof.store.reel.Reels;
@@ -72,7 +74,7 @@ public class Records {
      * Takes an upload into the archive, whole or not at all.
      *
      * <p>Uploads of one reel are taken one after the other, so that of two equal ones sent at once the later finds the record of
-     * the first, and attempts are numbered without gap or repeat.
+     * the first, and attempts are numbered without gap or repeat, in the order of arrival.
      *
      * @throws IllegalArgumentException when the reel is not registered
      * @throws IllegalStateException when the file of the limit set or uncertainty model was edited after it was used
@@ -134,6 +136,7 @@ public class Records {
         row.recordId = id;
         row.attempt = attempt;
         row.received = received;
+        row.tested = UtcTimes.instant(Attempt.timeOfTest(upload.result().finished(), UtcTimes.utc(received)));
         session.persist(row);
         int ordinal = 0;
         for (Part part : upload.upload().parts()) {
@@ -204,7 +207,7 @@ public class Records {
                 .uniqueResultOptional());
     }
 
-    /** All records of a reel, newest first. */
+    /** All records of a reel, the newest in the order of test first. */
     @Transactional
     public List<TestRecord> ofReel(String plant, String reel) {
         return ids(plant, reel, Integer.MAX_VALUE).stream()
@@ -212,7 +215,7 @@ public class Records {
                 .toList();
     }
 
-    /** The newest record of a reel; empty when it was never tested. */
+    /** The newest record of a reel in the order of test; empty when it was never tested. */
     @Transactional
     public Optional<TestRecord> newestOf(String plant, String reel) {
         return ids(plant, reel, 1).stream().findFirst().flatMap(id -> byId(plant, id));
@@ -222,7 +225,7 @@ public class Records {
         return session.createNativeQuery(
                         """
                         select record_id from upload where plant = :plant and reel = :reel
-                        order by attempt desc limit :most""",
+                        order by tested desc, attempt desc limit :most""",
                         UUID.class)
                 .setParameter("plant", plant)
                 .setParameter("reel", reel)

@@ -5,6 +5,7 @@ import { path } from '../page/addresses.js';
 import { button, byId } from '../page/dom.js';
 import { sentence } from '../page/notices.js';
 import { getJson, may } from '../page/session.js';
+import { acceptanceOf } from './acceptance.js';
 import { isHeld } from './holds.js';
 import { shown } from './shown.js';
 
@@ -41,6 +42,7 @@ export function certificateOf(situation, showAgain) {
   const { reel, record, who, certificateFault } = situation;
   if (record.verdict !== 'accepted') return nothing;
   if (certificateFault) return html`<p role="alert">${certificateFault}</p>`;
+  if (record.awaitsEngineer) return acceptanceOf(situation, showAgain);
   const issued = reel.certificates.find((certificate) => certificate.record === record.id);
   if (issued) return link(issued);
   if (isHeld(reel)) return html`<p>No certificate while the reel is on hold.</p>`;

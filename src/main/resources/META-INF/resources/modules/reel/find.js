@@ -6,7 +6,7 @@ import { byId, dialog, field, onSubmit, show } from '../page/dom.js';
 import { notice, noticeFault } from '../page/notices.js';
 import { isStatus } from '../page/requests.js';
 import { getJson } from '../page/session.js';
-import { MOST_HITS, exactHit, isScanned, nextHit } from './hits.js';
+import { MOST_HITS, endsScan, exactHit, isScanned, nextHit, takesText } from './hits.js';
 import { turns } from './shown.js';
 import { lineVerdict } from './start.js';
 
@@ -19,6 +19,7 @@ const searches = turns();
 let hits = [];
 let selected = -1;
 let typing = 0;
+let lastKey = -Infinity;
 
 /** @type {(reel: string) => void} */
 let open = () => {};
@@ -60,15 +61,12 @@ function showHits(found, note = '') {
 }
 
 /**
- * The reels that a text finds.
+ * The reels that a text finds, with the text that was looked for: that without what a scanner puts around it.
  *
- * @param {string} text
- * @returns {Promise<Answer.ReelLine[]>}
+ * @param {string} text as scanned or typed
+ * @returns {Promise<{ query: string, reels: Answer.ReelLine[] }>}
  */
-async function find(text) {
-  const { reels } = await getJson(`${path('reels')}?limit=${MOST_HITS}&query=${encodeURIComponent(text)}`);
-  return reels;
-}
+const find = (text) => getJson(`${path('reels')}?limit=${MOST_HITS}&query=${encodeURIComponent(text)}`);
 
 /**
  * The reel of exactly that number; null when there is none.
@@ -108,8 +106,8 @@ function typed() {
   typing = window.setTimeout(async () => {
     const isNewest = searches.next();
     try {
-      const found = await find(text);
-      if (isNewest()) showHits(found);
+      const { reels } = await find(text);
+      if (isNewest()) showHits(reels);
     } catch (fault) {
       noticeFault(fault);
     }
@@ -119,6 +117,13 @@ function typed() {
 /** @param {KeyboardEvent} event */
 function moved(event) {
   if (event.key === 'Escape') showHits([]);
+  const sinceLast = event.timeStamp - lastKey;
+  lastKey = event.timeStamp;
+  if (endsScan(event, sinceLast) && field('query').value.trim()) {
+    event.preventDefault();
+    submitted();
+    return;
+  }
   const next = nextHit(event.key, selected, hits.length);
   if (next === selected) return;
   event.preventDefault();
@@ -136,15 +141,15 @@ async function submitted() {
   }
   const isNewest = searches.next();
   try {
-    const found = await find(text);
-    const exact = isNewest() ? await exactly(text, found) : null;
+    const { query, reels } = await find(text);
+    const exact = isNewest() ? await exactly(query, reels) : null;
     if (!isNewest()) return;
     if (exact) {
       choose(exact.reel);
       return;
     }
-    showHits(found, `No reel has exactly the number “${text}”. Choose with the arrow keys and Enter, or scan again.`);
-    if (!found.length) notice(`No reel, order or customer matches “${text}”. Check the number, or register the reel first.`);
+    showHits(reels, `No reel has exactly the number “${query}”. Choose with the arrow keys and Enter, or scan again.`);
+    if (!reels.length) notice(`No reel, order or customer matches “${query}”. Check the number, or register the reel first.`);
   } catch (fault) {
     noticeFault(fault);
   }
@@ -157,7 +162,7 @@ async function submitted() {
  * @param {KeyboardEvent} event
  */
 function scanned(event) {
-  if (!isScanned(event) || event.target === field('query')) return;
+  if (!isScanned(event) || takesText(event.target)) return;
   if (dialog('explain').open) dialog('explain').close();
   field('query').value = '';
   field('query').focus();

@@ -30,6 +30,25 @@ export function exactHit(hits, text) {
   return same.find((hit) => hit.reel === text) ?? (same.length === 1 ? same[0] : null);
 }
 
+/** A person does not press Tab so soon after a character; a scanner sends each within a few milliseconds (common practice, no source). */
+const SCANNED_WITHIN_MS = 60;
+
+/**
+ * Whether a key is the Tab that a scanner sends after a number, not that of a person who goes on.
+ *
+ * @param {{ key: string, shiftKey: boolean }} event
+ * @param {number} sinceLast milliseconds since the key before
+ */
+export const endsScan = ({ key, shiftKey }, sinceLast) => key === 'Tab' && !shiftKey && sinceLast <= SCANNED_WITHIN_MS;
+
+/**
+ * Whether what is typed belongs where the focus is, the search box or another field for text.
+ *
+ * @param {unknown} target
+ */
+export const takesText = (target) => target !== null && typeof target === 'object' && 'type' in target
+  && (target.type === 'text' || target.type === 'search');
+
 /**
  * Whether a key pressed anywhere begins a scan: a character, not a command of the browser or a button's own key.
  *

@@ -26,6 +26,12 @@ function showHead(reel) {
     ['Customer', reel.customer], ['Plant', reel.plant]]), byId('reel-facts'));
 }
 
+/** @param {Answer.Reel} reel */
+function showRetest(reel) {
+  show('retest', reel.records.length > 0);
+  byId('retest-hint').textContent = reel.asksRetestReason ? 'Asked of every test after the first.' : 'May be left empty.';
+}
+
 export async function openStart() {
   openings.next();
   shown.reel = null;
@@ -33,8 +39,11 @@ export async function openStart() {
   await showStart();
 }
 
-/** @param {string} number */
-export async function openReel(number) {
+/**
+ * @param {string} number
+ * @param {{ record?: string, isTakenBefore?: boolean }} [wanted] the record to show; the newest when none is named
+ */
+export async function openReel(number, wanted = {}) {
   const isNewest = openings.next();
   notice('');
   show('faults', false);
@@ -46,7 +55,8 @@ export async function openReel(number) {
     shown.reel = reel;
     showHead(reel);
     showHolds(reel);
-    showRecord(reel.records[0] ?? null);
+    showRetest(reel);
+    showRecord(reel.records.find(({ id }) => id === wanted.record) ?? reel.records[0] ?? null, wanted);
   } catch (fault) {
     if (!isNewest()) return;
     await openStart().catch(() => {});

@@ -1,0 +1,98 @@
+package dev.reelproof.store.result;
+
+import dev.reelproof.judgement.Verdict;
+import dev.reelproof.record.Attempt;
+import dev.reelproof.record.AttemptHistory;
+import dev.reelproof.record.RetestAcceptance;
+import dev.reelproof.store.UtcTimes;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.hibernate.Session;
+import org.jspecify.annotations.Nullable;
+
+/** All tests of each reel, with who accepted which retest. */
+@ApplicationScoped
+public class AttemptHistories {
+    private final Session session;
+
+    AttemptHistories(Session session) {
+        this.session = session;
+    }
+
+    private record Row(
+            String reel,
+            UUID record,
+            int attempt,
+            Instant tested,
+            Instant received,
+            String verdict,
+            @Nullable String acceptedBy,
+            @Nullable Instant accepted,
+            @Nullable String reason) {
+        Attempt toAttempt() {
+            return new Attempt(
+                    record,
+                    attempt,
+                    UtcTimes.utc(tested),
+                    UtcTimes.utc(received),
+                    Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)),
+                    acceptedBy == null || accepted == null || reason == null
+                            ? null
+                            : new RetestAcceptance(acceptedBy, UtcTimes.utc(accepted), reason));
+        }
+    }
+
+    /** The tests of a reel; none when it was never tested. */
+    @Transactional
+    public AttemptHistory of(String plant, String reel) {
+        return of(plant, List.of(reel)).getOrDefault(reel, AttemptHistory.none());
+    }
+
+    /** The tests of each of these reels that was tested. */
+    @Transactional
+    public Map<String, AttemptHistory> of(String plant, Collection<String> reels) {
+        Map<String, List<Attempt>> attempts = new HashMap<>();
+        session.createNativeQuery(
+                        """
+                        select u.reel, u.record_id, u.attempt, u.tested, u.received, t.verdict, a.accepted_by, a.at, a.reason
+                        from upload u
+                        join test_record t on t.plant = u.plant and t.id = u.record_id and t.received = u.received
+                        left join lateral (select accepted_by, at, reason from retest_acceptance
+                                           where plant = u.plant and record_id = u.record_id
+                                           order by id desc limit 1) a on true
+                        where u.plant = :plant and u.reel = any(:reels)""",
+                        Row.class)
+                .setParameter("plant", plant)
+                .setParameter("reels", reels.toArray(String[]::new))
+                .getResultList()
+                .forEach(row -> attempts.computeIfAbsent(row.reel(), reel -> new ArrayList<>())
+                        .add(row.toAttempt()));
+        return attempts.entrySet().stream()
+                .collect(Collectors.toMap(Map.Entry::getKey, entry -> new AttemptHistory(entry.getValue())));
+    }
+
+    /** Keeps that a retest was accepted. */
+    @Transactional
+    public void accept(String plant, String reel, UUID record, RetestAcceptance acceptance) {
+        session.createNativeMutationQuery(
+                        """
+                        insert into retest_acceptance (plant, record_id, reel, accepted_by, at, reason)
+                        values (:plant, :record, :reel, :by, :at, :reason)""")
+                .setParameter("plant", plant)
+                .setParameter("record", record)
+                .setParameter("reel", reel)
+                .setParameter("by", acceptance.acceptedBy())
+                .setParameter("at", UtcTimes.instant(acceptance.at()))
+                .setParameter("reason", acceptance.reason())
+                .executeUpdate();
+    }
+}
