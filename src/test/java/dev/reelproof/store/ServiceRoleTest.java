@@ -89,7 +89,9 @@ class ServiceRoleTest {
                 "update reel_disposition set state = 'scrapped'",
                 "delete from refused_report",
                 "update hold set held_by = 'another'",
-                "delete from hold_release"
+                "delete from hold_release",
+                "delete from certificate_withdrawal",
+                "update limit_revision_wrong set reason = 'another'"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();

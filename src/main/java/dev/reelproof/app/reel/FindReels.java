@@ -2,10 +2,11 @@ package dev.reelproof.app.reel;
 
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.certificate.FindLives;
+import dev.reelproof.app.certificate.LivingCertificate;
 import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.result.JudgedRecord;
-import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.RegisteredLot;
@@ -35,6 +36,7 @@ public class FindReels {
     private final Lots lots;
     private final Records records;
     private final Certificates certificates;
+    private final FindLives lives;
     private final FindHolds holds;
 
     FindReels(
@@ -44,6 +46,7 @@ public class FindReels {
             Lots lots,
             Records records,
             Certificates certificates,
+            FindLives lives,
             FindHolds holds) {
         this.plants = plants;
         this.limitSets = limitSets;
@@ -51,6 +54,7 @@ public class FindReels {
         this.lots = lots;
         this.records = records;
         this.certificates = certificates;
+        this.lives = lives;
         this.holds = holds;
     }
 
@@ -75,7 +79,7 @@ public class FindReels {
             Optional<RegisteredReel> registered,
             Optional<RegisteredLot> made,
             List<JudgedRecord> records,
-            List<IssuedCertificate> certificates,
+            List<LivingCertificate> certificates,
             List<Hold> holds) {}
 
     /**
@@ -115,7 +119,7 @@ public class FindReels {
                 records.ofReel(plant, number).stream()
                         .map(record -> new JudgedRecord(record, limitSets.of(record)))
                         .toList(),
-                certificates.ofReel(plant, number),
+                lives.of(plant, certificates.ofReel(plant, number)),
                 inTime(() -> holds.ofReel(plant, number)));
     }
 

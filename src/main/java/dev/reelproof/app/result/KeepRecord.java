@@ -1,5 +1,6 @@
 package dev.reelproof.app.result;
 
+import dev.reelproof.app.certificate.FindLives;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.result.JudgedUpload;
@@ -7,19 +8,23 @@ import dev.reelproof.store.result.Records;
 import dev.reelproof.store.result.Records.Taken;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Keeps what was judged, with its entry in the audit trail, in one transaction. Reading and judging take a while; they are done
- * before, without a connection to the database.
+ * before, without a connection to the database. The entry names the certificates that the test puts in question.
  */
 @ApplicationScoped
 class KeepRecord {
     private final Records records;
+    private final FindLives lives;
     private final AuditTrail audit;
 
-    KeepRecord(Records records, AuditTrail audit) {
+    KeepRecord(Records records, FindLives lives, AuditTrail audit) {
         this.records = records;
+        this.lives = lives;
         this.audit = audit;
     }
 
@@ -29,16 +34,16 @@ class KeepRecord {
         Taken taken = records.take(upload);
         if (taken.first()) {
             TestRecord record = taken.record();
-            audit.write(
-                    record.plant(),
-                    "test-taken",
-                    "reel/" + record.reel(),
-                    null,
-                    Map.of(
-                            "record", record.id().toString(),
-                            "attempt", record.attempt(),
-                            "verdict", record.judgement().verdict().word(),
-                            "sha256", record.sourceSha256()));
+            Map<String, Object> details = new TreeMap<>(Map.of(
+                    "record", record.id().toString(),
+                    "attempt", record.attempt(),
+                    "verdict", record.judgement().verdict().word(),
+                    "sha256", record.sourceSha256()));
+            List<String> questioned = lives.questionedByNewestTest(record.plant(), record.reel());
+            if (!questioned.isEmpty()) {
+                details.put("questionedCertificates", questioned);
+            }
+            audit.write(record.plant(), "test-taken", "reel/" + record.reel(), null, details);
         }
         return taken;
     }

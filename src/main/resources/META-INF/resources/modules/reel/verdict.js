@@ -46,16 +46,21 @@ export function showVerdict(situation) {
   const { reel, record } = situation;
   const isNewest = reel.records[0].id === record.id;
   const older = olderLine(situation);
-  // At arm's length a held reel must not look like one that may go.
-  const stopped = isNewest && isHeld(reel) && record.verdict === 'accepted';
+  // At arm's length a reel that is held, or whose certificate is in question, must not look like one that may go.
+  const passed = isNewest && record.verdict === 'accepted';
+  const held = passed && isHeld(reel);
+  const doubtful = passed && !held
+    ? reel.certificates.find((certificate) => certificate.record === record.id && certificate.state === 'in-question') : undefined;
+  const stopped = held || Boolean(doubtful);
   byId('verdict').className = ['verdict', stopped ? 'held' : record.verdict, record.look === 'conditional' ? 'conditional' : '',
     older ? 'older' : ''].filter(Boolean).join(' ');
-  const line = stopped ? reel.heldSentence : record.verdictSentence;
+  const line = (held && reel.heldSentence) || doubtful?.stateSentence || record.verdictSentence;
+  const besides = held ? ', on hold' : ', certificate in question';
   render(html`
     <svg viewBox="0 0 48 48" width="96" height="96" aria-hidden="true">${MARKS[stopped ? 'incomplete' : record.look]}</svg>
     <div>
       <p id="older" class="older-line" ?hidden=${!older}>${older}</p>
-      <p id="verdict-word" class="verdict-word">${(record.verdictText + (stopped ? ', on hold' : '')).toUpperCase()}</p>
+      <p id="verdict-word" class="verdict-word">${(record.verdictText + (stopped ? besides : '')).toUpperCase()}</p>
       <p id="verdict-line" class="verdict-line">${isNewest ? line : nothing} Attempt ${record.attempt}, tested
         ${record.finished ? time(record.finished) : 'at an unknown time'}, by ${record.limitSet.id} revision
         ${record.limitSet.revision}.</p>
