@@ -85,7 +85,7 @@ class BodyLimit {
     }
 
     private static boolean isCertificate(HttpServerRequest request) {
-        return request.method() == HttpMethod.POST && VERIFICATION.equals(request.path());
+        return HttpMethod.POST.equals(request.method()) && VERIFICATION.equals(request.path());
     }
 
     /** Lets so many files of strangers in at the same time, and turns the next away before it is read. */
