@@ -28,7 +28,10 @@ declare namespace Answer {
   }
 
   interface Verification {
-    number: string; issue: number; issued: string; reel: string; product: string; current: boolean; matches: boolean | null;
+    number: string | null; genuine: boolean; current: boolean;
+    state: 'current' | 'in-question' | 'superseded' | 'withdrawn' | 'altered' | 'unknown';
+    stateText: string; stateSentence: string; reasons: string[]; differences: string[];
+    issue: number | null; issued: string | null; reel: string | null; product: string | null; matches: boolean | null;
   }
 
   /** Verdicts as the pages show them: an acceptance under conditions has a look of its own. */
@@ -44,7 +47,10 @@ declare namespace Answer {
     lot: string | null; reel: string | null; run: string | null; machine: string | null;
   }
 
-  interface Certificate { record: string; number: string; pdf: string }
+  interface Certificate {
+    record: string; number: string; issue: number; pdf: string; state: 'current' | 'in-question' | 'superseded' | 'withdrawn';
+    stateText: string; stateSentence: string; reasons: string[];
+  }
 
   interface Reel {
     reel: string; plant: string; product: string | null; printedLength: string | null; order: string | null;

@@ -238,6 +238,11 @@ public final class Wording {
         return words.text("verdict." + Look.of(verdict, conditional).word());
     }
 
+    /** What is said of a certificate's life. */
+    public CertificateWords certificates() {
+        return new CertificateWords(words);
+    }
+
     /** That a reel which passed must not go, being on hold. */
     public String heldThoughAccepted() {
         return words.text("verdict.held.sentence");

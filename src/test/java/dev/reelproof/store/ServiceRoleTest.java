@@ -91,7 +91,9 @@ class ServiceRoleTest {
                 "update hold set held_by = 'another'",
                 "delete from hold_release",
                 "update installation_default set value = false",
-                "delete from retest_acceptance"
+                "delete from retest_acceptance",
+                "delete from certificate_withdrawal",
+                "update limit_revision_wrong set reason = 'another'"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();

@@ -2,12 +2,14 @@ package dev.reelproof.app.access;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Approval;
+import dev.reelproof.access.ApprovalConflictException;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.Callers;
 import dev.reelproof.app.Plants;
 import dev.reelproof.store.access.Approvals;
 import dev.reelproof.store.access.AuditTrail;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.OffsetDateTime;
@@ -19,13 +21,21 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class AskApproval {
     private final Approvals approvals;
+    private final Instance<ApprovedChange> changes;
     private final Callers callers;
     private final Plants plants;
     private final AuditTrail audit;
     private final Clock clock;
 
-    AskApproval(Approvals approvals, Callers callers, Plants plants, AuditTrail audit, Clock clock) {
+    AskApproval(
+            Approvals approvals,
+            Instance<ApprovedChange> changes,
+            Callers callers,
+            Plants plants,
+            AuditTrail audit,
+            Clock clock) {
         this.approvals = approvals;
+        this.changes = changes;
         this.callers = callers;
         this.plants = plants;
         this.audit = audit;
@@ -58,10 +68,24 @@ public class AskApproval {
         return plant;
     }
 
-    /** Asks, as the current caller; refuses as {@link #requirePermission}. */
+    /**
+     * Asks, as the current caller; refuses as {@link #requirePermission} and as the change does that the approval would make.
+     *
+     * @throws ApprovalConflictException when the same change is asked for already
+     */
     @Transactional
     public Approval ask(@Nullable String plantNamed, Action action, String subject, String reason) {
         String plant = requirePermission(plantNamed);
+        for (ApprovedChange change : changes) {
+            if (change.isMeant(action, subject)) {
+                change.requireAskable(plant, subject);
+                approvals.lockSubject(plant, action, subject);
+                approvals.openOf(plant, action, subject).ifPresent(open -> {
+                    throw new ApprovalConflictException("Approval " + open.id() + ", asked for by " + open.requestedBy()
+                            + ", is open for the same; another person decides on it.");
+                });
+            }
+        }
         String requester = callers.current().name();
         Approval asked = approvals.insert(plant, action, subject, reason, requester, OffsetDateTime.now(clock));
         audit.write(plant, "approval-requested", subject(asked), reason, about(asked));

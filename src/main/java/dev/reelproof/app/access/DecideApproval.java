@@ -1,28 +1,38 @@
 package dev.reelproof.app.access;
 
+import dev.reelproof.access.Action;
 import dev.reelproof.access.Approval;
 import dev.reelproof.access.Callers;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.store.access.Approvals;
 import dev.reelproof.store.access.AuditTrail;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import org.jspecify.annotations.Nullable;
 
-/** Gives or refuses an approval that another person asked for. */
+/** Gives or refuses an approval that another person asked for; given, it makes the change that it is about. */
 @ApplicationScoped
 public class DecideApproval {
     private final AskApproval asking;
     private final Approvals approvals;
+    private final Instance<ApprovedChange> changes;
     private final Callers callers;
     private final AuditTrail audit;
     private final Clock clock;
 
-    DecideApproval(AskApproval asking, Approvals approvals, Callers callers, AuditTrail audit, Clock clock) {
+    DecideApproval(
+            AskApproval asking,
+            Approvals approvals,
+            Instance<ApprovedChange> changes,
+            Callers callers,
+            AuditTrail audit,
+            Clock clock) {
         this.asking = asking;
         this.approvals = approvals;
+        this.changes = changes;
         this.callers = callers;
         this.audit = audit;
         this.clock = clock;
@@ -50,6 +60,11 @@ public class DecideApproval {
                 AskApproval.subject(decided),
                 reason,
                 AskApproval.about(decided));
+        if (approve) {
+            Action.named(decided.action()).ifPresent(action -> changes.stream()
+                    .filter(change -> change.isMeant(action, decided.subject()))
+                    .forEach(change -> change.carryOut(plant, decided)));
+        }
         return decided;
     }
 }

@@ -12,15 +12,23 @@ import java.util.List;
 @ApplicationScoped
 public class FindCertificates {
     private final Certificates certificates;
+    private final FindLives lives;
 
-    FindCertificates(Certificates certificates) {
+    FindCertificates(Certificates certificates, FindLives lives) {
         this.certificates = certificates;
+        this.lives = lives;
     }
 
     /** Certificates whose number, reel, order or customer contains the text, whatever its case; newest first. */
     @Transactional
-    public List<IssuedCertificate> search(String plant, String text, int limit) {
-        return certificates.search(plant, text, limit);
+    public List<LivingCertificate> search(String plant, String text, int limit) {
+        return lives.of(plant, certificates.search(plant, text, limit));
+    }
+
+    /** A certificate with what became of it. */
+    @Transactional
+    public LivingCertificate living(IssuedCertificate certificate) {
+        return new LivingCertificate(certificate, lives.of(certificate));
     }
 
     /**
@@ -33,7 +41,11 @@ public class FindCertificates {
     public byte[] pdf(String plant, String number) {
         return CertificateNumber.find(number)
                 .flatMap(read -> certificates.pdf(plant, read.toString()))
-                .orElseThrow(
-                        () -> new NothingThereException("Plant " + plant + " issued no certificate '" + number + "'."));
+                .orElseThrow(() -> unknown(plant, number));
+    }
+
+    /** What is said of a certificate that was not issued. */
+    static NothingThereException unknown(String plant, String number) {
+        return new NothingThereException("Plant " + plant + " issued no certificate '" + number + "'.");
     }
 }

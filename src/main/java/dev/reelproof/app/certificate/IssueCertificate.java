@@ -5,24 +5,18 @@ import dev.reelproof.access.Callers;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.hold.HeldException;
-import dev.reelproof.app.hold.HoldCheck;
 import dev.reelproof.app.limits.LimitSets;
-import dev.reelproof.app.result.TestRules;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
-import dev.reelproof.certificate.MayHaveCertificate;
-import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
-import dev.reelproof.record.AttemptHistory;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.reel.Reels;
-import dev.reelproof.store.result.AttemptHistories;
 import dev.reelproof.store.result.Records;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -47,9 +41,8 @@ public class IssueCertificate {
     private final Reels reels;
     private final Records records;
     private final Certificates certificates;
-    private final HoldCheck holds;
-    private final AttemptHistories histories;
-    private final TestRules rules;
+    private final MayBeCertified rule;
+    private final NumberCertificates numbers;
     private final LimitSets limitSets;
     private final DraftCertificate drafting;
     private final Callers callers;
@@ -60,9 +53,8 @@ public class IssueCertificate {
             Reels reels,
             Records records,
             Certificates certificates,
-            HoldCheck holds,
-            AttemptHistories histories,
-            TestRules rules,
+            MayBeCertified rule,
+            NumberCertificates numbers,
             LimitSets limitSets,
             DraftCertificate drafting,
             Callers callers,
@@ -71,9 +63,8 @@ public class IssueCertificate {
         this.reels = reels;
         this.records = records;
         this.certificates = certificates;
-        this.holds = holds;
-        this.histories = histories;
-        this.rules = rules;
+        this.rule = rule;
+        this.numbers = numbers;
         this.limitSets = limitSets;
         this.drafting = drafting;
         this.callers = callers;
@@ -147,25 +138,8 @@ public class IssueCertificate {
         RegisteredReel reel = reels.byId(plant, number).orElseThrow();
         Optional<TestRecord> newest = records.newestOf(plant, reel.id());
         Optional<IssuedCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
-        List<Hold> open = holds.openOf(plant, reel.id());
-        if (!open.isEmpty()) {
-            throw HeldException.noCertificate(
-                    reel.id(), open, certificate.map(IssuedCertificate::number).orElse(null));
-        }
-        TestRecord record = newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
-        MayHaveCertificate.reasonAgainst(record.judgement()).ifPresent(reason -> {
-            throw new ConflictException("Reel " + reel.id() + ": " + reason);
-        });
-        requireAccepted(reel, record);
+        TestRecord record = rule.requireCertifiable(reel, newest, certificate);
         return new Candidate(reel, record, certificate);
-    }
-
-    private void requireAccepted(RegisteredReel reel, TestRecord record) {
-        AttemptHistory history = histories.of(reel.plant(), reel.id());
-        if (rules.retests(reel.plant()).awaitsEngineer(history)) {
-            throw new ConflictException("Reel " + reel.id() + " passed after a failure and gets no certificate until an"
-                    + " engineer accepts its attempt " + record.attempt() + ".");
-        }
     }
 
     /** Numbers and keeps a draft; empty when the reel is no longer what was drafted. */
@@ -178,11 +152,10 @@ public class IssueCertificate {
             return Optional.empty();
         }
         OffsetDateTime issued = OffsetDateTime.now(clock);
-        CertificateNumber number =
-                CertificateNumber.of(plant, issued.getYear(), certificates.nextSerial(plant, issued.getYear()));
+        CertificateNumber number = numbers.next(plant, issued.getYear());
         CertificateContent content = draft.content().numbered(number, DraftCertificate.FIRST_ISSUE, issued);
         IssuedCertificate certificate =
-                certificates.keep(plant, drafted.record().id(), content, issued, draft.finish(content));
+                certificates.keep(plant, drafted.record().id(), content, issued, draft.finish(content), null);
         audit.write(
                 plant,
                 "certificate-issued",

@@ -2,11 +2,12 @@ package dev.reelproof.app.reel;
 
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.certificate.FindLives;
+import dev.reelproof.app.certificate.LivingCertificate;
 import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.result.JudgedRecord;
 import dev.reelproof.app.result.JudgedRecords;
 import dev.reelproof.app.result.TestRules;
-import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.genealogy.LotKind;
 import dev.reelproof.genealogy.RegisteredLot;
@@ -44,6 +45,7 @@ public class FindReels {
     private final Lots lots;
     private final Records records;
     private final Certificates certificates;
+    private final FindLives lives;
     private final FindHolds holds;
 
     FindReels(
@@ -55,6 +57,7 @@ public class FindReels {
             Lots lots,
             Records records,
             Certificates certificates,
+            FindLives lives,
             FindHolds holds) {
         this.plants = plants;
         this.judgedRecords = judgedRecords;
@@ -64,6 +67,7 @@ public class FindReels {
         this.lots = lots;
         this.records = records;
         this.certificates = certificates;
+        this.lives = lives;
         this.holds = holds;
     }
 
@@ -99,7 +103,7 @@ public class FindReels {
             Optional<RegisteredLot> made,
             List<JudgedRecord> records,
             boolean asksRetestReason,
-            List<IssuedCertificate> certificates,
+            List<LivingCertificate> certificates,
             List<Hold> holds) {}
 
     /**
@@ -158,7 +162,7 @@ public class FindReels {
                 made,
                 judgedRecords.ofReel(records.ofReel(plant, number), history),
                 history.count() > 0 && rules.retests(plant).asksReason(),
-                certificates.ofReel(plant, number),
+                lives.of(plant, certificates.ofReel(plant, number)),
                 inTime(() -> holds.ofReel(plant, number)));
     }
 

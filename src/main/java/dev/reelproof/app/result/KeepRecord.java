@@ -9,6 +9,7 @@ import dev.reelproof.intake.result.SentTest;
 import dev.reelproof.record.Attempt;
 import dev.reelproof.record.AttemptHistory;
 import dev.reelproof.record.RetestRule;
+import dev.reelproof.app.certificate.FindLives;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.reel.Reels;
@@ -19,12 +20,14 @@ import dev.reelproof.store.result.Records.Taken;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * Keeps what was judged, with its entry in the audit trail, in one transaction. Reading and judging take a while; they are done
- * before, without a connection to the database.
+ * before, without a connection to the database. The entry names the certificates that the test puts in question.
  */
 @ApplicationScoped
 class KeepRecord {
@@ -33,6 +36,7 @@ class KeepRecord {
     private final AttemptHistories histories;
     private final TestRules rules;
     private final Callers callers;
+    private final FindLives lives;
     private final AuditTrail audit;
 
     KeepRecord(
@@ -41,12 +45,14 @@ class KeepRecord {
             AttemptHistories histories,
             TestRules rules,
             Callers callers,
+            FindLives lives,
             AuditTrail audit) {
         this.reels = reels;
         this.records = records;
         this.histories = histories;
         this.rules = rules;
         this.callers = callers;
+        this.lives = lives;
         this.audit = audit;
     }
 
@@ -72,16 +78,16 @@ class KeepRecord {
                 history.lateWarning(tested).map(upload::withWarning).orElse(upload));
         if (taken.first()) {
             TestRecord record = taken.record();
-            audit.write(
-                    record.plant(),
-                    "test-taken",
-                    "reel/" + record.reel(),
-                    record.retestReason(),
-                    Map.of(
-                            "record", record.id().toString(),
-                            "attempt", record.attempt(),
-                            "verdict", record.judgement().verdict().word(),
-                            "sha256", record.sourceSha256()));
+            Map<String, Object> details = new TreeMap<>(Map.of(
+                    "record", record.id().toString(),
+                    "attempt", record.attempt(),
+                    "verdict", record.judgement().verdict().word(),
+                    "sha256", record.sourceSha256()));
+            List<String> questioned = lives.questionedByNewestTest(record.plant(), record.reel());
+            if (!questioned.isEmpty()) {
+                details.put("questionedCertificates", questioned);
+            }
+            audit.write(record.plant(), "test-taken", "reel/" + record.reel(), record.retestReason(), details);
         }
         return taken;
     }

@@ -8,11 +8,15 @@ import dev.reelproof.store.reel.Reels;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.hibernate.Session;
 import org.hibernate.query.NativeQuery;
+import org.jspecify.annotations.Nullable;
 
 /** The certificates of each plant. What was issued is kept as it was issued. */
 @ApplicationScoped
@@ -43,16 +47,63 @@ public class Certificates {
     }
 
     /**
+     * The serials of a plant's year that do not fit the certificates that are kept.
+     *
+     * @param last the serial given last
+     * @param issued how many numbers were issued
+     * @param lastIssued the highest serial among them; zero when there is none
+     */
+    public record Misfit(String plant, int year, int last, long issued, int lastIssued) {}
+
+    /** Where the serial given last is not the number of certificates kept, or not the highest serial among them. */
+    @Transactional
+    public List<Misfit> serialMisfits() {
+        return session.createNativeQuery(
+                        """
+                        with kept as (
+                            select plant, cast(split_part(number, '-', 2) as int) as year, count(*) as issued,
+                                   max(cast(split_part(number, '-', 3) as int)) as last
+                            from certificate where issue = 1 group by 1, 2)
+                        select plant, year, coalesce(s.last, 0), coalesce(k.issued, 0), coalesce(k.last, 0)
+                        from certificate_serial s full join kept k using (plant, year)
+                        where (s.last, cast(s.last as bigint)) is distinct from (k.last, k.issued)
+                        order by plant, year""",
+                        Misfit.class)
+                .getResultList();
+    }
+
+    /**
+     * Whether this number was issued.
+     *
+     * @param number the number as printed
+     */
+    @Transactional
+    public boolean isIssued(String plant, String number) {
+        return session.createNativeQuery(
+                        "select exists (select from certificate where plant = :plant and number = :number)",
+                        Boolean.class)
+                .setParameter("plant", plant)
+                .setParameter("number", number)
+                .getSingleResult();
+    }
+
+    /**
      * Keeps a certificate.
      *
      * @param record the record that it certifies
      * @param content what it says
      * @param issued when it is issued, as the content says
      * @param pdf how it looks
+     * @param reissue why and by whom it is issued again; null for the first issue
      */
     @Transactional(Transactional.TxType.MANDATORY)
     public IssuedCertificate keep(
-            String plant, UUID record, CertificateContent content, OffsetDateTime issued, byte[] pdf) {
+            String plant,
+            UUID record,
+            CertificateContent content,
+            OffsetDateTime issued,
+            byte[] pdf,
+            IssuedCertificate.@Nullable Reissue reissue) {
         CertificateRow row = new CertificateRow();
         row.plant = plant;
         row.number = content.number();
@@ -65,6 +116,11 @@ public class Certificates {
         row.content = CertificateJson.write(content);
         row.pdf = pdf.clone();
         row.pdfSha256 = Sha256.hex(pdf);
+        if (reissue != null) {
+            row.reissueReason = reissue.reason();
+            row.reissuedBy = reissue.by();
+            row.consignee = reissue.consignee();
+        }
         session.persist(row);
         session.flush();
         return new IssuedCertificate(
@@ -76,7 +132,8 @@ public class Certificates {
                 UtcTimes.utc(row.issued),
                 row.orderNumber,
                 row.customer,
-                row.pdfSha256);
+                row.pdfSha256,
+                reissue);
     }
 
     /** The newest issue for a record; empty when it has none. */
@@ -93,6 +150,26 @@ public class Certificates {
     public List<IssuedCertificate> ofReel(String plant, String reel) {
         return certificates(find("where plant = :plant and reel = :reel order by issued desc", plant)
                 .setParameter("reel", reel));
+    }
+
+    /** All issues of all numbers of these reels. */
+    @Transactional
+    public Map<String, List<IssuedCertificate>> ofReels(String plant, Collection<String> reels) {
+        return certificates(find("where plant = :plant and reel = any(:reels)", plant)
+                        .setParameter("reels", reels.toArray(String[]::new)))
+                .stream()
+                .collect(Collectors.groupingBy(IssuedCertificate::reel));
+    }
+
+    /** The issue whose PDF has this digest, whatever plant issued it; empty when there is none. */
+    @Transactional
+    public Optional<IssuedCertificate> ofPdf(String sha256) {
+        return certificates(session.createNativeQuery(
+                                SELECT + "where pdf_sha256 = :sha256 order by plant, number, issue limit 1",
+                                CertificateSummaryRow.class)
+                        .setParameter("sha256", sha256))
+                .stream()
+                .findFirst();
     }
 
     /** All issues of a number, newest first. */
@@ -121,6 +198,44 @@ public class Certificates {
         return query.getResultList().stream()
                 .map(CertificateSummaryRow::toCertificate)
                 .toList();
+    }
+
+    /**
+     * The numbers of a plant's certificates, not withdrawn, that were judged by a revision of a limit set; in order.
+     *
+     * @param most how many at most
+     */
+    @Transactional
+    public List<String> judgedBy(String plant, String limitSet, int revision, int most) {
+        return session.createNativeQuery(
+                        """
+                        select distinct c.number from certificate c
+                        where c.plant = :plant and c.content #>> '{limits,id}' = :set
+                          and c.content #>> '{limits,revision}' = :revision
+                          and not exists (select from certificate_withdrawal w
+                                          where w.plant = c.plant and w.number = c.number)
+                        order by c.number limit :most""",
+                        String.class)
+                .setParameter("plant", plant)
+                .setParameter("set", limitSet)
+                .setParameter("revision", String.valueOf(revision))
+                .setParameter("most", most)
+                .getResultList();
+    }
+
+    /** The PDF of one issue of a number; empty when there is none. */
+    @Transactional
+    public Optional<byte[]> pdf(String plant, String number, int issue) {
+        return session
+                .createNativeQuery(
+                        "select pdf from certificate where plant = :plant and number = :number and issue = :issue",
+                        byte[].class)
+                .setParameter("plant", plant)
+                .setParameter("number", number)
+                .setParameter("issue", issue)
+                .getResultList()
+                .stream()
+                .findFirst();
     }
 
     /** The PDF of the newest issue of a number, the same bytes each time; empty when there is none. */

@@ -5,6 +5,7 @@ import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.record.Attempt;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.record.KeptOriginal;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.UtcTimes;
@@ -14,9 +15,11 @@ import dev.reelproof.store.reel.Reels;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -201,6 +204,60 @@ public class Records {
         return RecordIds.received(id).flatMap(received -> session.createNativeQuery(
                         "select product from test_record where plant = :plant and id = :id and received = :received",
                         String.class)
+                .setParameter("plant", plant)
+                .setParameter("id", id)
+                .setParameter("received", received)
+                .uniqueResultOptional());
+    }
+
+    /**
+     * What the newest record of a reel came to, without its findings.
+     *
+     * @param id the record
+     * @param attempt which test of the reel it is
+     * @param verdict what it came to
+     * @param finished when the test ended
+     */
+    public record Newest(UUID id, int attempt, Verdict verdict, OffsetDateTime finished) {}
+
+    private record NewestRow(int attempt, String verdict, Instant finished) {}
+
+    /** What the newest record of a reel came to; empty when it was never tested. The same record as {@link #newestOf}. */
+    @Transactional
+    public Optional<Newest> newestVerdict(String plant, String reel) {
+        return ids(plant, reel, 1).stream().findFirst().flatMap(id -> RecordIds.received(id)
+                .flatMap(received -> session.createNativeQuery(
+                                """
+                                select attempt, verdict, finished from test_record
+                                where plant = :plant and id = :id and received = :received""",
+                                NewestRow.class)
+                        .setParameter("plant", plant)
+                        .setParameter("id", id)
+                        .setParameter("received", received)
+                        .uniqueResultOptional())
+                .map(row -> new Newest(
+                        id,
+                        row.attempt(),
+                        Verdict.valueOf(row.verdict().toUpperCase(Locale.ROOT)),
+                        UtcTimes.utc(row.finished()))));
+    }
+
+    /**
+     * The revision of a limit set that a record was judged by.
+     *
+     * @param limitSet the set
+     * @param revision its revision
+     */
+    public record JudgedBy(String limitSet, int revision) {}
+
+    /** The revision of a limit set that a record was judged by; empty when the plant has no record of that id. */
+    @Transactional
+    public Optional<JudgedBy> judgedBy(String plant, UUID id) {
+        return RecordIds.received(id).flatMap(received -> session.createNativeQuery(
+                        """
+                        select limit_set, limit_set_revision from test_record
+                        where plant = :plant and id = :id and received = :received""",
+                        JudgedBy.class)
                 .setParameter("plant", plant)
                 .setParameter("id", id)
                 .setParameter("received", received)

@@ -11,8 +11,16 @@ import { shown } from './shown.js';
 
 /** @typedef {import('./verdict.js').Situation} Situation */
 
-/** @param {Answer.Certificate} certificate */
-const link = ({ number, pdf }) => html`<a href=${pdf} id="certificate-link" download="${number}.pdf">Certificate ${number}</a>`;
+/**
+ * Only a current certificate is offered as one; of another its state is said, with what speaks against it.
+ *
+ * @param {Answer.Certificate} certificate
+ */
+const link = ({ number, issue, pdf, state, stateText, stateSentence, reasons }) => (state === 'current'
+  ? html`<a href=${pdf} id="certificate-link" download="${number}.pdf">Certificate ${number}${issue > 1 ? `, issue ${issue}` : nothing}</a>`
+  : html`
+    <p id="certificate-state"><strong>Certificate ${number}: ${stateText.toUpperCase()}.</strong> ${stateSentence}</p>
+    <ul>${reasons.map((reason) => html`<li>${reason}</li>`)}</ul>`);
 
 /**
  * @param {Situation} situation
@@ -40,7 +48,11 @@ async function issue(situation, showAgain) {
  */
 export function certificateOf(situation, showAgain) {
   const { reel, record, who, certificateFault } = situation;
-  if (record.verdict !== 'accepted') return nothing;
+  if (record.verdict !== 'accepted') {
+    // A certificate of an earlier test may be in somebody's hands.
+    const doubtful = reel.certificates.find((certificate) => certificate.state !== 'superseded');
+    return doubtful ? link(doubtful) : nothing;
+  }
   if (certificateFault) return html`<p role="alert">${certificateFault}</p>`;
   if (record.awaitsEngineer) return acceptanceOf(situation, showAgain);
   const issued = reel.certificates.find((certificate) => certificate.record === record.id);

@@ -70,11 +70,13 @@ export function showVerdict(situation) {
   const { reel, record } = situation;
   const isNewest = reel.records[0].id === record.id;
   const older = olderLine(situation);
-  // At arm's length a held reel must not look like one that may go.
-  const stopped = isNewest ? stop(reel, record) : '';
+  // At arm's length a reel that is held, or whose certificate is in question, must not look like one that may go.
+  const doubtful = isNewest && record.verdict === 'accepted' && !isHeld(reel)
+    ? reel.certificates.find((certificate) => certificate.record === record.id && certificate.state === 'in-question') : undefined;
+  const stopped = isNewest ? stop(reel, record) || (doubtful ? ', certificate in question' : '') : '';
   byId('verdict').className = ['verdict', stopped ? 'held' : record.verdict, record.look === 'conditional' ? 'conditional' : '',
     older ? 'older' : ''].filter(Boolean).join(' ');
-  const line = stopped && isHeld(reel) ? reel.heldSentence : record.verdictSentence;
+  const line = (stopped && isHeld(reel) && reel.heldSentence) || doubtful?.stateSentence || record.verdictSentence;
   render(html`
     <svg viewBox="0 0 48 48" width="96" height="96" aria-hidden="true">${MARKS[stopped ? 'incomplete' : record.look]}</svg>
     <div>

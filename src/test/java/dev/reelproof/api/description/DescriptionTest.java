@@ -219,7 +219,8 @@ class DescriptionTest {
                         "post /api/v1/session",
                         "post /api/v1/set-up",
                         "get /api/v1/status",
-                        "get /api/v1/certificates/{number}/verification"),
+                        "get /api/v1/certificates/{number}/verification",
+                        "post /api/v1/certificates/verification"),
                 open);
     }
 
