@@ -16,8 +16,8 @@ import { shown } from './shown.js';
  *
  * @param {Answer.Certificate} certificate
  */
-const link = ({ number, issue, pdf, state, stateText, stateSentence, reasons }) => (state === 'current'
-  ? html`<a href=${pdf} id="certificate-link" download="${number}.pdf">Certificate ${number}${issue > 1 ? `, issue ${issue}` : nothing}</a>`
+const link = ({ number, issue: issueNumber, pdf, state, stateText, stateSentence, reasons }) => (state === 'current'
+  ? html`<a href=${pdf} id="certificate-link" download="${number}.pdf">Certificate ${number}${issueNumber > 1 ? `, issue ${issueNumber}` : nothing}</a>`
   : html`
     <p id="certificate-state"><strong>Certificate ${number}: ${stateText.toUpperCase()}.</strong> ${stateSentence}</p>
     <ul>${reasons.map((reason) => html`<li>${reason}</li>`)}</ul>`);
