@@ -84,6 +84,7 @@ class RecordsTest {
             new Figure(
                     Subject.ofConductor(7, Conductor.B),
                     null,
+                    null,
                     26.1,
                     "ohm",
                     25.123456789012345,
