@@ -76,6 +76,7 @@ final class Rows {
         if (printed.expanded() != null) {
             notes.add(wording.uncertainty(printed));
         }
+        wording.leastSure(finding).ifPresent(notes::add);
         if (finding.worst().derived()) {
             notes.add(wording.computed());
         }

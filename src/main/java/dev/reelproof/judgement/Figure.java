@@ -58,34 +58,4 @@ public record Figure(
         }
         steps = List.copyOf(steps);
     }
-
-    /** A figure that belongs to no unit of the core by itself. */
-    public Figure(
-            Subject subject,
-            @Nullable Double megahertz,
-            @Nullable Double measured,
-            @Nullable String measuredUnit,
-            double value,
-            double judged,
-            double limit,
-            double margin,
-            String unit,
-            boolean derived,
-            @Nullable Uncertainty uncertainty,
-            List<Step> steps) {
-        this(
-                subject,
-                null,
-                megahertz,
-                measured,
-                measuredUnit,
-                value,
-                judged,
-                limit,
-                margin,
-                unit,
-                derived,
-                uncertainty,
-                steps);
-    }
 }

@@ -70,11 +70,6 @@ abstract sealed class Series permits MeasuredReading, MeasuredSweep, DerivedSeri
         return grid == null ? null : (Double) grid.megahertz(index);
     }
 
-    /** The frequency of a point, MHz; NaN for a single value. */
-    double frequency(int index) {
-        return grid == null ? Double.NaN : grid.megahertz(index);
-    }
-
     /** The column of values as measured, in the canonical unit. Not to be changed. */
     double[] measured() {
         return measured;

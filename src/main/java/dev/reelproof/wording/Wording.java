@@ -172,7 +172,22 @@ public final class Wording {
                         "revision",
                         String.valueOf(model.revision()),
                         "sha256",
-                        model.sha256()));
+                        model.sha256()))
+                .map(sentence -> Stream.of(sentence, record(judgement).conformity())
+                        .flatMap(Stream::ofNullable)
+                        .collect(Collectors.joining(" ")));
+    }
+
+    /** The least sure value of a finding, for a note beside its worst one; empty where all are too sure to be told apart in print. */
+    public Optional<String> leastSure(Finding finding) {
+        return Optional.ofNullable(finding.doubt())
+                .filter(doubt -> finding.points() > 1 && !isNearlySure(doubt.probability()))
+                .map(doubt -> words.text(
+                        "note.least-sure",
+                        "place",
+                        place(finding.property(), doubt),
+                        "probability",
+                        probability(doubt.probability())));
     }
 
     /** That a value was computed, not measured as such. */

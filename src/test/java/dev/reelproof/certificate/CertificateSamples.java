@@ -162,6 +162,7 @@ public final class CertificateSamples {
         double value = limit + sign * Math.abs(limit) / 100;
         Figure figure = new Figure(
                 Subject.ofReel(),
+                null,
                 megahertz,
                 value,
                 requirement.property().canonicalUnit(),
@@ -187,7 +188,7 @@ public final class CertificateSamples {
     /** A figure on its limit. */
     public static Figure figure(Property property) {
         String unit = property.canonicalUnit();
-        return new Figure(Subject.ofReel(), null, 1.0, unit, 1, 1, 1, 0, unit, false, null, List.of());
+        return new Figure(Subject.ofReel(), null, null, 1.0, unit, 1, 1, 1, 0, unit, false, null, List.of());
     }
 
     /** A judgement without sweeps that has the given findings. */
@@ -402,6 +403,7 @@ public final class CertificateSamples {
         Figure figure = new Figure(
                 subject,
                 null,
+                null,
                 measured,
                 property.canonicalUnit(),
                 value,
@@ -440,6 +442,7 @@ public final class CertificateSamples {
                 if (worst == null || margin < worst.margin()) {
                     worst = new Figure(
                             subject,
+                            null,
                             megahertz,
                             values[i],
                             property.canonicalUnit(),

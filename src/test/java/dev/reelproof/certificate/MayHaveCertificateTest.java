@@ -27,6 +27,7 @@ class MayHaveCertificateTest {
             null,
             new Figure(
                     Subject.ofCombination(1, 2).at(End.NEAR),
+                    null,
                     100.0,
                     43.9,
                     "dB",

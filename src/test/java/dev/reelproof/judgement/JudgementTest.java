@@ -23,7 +23,19 @@ class JudgementTest {
 
     private static Figure figure(double value, double judged, double limit, double margin, String unit) {
         return new Figure(
-                Subject.ofPair(1), 100.0, value, "dB", value, judged, limit, margin, unit, false, SURE, List.of());
+                Subject.ofPair(1),
+                null,
+                100.0,
+                value,
+                "dB",
+                value,
+                judged,
+                limit,
+                margin,
+                unit,
+                false,
+                SURE,
+                List.of());
     }
 
     private static Figure figure() {
@@ -156,8 +168,10 @@ class JudgementTest {
         refused(() -> figure(44, endless, 43, 1, "dB"));
         refused(() -> figure(44, 44, endless, 1, "dB"));
         refused(() -> figure(44, 44, 43, endless, "dB"));
-        refused(() -> new Figure(Subject.ofReel(), endless, 44.0, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
-        refused(() -> new Figure(Subject.ofReel(), 100.0, endless, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
+        refused(() ->
+                new Figure(Subject.ofReel(), null, endless, 44.0, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
+        refused(() ->
+                new Figure(Subject.ofReel(), null, 100.0, endless, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
         refused(() -> new Step("measured", "at /readings/3", endless, "dB", null));
         refused(() -> new Uncertainty(0.1, endless, 0.5));
         refused(() -> new Uncertainty(endless, 2, 0.5));
@@ -168,9 +182,11 @@ class JudgementTest {
     void aFigureHasAUnitAndItsRawValueOne() {
         refused(() -> figure(44, 44, 43, 1, " "));
         refused(() -> figure(44, 44, 43, 1, null));
-        refused(() -> new Figure(Subject.ofReel(), 0.0, 44.0, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
-        refused(() -> new Figure(Subject.ofReel(), null, 44.0, null, 44, 44, 43, 1, "dB", false, null, List.of()));
-        refused(() -> new Figure(Subject.ofReel(), null, null, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
+        refused(() -> new Figure(Subject.ofReel(), null, 0.0, 44.0, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
+        refused(() ->
+                new Figure(Subject.ofReel(), null, null, 44.0, null, 44, 44, 43, 1, "dB", false, null, List.of()));
+        refused(() ->
+                new Figure(Subject.ofReel(), null, null, null, "dB", 44, 44, 43, 1, "dB", false, null, List.of()));
         refused(() -> new Step(" ", "at /readings/3", 44, "dB", null));
     }
 

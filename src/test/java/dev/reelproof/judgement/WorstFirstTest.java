@@ -14,7 +14,7 @@ class WorstFirstTest {
     private static Finding finding(Outcome outcome, Double margin) {
         Figure figure = margin == null
                 ? null
-                : new Figure(Subject.ofPair(1), null, 1.0, "dB", 1, 1, 1, margin, "dB", false, null, List.of());
+                : new Figure(Subject.ofPair(1), null, null, 1.0, "dB", 1, 1, 1, margin, "dB", false, null, List.of());
         return new Finding(
                 outcome.word() + " " + margin,
                 Property.RETURN_LOSS,

@@ -208,6 +208,7 @@ public final class Findings {
             Uncertainty uncertainty) {
         return new Figure(
                 subject,
+                null,
                 megahertz,
                 value,
                 requirement.property().canonicalUnit(),

@@ -16,6 +16,7 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -52,6 +53,10 @@ class RecordWordsTest {
     }
 
     private static Finding doubted(Property property, double probability, double sum) {
+        return doubted(property, probability, sum, 1);
+    }
+
+    private static Finding doubted(Property property, double probability, double sum, int points) {
         Finding plain = finding(property, Outcome.PASS);
         return new Finding(
                 plain.requirement(),
@@ -60,7 +65,7 @@ class RecordWordsTest {
                 null,
                 Obstacles.NONE,
                 plain.figure(),
-                1,
+                points,
                 List.of(),
                 plain.decisionRule(),
                 new Doubt(Subject.ofPair(1).at(End.NEAR), null, 428.0, 40, 5, probability, sum));
@@ -80,6 +85,19 @@ class RecordWordsTest {
                 "All judged values meet their limits with a probability " + range + ".",
                 words(Verdict.ACCEPTED, doubted(Property.NEXT, probability, sum))
                         .conformity());
+    }
+
+    /** The margin may be least elsewhere; a certificate says both. */
+    @Test
+    void theLeastSureValueIsNotedBesideTheWorst() {
+        Wording wording = Wording.english();
+        assertEquals(
+                Optional.of(
+                        "least sure at pair 1, near end, 428 MHz, where the limit is met with a probability of 81.6 %"),
+                wording.leastSure(doubted(Property.NEXT, 0.816, 7, 1304)));
+        assertEquals(
+                Optional.empty(), wording.leastSure(doubted(Property.NEXT, 0.816, 7, 1)), "the value itself says it");
+        assertEquals(Optional.empty(), wording.leastSure(doubted(Property.NEXT, 0.9999, 7, 1304)));
     }
 
     @Test

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.certificate.MayHaveCertificate;
 import dev.reelproof.intake.result.Upload;
+import dev.reelproof.judgement.Doubt;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
@@ -16,6 +17,7 @@ import dev.reelproof.judgement.Obstacles;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Step;
 import dev.reelproof.judgement.Uncertainty;
+import dev.reelproof.judgement.Units;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.InstrumentUncertainty;
@@ -24,6 +26,7 @@ import dev.reelproof.limit.Source;
 import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.CoreUnit;
+import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Product;
@@ -81,6 +84,7 @@ class RecordsTest {
             new Figure(
                     Subject.ofConductor(7, Conductor.B),
                     null,
+                    null,
                     26.1,
                     "ohm",
                     25.123456789012345,
@@ -110,6 +114,42 @@ class RecordsTest {
             List.of(),
             DecisionRule.SIMPLE_ACCEPTANCE,
             null);
+
+    private static final Finding OF_UNITS = new Finding(
+            "next-adjacent-units-25",
+            Property.NEXT,
+            Outcome.PASS,
+            null,
+            Obstacles.NONE,
+            new Figure(
+                    Subject.ofReel(),
+                    new Units(1, 2),
+                    0.772,
+                    70.25,
+                    "dB",
+                    70.25,
+                    70.25,
+                    66,
+                    4.25,
+                    "dB",
+                    true,
+                    new Uncertainty(0.6, 2, 1),
+                    List.of()),
+            156,
+            List.of(),
+            DecisionRule.SIMPLE_ACCEPTANCE,
+            new Doubt(Subject.ofReel(), new Units(1, 2), 0.772, 70.25, 4.25, 0.9999875, 1.25e-5));
+    private static final Finding OF_A_PLACE = new Finding(
+            "return-loss",
+            Property.RETURN_LOSS,
+            Outcome.NOT_TESTED,
+            "no data",
+            Obstacles.asRecorded(Outcome.NOT_TESTED, "no data"),
+            null,
+            0,
+            List.of(),
+            DecisionRule.SIMPLE_ACCEPTANCE,
+            new Doubt(Subject.ofPair(3).at(End.FAR), null, 378.5, 12.25, -4.5, 0.0125, 17.5));
 
     @Inject
     Records archive;
@@ -164,7 +204,7 @@ class RecordsTest {
                                 limitSet.sha256(),
                                 "test",
                                 Verdict.INCOMPLETE,
-                                List.of(FINDING, NOT_TESTED),
+                                List.of(FINDING, NOT_TESTED, OF_UNITS, OF_A_PLACE),
                                 List.of(),
                                 model.map(one -> new Judgement.Model(one.id(), one.revision(), one.sha256()))
                                         .orElse(null)),
@@ -227,7 +267,9 @@ class RecordsTest {
         TestRecord found = archive.byId("north", taken.id()).orElseThrow();
         assertEquals(taken, found);
         assertEquals(PRODUCT, found.product());
-        assertEquals(List.of(FINDING, NOT_TESTED), found.judgement().findings());
+        assertEquals(
+                List.of(FINDING, NOT_TESTED, OF_UNITS, OF_A_PLACE),
+                found.judgement().findings());
         assertEquals(OffsetDateTime.parse("2026-03-02T14:10:00.123Z"), found.received());
         assertEquals(501.5, found.length().metres());
         assertEquals("rb-1", found.equipment().get(0).id());
@@ -242,7 +284,7 @@ class RecordsTest {
     void aRecordLiesInThePartitionOfItsYear() throws SQLException {
         UUID id = taken(RECEIVED, limitSet("some-set", "a")).id();
         assertEquals("1", ask("select count(*) from only test_record_2026 where id = '" + id + "'"));
-        assertEquals("2", ask("select count(*) from only finding_2026 where record_id = '" + id + "'"));
+        assertEquals("4", ask("select count(*) from only finding_2026 where record_id = '" + id + "'"));
         UUID before = taken(OffsetDateTime.parse("1999-12-31T23:59:59Z"), limitSet("some-set", "a"))
                 .id();
         assertEquals("1", ask("select count(*) from only test_record_other where id = '" + before + "'"));
@@ -332,14 +374,14 @@ class RecordsTest {
         TestRecord record = taken(RECEIVED, limitSet("some-set", "a"));
         run("insert into finding (plant, record_id, received, ordinal, requirement, property, outcome, value, judged,"
                 + " limit_value, margin, unit, measured, measured_unit, points, derived, varying_pairs, decision_rule,"
-                + " explanation) select plant, record_id, received, 2, 'mutual-capacitance', 'mutual-capacitance', 'pass',"
+                + " explanation) select plant, record_id, received, 4, 'mutual-capacitance', 'mutual-capacitance', 'pass',"
                 + " 5, 5, 6, 1, 'nF', 5, 'nF', 1, false, '{}', 'SIMPLE_ACCEPTANCE', '[]' from finding where record_id = '"
                 + record.id() + "' and ordinal = 0");
         Finding before = archive.byId("north", record.id())
                 .orElseThrow()
                 .judgement()
                 .findings()
-                .get(2);
+                .get(4);
         assertNull(before.figure().uncertainty());
         assertEquals(DecisionRule.SIMPLE_ACCEPTANCE, before.decisionRule());
     }
@@ -350,14 +392,14 @@ class RecordsTest {
         TestRecord record = taken(RECEIVED, limitSet("some-set", "a"));
         run(
                 "insert into finding (plant, record_id, received, ordinal, requirement, property, outcome, reason, points, derived,"
-                        + " varying_pairs, decision_rule, explanation) select plant, record_id, received, 2, 'fext', 'fext', 'not-tested',"
+                        + " varying_pairs, decision_rule, explanation) select plant, record_id, received, 4, 'fext', 'fext', 'not-tested',"
                         + " 'pair missing: fext of pair 3; range not spanned: fext of pair 4', 0, false, '{}', 'SIMPLE_ACCEPTANCE', '[]'"
                         + " from finding where record_id = '" + record.id() + "' and ordinal = 0");
         Finding before = archive.byId("north", record.id())
                 .orElseThrow()
                 .judgement()
                 .findings()
-                .get(2);
+                .get(4);
         assertEquals("pair missing: fext of pair 3; range not spanned: fext of pair 4", before.reason());
         assertEquals(
                 new Obstacles(List.of(new Obstacle(Obstacle.Kind.AS_RECORDED, Map.of("sentence", before.reason()))), 0),
