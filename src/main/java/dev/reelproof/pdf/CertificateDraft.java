@@ -1,7 +1,6 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
-import dev.reelproof.pdf.page.EmbeddedFont;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -14,23 +13,24 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 public final class CertificateDraft implements AutoCloseable {
     private final CertificateContent content;
     private final PDDocument document;
-    private final EmbeddedFont font;
     private final PageFlow flow;
+    private final Letterhead letterhead;
+    private final EndMark end;
     private boolean isFinished;
 
     private CertificateDraft(CertificateContent content, PDDocument document, Density density) throws IOException {
         this.content = content;
         this.document = document;
-        this.font = EmbeddedFont.in(document);
-        this.flow = new PageFlow(document, content, font);
-        Letterhead.draw(flow, content);
+        this.flow = new PageFlow(document, content);
+        this.letterhead = new Letterhead(flow, content);
         FactsBlock.draw(flow, content);
-        VerdictBox.draw(flow, content);
+        StatementBlock.draw(flow, content);
         RequirementTable.draw(flow, content, density);
         NotesBlock.draw(flow, content);
-        Signatures.draw(flow, content);
-        PlotGallery.draw(flow, content, density);
-        EndMark.makeRoom(flow);
+        PlotGallery.draw(flow, content);
+        DistributionGallery.draw(flow, content);
+        WorstPairsAnnex.draw(flow, content);
+        this.end = new EndMark(flow);
         flow.beginLayer();
     }
 
@@ -75,11 +75,12 @@ public final class CertificateDraft implements AutoCloseable {
         }
         isFinished = true;
         try {
-            Letterhead.drawNumber(flow, issued);
-            EndMark.draw(flow, issued);
+            letterhead.drawNumber(issued);
+            end.draw(issued);
             PageFooters.draw(flow, issued);
             flow.close();
-            PdfA.describe(document, issued, font);
+            flow.structure().finish();
+            PdfA.describe(document, issued, flow.font());
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             return out.toByteArray();

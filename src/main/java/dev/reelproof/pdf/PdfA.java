@@ -44,7 +44,7 @@ final class PdfA {
     private PdfA() {}
 
     static void describe(PDDocument document, CertificateContent content, EmbeddedFont font) throws IOException {
-        String title = font.printable("Test certificate " + content.number() + ", reel " + content.reel());
+        String title = font.printable(content.paper().title() + " " + content.number() + ", reel " + content.reel());
         String author = font.printable(content.plant().name());
         Calendar issued = GregorianCalendar.from(
                 OffsetDateTime.parse(content.issued()).withNano(0).toZonedDateTime());
@@ -57,7 +57,7 @@ final class PdfA {
         information.setCreationDate(issued);
         information.setModificationDate(issued);
 
-        document.getDocumentCatalog().setLanguage("en");
+        document.getDocumentCatalog().setLanguage(content.paper().language());
         document.getDocumentCatalog().setMetadata(metadata(document, title, author, issued));
         document.getDocumentCatalog().addOutputIntent(outputIntent(document));
         setFileIdentifier(document, content);

@@ -4,7 +4,6 @@ import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Outcome;
-import dev.reelproof.judgement.ReelConformity;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.measurement.Property;
 import java.util.ArrayList;
@@ -52,20 +51,7 @@ final class VerdictSentences {
                 judgement.findings().size() - failing.size() - open.size(),
                 failing.size(),
                 open.size(),
-                judgement.conformity().map(this::sentence).orElse(null));
-    }
-
-    private String sentence(ReelConformity conformity) {
-        return words.text(
-                "verdict.conformity",
-                "least",
-                wording.probability(conformity.atLeast()),
-                "most",
-                wording.probability(conformity.atMost()),
-                "counted",
-                String.valueOf(conformity.counted()),
-                "without",
-                conformity.withoutUncertainty() == 0 ? null : String.valueOf(conformity.withoutUncertainty()));
+                judgement.conformity().map(wording::conformity).orElse(null));
     }
 
     private List<String> nextSteps(List<Finding> failing, List<Finding> open, Look look) {
