@@ -68,7 +68,7 @@ final class PageFlow implements AutoCloseable {
 
     /** A label, heading or sentence of the paper in its language, with its parts filled in. */
     String say(PaperWord word, String... parts) {
-        return parts.length == 0 ? words.paper(word) : words.paper(word, parts);
+        return words.paper(word, parts);
     }
 
     Wording words() {

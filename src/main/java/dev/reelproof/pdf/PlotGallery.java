@@ -10,7 +10,7 @@ import java.util.List;
 /** Sets the plots in rows of two, as high as fills the pages that they take. */
 final class PlotGallery {
     private static final int ACROSS = 2;
-    private static final float LEAST_HEIGHT = 150;
+    private static final float LEAST_HEIGHT = 122;
     private static final float GREATEST_HEIGHT = 205;
     private static final float GAP_BELOW_ROW = 9;
     private static final float WIDTH = (PageLayout.BODY_WIDTH - (ACROSS - 1) * PageLayout.GUTTER) / ACROSS;

@@ -147,7 +147,9 @@ final class RequirementTable {
     private List<String> noteLines(Row row) {
         List<String> parts = new ArrayList<>();
         parts.add(row.plain());
-        parts.add(flow.say(PaperWord.VALUES, "count", String.valueOf(row.points())));
+        if (row.points() > 1) {
+            parts.add(flow.say(PaperWord.VALUES, "count", String.valueOf(row.points())));
+        }
         parts.addAll(row.notes());
         float width = TableColumn.WHERE.offset() - 2 * CELL_PADDING;
         return flow.font().wrap(String.join("; ", parts), noteSize, width, PageLayout.MOST_LINES);

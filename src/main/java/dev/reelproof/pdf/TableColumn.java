@@ -12,13 +12,13 @@ import java.util.stream.Collectors;
 /** The columns of the table of requirements, from left to right. */
 enum TableColumn {
     REQUIREMENT(PaperWord.REQUIREMENT, 106, Align.LEFT, Weight.BOLD),
-    LIMIT(PaperWord.LIMIT, 138, Align.LEFT, Weight.REGULAR),
+    LIMIT(PaperWord.LIMIT, 124, Align.LEFT, Weight.REGULAR),
     VALUE(PaperWord.VALUE, 41, Align.RIGHT, Weight.REGULAR),
     LIMIT_THERE(PaperWord.LIMIT_THERE, 44, Align.RIGHT, Weight.REGULAR),
     MARGIN(PaperWord.MARGIN, 38, Align.RIGHT, Weight.BOLD),
-    UNIT(PaperWord.UNIT, 44, Align.LEFT, Weight.REGULAR),
-    WHERE(PaperWord.WHERE, 65, Align.LEFT, Weight.REGULAR),
-    RESULT(PaperWord.RESULT, 35, Align.RIGHT, Weight.REGULAR);
+    UNIT(PaperWord.UNIT, 50, Align.LEFT, Weight.REGULAR),
+    WHERE(PaperWord.WHERE, 62, Align.LEFT, Weight.REGULAR),
+    RESULT(PaperWord.RESULT, 46, Align.RIGHT, Weight.REGULAR);
 
     private static final char NO_BREAK_SPACE = '\u00a0';
 

@@ -152,13 +152,8 @@ public final class Wording {
         return requirements.limitParts(requirement);
     }
 
-    /** A label, heading or sentence of a certificate. */
-    public String paper(PaperWord word) {
-        return words.text(word.key());
-    }
-
     /**
-     * The same with its parts filled in.
+     * A label, heading or sentence of a certificate, with its parts filled in.
      *
      * @param parts name and value by turns; a value of null is a part that is not there
      */

@@ -37,6 +37,8 @@ public final class EmbeddedFont {
                 throw new IOException("the typeface " + file + " is not on the class path");
             }
             TrueTypeFont face = new TTFParser().parse(new RandomAccessReadBuffer(stream));
+            // A ligature has no letters of its own: who copies or hears the text would get another one.
+            face.setEnableGsub(false);
             return new EmbeddedFont(PDType0Font.load(document, face, true), face.getUnicodeCmapLookup());
         }
     }
