@@ -44,7 +44,10 @@ public final class StatementSentences {
         if (!conditional.isEmpty()) {
             sentences.add(words.text("statement.conditional", "requirements", titles(conditional, limitSet, product)));
         }
-        judgement.conformity().map(wording::conformity).ifPresent(sentences::add);
+        String conformity = wording.record(judgement).conformity();
+        if (conformity != null) {
+            sentences.add(conformity);
+        }
         return sentences;
     }
 

@@ -7,7 +7,6 @@ import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
-import dev.reelproof.judgement.ReelConformity;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.limit.DecisionRule;
@@ -171,20 +170,6 @@ public final class Wording {
         return new StatementSentences(this);
     }
 
-    /** How sure it is that all judged values meet their limits. */
-    public String conformity(ReelConformity conformity) {
-        return words.text(
-                "verdict.conformity",
-                "least",
-                probability(conformity.atLeast()),
-                "most",
-                probability(conformity.atMost()),
-                "counted",
-                String.valueOf(conformity.counted()),
-                "without",
-                conformity.withoutUncertainty() == 0 ? null : String.valueOf(conformity.withoutUncertainty()));
-    }
-
     /** How sure a figure is, for who reads the symbol U. */
     public String uncertainty(PrintedFigure figure) {
         return words.text(
@@ -262,6 +247,28 @@ public final class Wording {
         return probability < HARDLY_POSSIBLE
                 ? words.text("probability.below", "percent", Figures.fixed(PERCENT * HARDLY_POSSIBLE, 1))
                 : words.text("probability", "percent", Figures.fixed(PERCENT * probability, 1));
+    }
+
+    /** Whether a probability is too near 1 to be told from it in print. */
+    boolean isNearlySure(double probability) {
+        return !(probability <= NEARLY_SURE);
+    }
+
+    /** What is known of a probability between two bounds; null where that is nothing. */
+    @Nullable
+    String range(double atLeast, double atMost) {
+        if (!(atLeast <= NEARLY_SURE)) {
+            return words.text("probability.of-above", "percent", Figures.fixed(PERCENT * NEARLY_SURE, 1));
+        }
+        String least = Figures.fixed(PERCENT * atLeast, 1);
+        String most = Figures.fixed(PERCENT * atMost, 1);
+        boolean below = atLeast >= HARDLY_POSSIBLE;
+        if (atMost <= NEARLY_SURE) {
+            return below
+                    ? words.text("probability.between", "least", least, "most", most)
+                    : words.text("probability.at-most", "percent", most);
+        }
+        return below ? words.text("probability.at-least", "percent", least) : null;
     }
 
     /** What a requirement came to. */
