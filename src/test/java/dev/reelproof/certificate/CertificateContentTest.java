@@ -57,9 +57,7 @@ class CertificateContentTest {
         assertEquals("2.476", row.margin());
         assertEquals("pair 3, wire b", row.where());
         assertEquals(
-                List.of(
-                        "as measured 21.92 ohm",
-                        "corrected: copper temperature (coefficient: 0.00393), linear length"),
+                List.of("as measured 21.92 ohm", "corrected: copper temperature (coefficient: 0.00393), linear length"),
                 row.notes());
     }
 
@@ -132,8 +130,9 @@ class CertificateContentTest {
         Line line = plot.lines().get(0);
         double[] all = fine.judgement(Verdict.ACCEPTED).sweeps().stream()
                 .filter(sweep -> sweep.property() == Property.RETURN_LOSS)
-                .filter(sweep -> line.label().equals(String.valueOf(sweep.subject().pair()))
-                        && line.end().equals(sweep.subject().end().word()))
+                .filter(sweep ->
+                        line.label().equals(String.valueOf(sweep.subject().pair()))
+                                && line.end().equals(sweep.subject().end().word()))
                 .findFirst()
                 .orElseThrow()
                 .corrected();
@@ -174,8 +173,9 @@ class CertificateContentTest {
     @Test
     void theStatementSaysWhatIsMet() {
         assertEquals(
-                List.of("Reel R-2026-00417 was tested and meets each of the 14 requirements of the limit set “Four-pair horizontal"
-                        + " cable, category 6A”, revision 1."),
+                List.of(
+                        "Reel R-2026-00417 was tested and meets each of the 14 requirements of the limit set “Four-pair horizontal"
+                                + " cable, category 6A”, revision 1."),
                 content.statement());
     }
 

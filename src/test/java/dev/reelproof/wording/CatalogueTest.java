@@ -47,9 +47,8 @@ class CatalogueTest {
     private static final int LONGEST_PLAIN = 60;
 
     /** The kinds of paper, which the package {@code certificate} above knows. */
-    private static final List<String> DECLARED = Arrays.stream(CertificateType.values())
-            .map(CertificateType::word)
-            .toList();
+    private static final List<String> DECLARED =
+            Arrays.stream(CertificateType.values()).map(CertificateType::word).toList();
 
     private static final Path SOURCES = Path.of("src/main/java/dev/reelproof/wording");
     private static final Pattern LITERAL = Pattern.compile("\"([a-z]+(?:[.-][a-z]+)*)\"");
