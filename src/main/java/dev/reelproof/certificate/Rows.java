@@ -53,7 +53,10 @@ final class Rows {
                 requirement.property().id(),
                 wording.title(requirement),
                 wording.plain(requirement.property()),
-                wording.limit(requirement, figure),
+                wording.limit(requirement),
+                wording.limitParts(requirement).stream()
+                        .map(part -> new CertificateContent.Part(part.figures(), part.range()))
+                        .toList(),
                 printed.value(),
                 printed.limit(),
                 printed.margin(),
@@ -73,11 +76,18 @@ final class Rows {
 
     private List<String> notes(Finding finding, Requirement requirement, PrintedFigure printed) {
         List<String> notes = new ArrayList<>();
+        Figure figure = finding.worst();
+        if (figure.measured() != null && figure.measuredUnit() != null && isReferred(figure)) {
+            notes.add(wording.asMeasured(figure.measured(), figure.measuredUnit()));
+        }
+        if (printed.unrounded() != null) {
+            notes.add(wording.beforeRounding(printed.unrounded()));
+        }
         if (printed.expanded() != null) {
             notes.add(wording.uncertainty(printed));
         }
         wording.leastSure(finding).ifPresent(notes::add);
-        if (finding.worst().derived()) {
+        if (figure.derived()) {
             notes.add(wording.computed());
         }
         if (!requirement.laws().isEmpty()) {
@@ -96,6 +106,13 @@ final class Rows {
                 .filter(condition -> !condition.isEmpty())
                 .ifPresent(notes::add);
         return notes;
+    }
+
+    /** Whether the value is another than what was measured, or in another unit. */
+    private static boolean isReferred(Figure figure) {
+        return figure.measured() == null
+                || figure.measured() != figure.value()
+                || !figure.unit().equals(figure.measuredUnit());
     }
 
     /** A law as a limit set names it, hyphens as spaces, with its coefficients by name. */

@@ -1,10 +1,10 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
-import dev.reelproof.pdf.page.EmbeddedFont;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
@@ -12,25 +12,29 @@ import org.apache.pdfbox.pdmodel.PDDocument;
  * these on them does not: whoever numbers certificates need not make others wait for the layout.
  */
 public final class CertificateDraft implements AutoCloseable {
+    /** A last page filled less than this looks lost. */
+    private static final float LEAST_FILLED = 0.5f;
+
     private final CertificateContent content;
     private final PDDocument document;
-    private final EmbeddedFont font;
     private final PageFlow flow;
+    private final Letterhead letterhead;
+    private final EndMark end;
     private boolean isFinished;
 
     private CertificateDraft(CertificateContent content, PDDocument document, Density density) throws IOException {
         this.content = content;
         this.document = document;
-        this.font = EmbeddedFont.in(document);
-        this.flow = new PageFlow(document, content, font);
-        Letterhead.draw(flow, content);
+        this.flow = new PageFlow(document, content);
+        this.letterhead = new Letterhead(flow, content);
         FactsBlock.draw(flow, content);
-        VerdictBox.draw(flow, content);
+        StatementBlock.draw(flow, content);
         RequirementTable.draw(flow, content, density);
         NotesBlock.draw(flow, content);
-        Signatures.draw(flow, content);
-        PlotGallery.draw(flow, content, density);
-        EndMark.makeRoom(flow);
+        PlotGallery.draw(flow, content);
+        DistributionGallery.draw(flow, content);
+        WorstPairsAnnex.draw(flow, content);
+        this.end = new EndMark(flow);
         flow.beginLayer();
     }
 
@@ -39,22 +43,43 @@ public final class CertificateDraft implements AutoCloseable {
         return content;
     }
 
-    /** Draws the pages as loosely as keeps them within the most that a certificate should have. */
+    /**
+     * Draws the pages. Where the last one stays nearly empty or there are more than a certificate should have, the table is set tighter as
+     * far as that saves a page.
+     */
     static CertificateDraft of(CertificateContent content, int mostPages) throws IOException {
-        Density[] densities = Density.values();
-        for (int i = 0; ; i++) {
-            PDDocument document = new PDDocument();
-            try {
-                CertificateDraft draft = new CertificateDraft(content, document, densities[i]);
-                if (document.getNumberOfPages() <= mostPages || i == densities.length - 1) {
-                    return draft;
-                }
-                draft.close();
-            } catch (IOException | RuntimeException e) {
-                document.close();
-                throw e;
+        CertificateDraft best = of(content, Density.values()[0]);
+        for (Density density : List.of(Density.values()).subList(1, Density.values().length)) {
+            if (best.pages() <= mostPages && (best.pages() == 1 || best.lastPageIsFilled())) {
+                break;
+            }
+            CertificateDraft tighter = of(content, density);
+            if (tighter.pages() < best.pages()) {
+                best.close();
+                best = tighter;
+            } else {
+                tighter.close();
             }
         }
+        return best;
+    }
+
+    private static CertificateDraft of(CertificateContent content, Density density) throws IOException {
+        PDDocument document = new PDDocument();
+        try {
+            return new CertificateDraft(content, document, density);
+        } catch (IOException | RuntimeException e) {
+            document.close();
+            throw e;
+        }
+    }
+
+    private int pages() {
+        return document.getNumberOfPages();
+    }
+
+    private boolean lastPageIsFilled() {
+        return flow.y() > flow.bottom() * LEAST_FILLED;
     }
 
     /**
@@ -75,11 +100,12 @@ public final class CertificateDraft implements AutoCloseable {
         }
         isFinished = true;
         try {
-            Letterhead.drawNumber(flow, issued);
-            EndMark.draw(flow, issued);
+            letterhead.drawNumber(issued);
+            end.draw(issued);
             PageFooters.draw(flow, issued);
             flow.close();
-            PdfA.describe(document, issued, font);
+            flow.structure().finish();
+            PdfA.describe(document, issued, flow.font());
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             return out.toByteArray();

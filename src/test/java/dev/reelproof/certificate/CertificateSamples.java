@@ -5,6 +5,7 @@ import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Uncertainty;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
@@ -33,6 +34,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -69,6 +71,12 @@ public final class CertificateSamples {
                 OffsetDateTime.parse("2026-03-02T15:20:00Z"),
                 new Plant(
                         "Northfield Cable Works (demo plant)", List.of("1 Example Street", "Northfield, Exampleland")));
+    }
+
+    /** A declaration of the plant's own kind in a language. */
+    public static Declaration declaredIn(Locale language) {
+        return new Declaration(
+                CertificateType.TEST_CERTIFICATE, language, Declaration.Sheet.A4, Declaration.UnitSystem.BOTH, null);
     }
 
     public static Item item() {
@@ -149,6 +157,34 @@ public final class CertificateSamples {
     /** The certificate of a judgement. */
     public static CertificateContent contentOf(LimitSet set, Judgement judgement, int pairs) {
         return CertificateContent.of(issuing(), item(), conditions(), product(pairs), judgement, set);
+    }
+
+    /** A certificate whose only requirement is met by less than the guard band. */
+    public static CertificateContent conditional() {
+        DecisionRule rule = new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1);
+        Requirement requirement = RequirementBuilder.of(
+                        Property.MUTUAL_CAPACITANCE,
+                        Limit.atMost(new Bound.Constant(5.6, 1)),
+                        new Domain.NoFrequency(),
+                        "nF/100 m")
+                .build();
+        Figure figure = new Figure(
+                Subject.ofPair(1),
+                null,
+                5.55,
+                "nF/100 m",
+                5.55,
+                5.55,
+                5.6,
+                0.05,
+                "nF/100 m",
+                false,
+                new Uncertainty(0.12, 2, 0.9391),
+                List.of());
+        Finding finding = new Finding(
+                requirement.id(), requirement.property(), Outcome.CONDITIONAL_PASS, null, figure, 4, List.of(), rule);
+        LimitSet set = limitSetOf(List.of(requirement));
+        return contentOf(set, judgementOf(set, List.of(finding)), 4);
     }
 
     private static Finding met(Requirement requirement) {

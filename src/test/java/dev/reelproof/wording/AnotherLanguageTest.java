@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateSamples;
+import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Obstacle;
@@ -81,12 +82,13 @@ class AnotherLanguageTest {
         Product product = CertificateSamples.product(4);
         CertificateContent content = CertificateContent.of(
                 CertificateSamples.issuing(),
+                CertificateSamples.declaredIn(Locale.GERMAN),
+                Circumstances.NONE,
                 CertificateSamples.item(),
                 CertificateSamples.conditions(),
                 product,
                 CertificateSamples.judgementOf(set, List.of(Findings.finding(returnLoss, Outcome.PASS, figure(18)))),
-                set,
-                german);
+                set);
         assertEquals("Rückflussdämpfung", content.rows().get(0).title());
         assertEquals("Paar 3, nahes Ende, 378 MHz", content.rows().get(0).where());
     }

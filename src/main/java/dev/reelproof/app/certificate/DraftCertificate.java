@@ -1,8 +1,12 @@
 package dev.reelproof.app.certificate;
 
+import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.Circumstances;
+import dev.reelproof.certificate.Completeness;
+import dev.reelproof.certificate.Declaration;
 import dev.reelproof.certificate.Issuing;
 import dev.reelproof.certificate.Item;
 import dev.reelproof.certificate.TestConditions;
@@ -39,19 +43,36 @@ public class DraftCertificate {
      *
      * @param sweeps the record's sweeps
      * @param limitSet what it was judged by
+     * @throws ConflictException when the declared type of certificate demands what is not stated
      * @throws IllegalArgumentException when the record may not have a certificate, or was judged by another limit set
      */
     public CertificateDraft draft(
             RegisteredReel reel, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
         OffsetDateTime now = OffsetDateTime.now(clock);
         CertificateNumber standIn = CertificateNumber.of(record.plant(), now.getYear(), STAND_IN_SERIAL);
+        Declaration declaration = plants.declaration(record.plant());
+        Item item = item(reel, record);
+        TestConditions test = conditions(record);
+        requireComplete(declaration, item, test);
         return CertificatePdf.draft(CertificateContent.of(
                 new Issuing(standIn, FIRST_ISSUE, now, plants.signature(record.plant())),
-                item(reel, record),
-                conditions(record),
+                declaration,
+                Circumstances.NONE,
+                item,
+                test,
                 record.product(),
                 withSweeps(record.judgement(), sweeps),
                 limitSet));
+    }
+
+    /** Refuses what the declared type demands and nobody stated, before anything is issued. */
+    private static void requireComplete(Declaration declaration, Item item, TestConditions test) {
+        List<String> missing = Completeness.missing(declaration, item, test);
+        if (!missing.isEmpty()) {
+            throw new ConflictException("Reel " + item.reel() + ": a certificate of type "
+                    + declaration.type().word() + " must state " + String.join(", ", missing)
+                    + ". State what is missing, then ask again.");
+        }
     }
 
     /** The measured length; as registered when it is the same, so that a length in feet reads in feet. */

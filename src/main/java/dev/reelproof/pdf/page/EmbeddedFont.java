@@ -13,13 +13,11 @@ import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
-/** The one typeface of a certificate, embedded in the file: which letters it has, how wide they are, where lines break. */
+/** One weight of the typeface of a certificate, embedded in the file: which letters it has, how wide they are, where lines break. */
 public final class EmbeddedFont {
-    private static final String TYPEFACE = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
-    private static final String MISSING_LETTER = "□";
+    private static final String MISSING_LETTER = "■";
     private static final String CUT_MARK = " …";
     private static final float GLYPH_UNITS_PER_SIZE = 1000;
 
@@ -32,10 +30,15 @@ public final class EmbeddedFont {
         this.letters = letters;
     }
 
-    /** The typeface, embedded in a document. */
-    public static EmbeddedFont in(PDDocument document) throws IOException {
-        try (InputStream stream = PDFont.class.getResourceAsStream(TYPEFACE)) {
+    /** A typeface file from the class path, embedded in a document. */
+    static EmbeddedFont in(PDDocument document, String file) throws IOException {
+        try (InputStream stream = EmbeddedFont.class.getResourceAsStream(file)) {
+            if (stream == null) {
+                throw new IOException("the typeface " + file + " is not on the class path");
+            }
             TrueTypeFont face = new TTFParser().parse(new RandomAccessReadBuffer(stream));
+            // A ligature has no letters of its own: who copies or hears the text would get another one.
+            face.setEnableGsub(false);
             return new EmbeddedFont(PDType0Font.load(document, face, true), face.getUnicodeCmapLookup());
         }
     }

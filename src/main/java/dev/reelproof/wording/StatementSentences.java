@@ -1,0 +1,105 @@
+package dev.reelproof.wording;
+
+import dev.reelproof.judgement.Finding;
+import dev.reelproof.judgement.Judgement;
+import dev.reelproof.judgement.Outcome;
+import dev.reelproof.limit.LimitSet;
+import dev.reelproof.measurement.Product;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** Makes the statement of conformity of an accepted reel: what it meets, instead of how many pairs, on what conditions, how surely. */
+public final class StatementSentences {
+    private static final int TWICE = 2;
+
+    private final Wording wording;
+    private final Catalogue words;
+
+    StatementSentences(Wording wording) {
+        this.wording = wording;
+        this.words = wording.words();
+    }
+
+    /** That the reel meets the requirements of the set, and for which pairs where some were left out. */
+    public List<String> conformity(String reel, Judgement judgement, LimitSet limitSet, Product product) {
+        int count = judgement.findings().size();
+        List<String> sentences = new ArrayList<>();
+        sentences.add(words.text(
+                count == 1 ? "statement.meets-one" : "statement.meets",
+                "reel",
+                reel,
+                "count",
+                String.valueOf(count),
+                "set",
+                limitSet.title(),
+                "revision",
+                String.valueOf(limitSet.revision())));
+        sentences.addAll(leftOut(judgement, limitSet, product));
+        List<Finding> conditional = judgement.findings().stream()
+                .filter(finding -> finding.outcome() == Outcome.CONDITIONAL_PASS)
+                .toList();
+        if (!conditional.isEmpty()) {
+            sentences.add(words.text("statement.conditional", "requirements", titles(conditional, limitSet, product)));
+        }
+        String conformity = wording.record(judgement).conformity();
+        if (conformity != null) {
+            sentences.add(conformity);
+        }
+        return sentences;
+    }
+
+    /** One sentence for each choice of pairs that was left out. */
+    private List<String> leftOut(Judgement judgement, LimitSet limitSet, Product product) {
+        Map<List<Integer>, List<Finding>> byPairs = judgement.findings().stream()
+                .filter(finding -> !finding.varyingPairs().isEmpty())
+                .collect(Collectors.groupingBy(Finding::varyingPairs, LinkedHashMap::new, Collectors.toList()));
+        return byPairs.entrySet().stream()
+                .map(one -> words.text(
+                        "statement.left-out",
+                        "pairs",
+                        String.valueOf(product.pairs()),
+                        "met",
+                        String.valueOf(product.pairs() - one.getKey().size()),
+                        "requirements",
+                        titles(one.getValue(), limitSet, product),
+                        "left",
+                        wording.pairs(one.getKey())))
+                .toList();
+    }
+
+    private String titles(List<Finding> findings, LimitSet limitSet, Product product) {
+        return findings.stream()
+                .map(finding -> wording.title(limitSet.requirement(finding.requirement(), product.pairs())
+                        .orElseThrow()))
+                .collect(Collectors.joining("; "));
+    }
+
+    /**
+     * At which attempt the reel was accepted.
+     *
+     * @param attempt from 2
+     * @param rejected how often it was rejected before; 0 or more
+     */
+    public String attempts(int attempt, int rejected) {
+        return words.text(
+                "statement.attempts",
+                "attempt",
+                String.valueOf(attempt),
+                "rejected",
+                rejected == 0
+                        ? null
+                        : rejected == 1
+                                ? words.text("statement.rejected-once")
+                                : rejected == TWICE
+                                        ? words.text("statement.rejected-twice")
+                                        : words.text("statement.rejected-times", "times", String.valueOf(rejected)));
+    }
+
+    /** That the reel is what an order asks for, as far as it asks for the limits that were judged. */
+    public String order(String order) {
+        return words.text("statement.order", "order", order);
+    }
+}
