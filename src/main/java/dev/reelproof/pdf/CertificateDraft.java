@@ -16,16 +16,22 @@ public final class CertificateDraft implements AutoCloseable {
     private final PDDocument document;
     private final EmbeddedFont font;
     private final PageFlow flow;
+    private final Provenance provenance;
+    private final QrCode code;
     private boolean isFinished;
 
-    private CertificateDraft(CertificateContent content, PDDocument document, Density density) throws IOException {
+    private CertificateDraft(
+            CertificateContent content, Provenance provenance, PDDocument document, Density density)
+            throws IOException {
         this.content = content;
+        this.provenance = provenance;
         this.document = document;
         this.font = EmbeddedFont.in(document);
         this.flow = new PageFlow(document, content, font);
         Letterhead.draw(flow, content);
         FactsBlock.draw(flow, content);
         VerdictBox.draw(flow, content);
+        this.code = QrCode.reserve(flow, provenance);
         RequirementTable.draw(flow, content, density);
         NotesBlock.draw(flow, content);
         Signatures.draw(flow, content);
@@ -40,13 +46,14 @@ public final class CertificateDraft implements AutoCloseable {
     }
 
     /** Draws the pages as loosely as keeps them within the most that a certificate should have. */
-    static CertificateDraft of(CertificateContent content, int mostPages) throws IOException {
+    static CertificateDraft of(CertificateContent content, Provenance provenance, int mostPages) throws IOException {
         Density[] densities = Density.values();
         for (int i = 0; ; i++) {
             PDDocument document = new PDDocument();
             try {
-                CertificateDraft draft = new CertificateDraft(content, document, densities[i]);
+                CertificateDraft draft = new CertificateDraft(content, provenance, document, densities[i]);
                 if (document.getNumberOfPages() <= mostPages || i == densities.length - 1) {
+                    draft.attach();
                     return draft;
                 }
                 draft.close();
@@ -54,6 +61,13 @@ public final class CertificateDraft implements AutoCloseable {
                 document.close();
                 throw e;
             }
+        }
+    }
+
+    /** Compressing what is attached takes long: it is done before the certificate has a number. */
+    private void attach() throws IOException {
+        if (provenance.result().isPresent()) {
+            provenance.result().get().attachTo(document);
         }
     }
 
@@ -76,10 +90,12 @@ public final class CertificateDraft implements AutoCloseable {
         isFinished = true;
         try {
             Letterhead.drawNumber(flow, issued);
+            code.draw(flow, issued);
             EndMark.draw(flow, issued);
             PageFooters.draw(flow, issued);
             flow.close();
             PdfA.describe(document, issued, font);
+            Imprint.of(document, issued, provenance).writeTo(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             return out.toByteArray();

@@ -50,6 +50,9 @@ public class ReelCertificateResource {
     @APIResponse(
             responseCode = "409",
             description = "the reel may not have one: it is on hold, not accepted, or was never tested")
+    @APIResponse(
+            responseCode = "503",
+            description = "it cannot be signed at present; a number that it has by then is kept for it")
     public Response issue(@PathParam("reel") String reel, @QueryParam("plant") @Nullable String plantNamed) {
         Issued issued = issuing.issue(plants.forAction(Action.ISSUE, plantNamed, "plant"), reel);
         CertificateAnswer answer = CertificateAnswer.of(issued.certificate());
