@@ -17,11 +17,8 @@ import java.util.List;
  * prints sharp at any size.
  */
 final class QrCode {
-    /** With its 33 to 41 modules a side, a module is 0.4 mm or more. */
+    /** With its 33 to 41 modules a side, a module is 0.4 mm or more. The paper around it is the empty border that a reader needs. */
     private static final float SIDE = 48;
-
-    /** The empty border that a reader needs, in modules; the paper around the code gives it. */
-    private static final int QUIET_ZONE = 4;
 
     private static final float GAP_BELOW = 10;
     private static final float SIZE = 7;
@@ -86,7 +83,7 @@ final class QrCode {
 
     private static void modules(PageCanvas canvas, String text, float left, float top) throws IOException {
         ByteMatrix matrix = matrix(text);
-        float module = SIDE / (matrix.getWidth() + QUIET_ZONE);
+        float module = SIDE / matrix.getWidth();
         for (int row = 0; row < matrix.getHeight(); row++) {
             int from = 0;
             while (from < matrix.getWidth()) {

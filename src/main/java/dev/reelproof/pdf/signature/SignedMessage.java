@@ -2,6 +2,8 @@ package dev.reelproof.pdf.signature;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.security.cert.CertificateException;
 import java.security.cert.X509Certificate;
 import java.time.Instant;
@@ -72,6 +74,7 @@ record SignedMessage(
         } catch (IOException
                 | CertificateException
                 | OperatorCreationException
+                | NoSuchAlgorithmException
                 | TSPException
                 | IllegalArgumentException
                 | ClassCastException e) {
@@ -136,7 +139,7 @@ record SignedMessage(
 
     private static Optional<TimeStampToken> stamp(SignerInformation information)
             throws CMSException, IOException, TSPException, OperatorCreationException, CertificateException,
-                    BrokenSignatureException {
+                    NoSuchAlgorithmException, BrokenSignatureException {
         @Nullable Attribute attribute = information.getUnsignedAttributes() == null
                 ? null
                 : information.getUnsignedAttributes().get(PKCSObjectIdentifiers.id_aa_signatureTimeStampToken);
@@ -147,7 +150,9 @@ record SignedMessage(
                 ContentInfo.getInstance(attribute.getAttrValues().getObjectAt(0)));
         token.validate(new JcaSimpleSignerInfoVerifierBuilder()
                 .build(certificate(token.getCertificates(), token.getSID())));
-        byte[] digest = new SHA256.Digest().digest(information.getSignature());
+        byte[] digest = MessageDigest.getInstance(
+                        token.getTimeStampInfo().getMessageImprintAlgOID().getId())
+                .digest(information.getSignature());
         if (!Arrays.equals(token.getTimeStampInfo().getMessageImprintDigest(), digest)) {
             throw new BrokenSignatureException("its time stamp belongs to another signature.");
         }
