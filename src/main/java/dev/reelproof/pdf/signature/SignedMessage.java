@@ -23,13 +23,13 @@ import org.bouncycastle.cert.jcajce.JcaX509CertificateConverter;
 import org.bouncycastle.cms.CMSException;
 import org.bouncycastle.cms.CMSProcessableByteArray;
 import org.bouncycastle.cms.CMSSignedData;
+import org.bouncycastle.cms.SignerId;
 import org.bouncycastle.cms.SignerInformation;
 import org.bouncycastle.cms.jcajce.JcaSimpleSignerInfoVerifierBuilder;
 import org.bouncycastle.jcajce.provider.digest.SHA256;
 import org.bouncycastle.operator.OperatorCreationException;
 import org.bouncycastle.tsp.TSPException;
 import org.bouncycastle.tsp.TimeStampToken;
-import org.bouncycastle.util.Selector;
 import org.bouncycastle.util.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -93,10 +93,10 @@ record SignedMessage(
         }
     }
 
-    private static X509CertificateHolder certificate(
-            Store<X509CertificateHolder> certificates, Selector<X509CertificateHolder> of)
+    private static X509CertificateHolder certificate(Store<X509CertificateHolder> certificates, SignerId signer)
             throws BrokenSignatureException {
-        return certificates.getMatches(of).stream()
+        return certificates.getMatches(null).stream()
+                .filter(signer::match)
                 .findFirst()
                 .orElseThrow(() -> new BrokenSignatureException("the signer's certificate did not come with it."));
     }

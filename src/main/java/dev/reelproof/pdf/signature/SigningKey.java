@@ -110,7 +110,11 @@ public final class SigningKey {
         return chain;
     }
 
-    /** @throws CannotSignException when the certificate does not hold at this time */
+    /**
+     * Asks whether the key may sign at this time.
+     *
+     * @throws CannotSignException when its certificate does not hold then
+     */
     public void requireValidAt(Instant time) {
         Instant from = certificate().getNotBefore().toInstant();
         Instant to = certificate().getNotAfter().toInstant();

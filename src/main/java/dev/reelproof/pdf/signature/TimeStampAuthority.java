@@ -26,7 +26,11 @@ public final class TimeStampAuthority implements TSPSource {
 
     private final URI address;
 
-    /** @throws CannotSignException when the address is none */
+    /**
+     * An authority.
+     *
+     * @throws CannotSignException when the address is none
+     */
     public TimeStampAuthority(String address) {
         try {
             this.address = new URI(address);
