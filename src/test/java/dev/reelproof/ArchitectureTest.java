@@ -248,7 +248,8 @@ class ArchitectureTest {
 
     @Test
     void jsonShapesAreAtTheEdgesAlone() {
-        // The store has them for its jsonb columns, the pdf for what it attaches, the demo as a client of the API, limit.file for its
+        // The store has them for its jsonb columns, the pdf for what it attaches, the demo as a client of the API,
+        // limit.file for its
         // schemas.
         classes()
                 .that(dependOn("com.fasterxml..", "com.networknt.."))

@@ -48,7 +48,8 @@ class VerifyCommandTest {
         pem = Files.writeString(
                 folder.resolve("plant.pem"),
                 "-----BEGIN CERTIFICATE-----\n"
-                        + Base64.getMimeEncoder().encodeToString(plant.certificate().getEncoded())
+                        + Base64.getMimeEncoder()
+                                .encodeToString(plant.certificate().getEncoded())
                         + "\n-----END CERTIFICATE-----\n");
     }
 

@@ -103,7 +103,8 @@ class ProvenanceTest {
                             .validate(tree));
             assertEquals("R-2026-00417", tree.get("reel").asText());
             assertEquals(
-                    SignedSamples.judgement().sweeps().size(), tree.get("sweeps").size());
+                    SignedSamples.judgement().sweeps().size(),
+                    tree.get("sweeps").size());
             assertEquals(1, tree.get("gridsMegahertz").size());
             JsonNode sweep = tree.get("sweeps").get(0);
             assertEquals(

@@ -89,10 +89,7 @@ public class IssueCertificate {
 
     /** What is to be certified: a reel as registered, its newest record, and the certificate that this has or is about to have. */
     private record Candidate(
-            RegisteredReel reel,
-            TestRecord record,
-            Optional<IssuedCertificate> certificate,
-            Optional<ToSign> waiting) {
+            RegisteredReel reel, TestRecord record, Optional<IssuedCertificate> certificate, Optional<ToSign> waiting) {
 
         boolean isSameAs(Candidate other) {
             return reel.equals(other.reel) && record.id().equals(other.record.id());
@@ -127,8 +124,7 @@ public class IssueCertificate {
             Material material = QuarkusTransaction.joiningExisting().call(() -> material(candidate.record()));
             try (CertificateDraft draft =
                     drafting.draft(candidate.reel(), candidate.record(), material.sweeps(), material.limitSet())) {
-                Candidate numbered =
-                        QuarkusTransaction.joiningExisting().call(() -> number(plant, candidate, draft));
+                Candidate numbered = QuarkusTransaction.joiningExisting().call(() -> number(plant, candidate, draft));
                 if (numbered.certificate().isPresent()) {
                     return new Issued(numbered.certificate().get(), false);
                 }
@@ -176,7 +172,10 @@ public class IssueCertificate {
                 .complete(certificate)
                 .map(issued -> new Issued(issued, true))
                 .orElseGet(() -> new Issued(
-                        certificates.ofRecord(certificate.plant(), certificate.record()).orElseThrow(), false));
+                        certificates
+                                .ofRecord(certificate.plant(), certificate.record())
+                                .orElseThrow(),
+                        false));
     }
 
     /** Numbers a draft, so that it waits for its signature only; nothing waits when the reel is no longer what was drafted. */

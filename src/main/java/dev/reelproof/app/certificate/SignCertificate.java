@@ -81,7 +81,8 @@ public class SignCertificate {
             try {
                 complete(left);
             } catch (CannotBeSignedException e) {
-                LOG.warn("Certificate " + left.content().number() + " still waits for its signature: " + e.getMessage());
+                LOG.warn(
+                        "Certificate " + left.content().number() + " still waits for its signature: " + e.getMessage());
                 return;
             }
         }

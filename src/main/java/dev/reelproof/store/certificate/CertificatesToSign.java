@@ -36,8 +36,7 @@ public class CertificatesToSign {
     /** A row as it is read. */
     record Row(String plant, UUID recordId, Instant issued, String content, byte[] pdf) {
         ToSign toSign() {
-            return new ToSign(
-                    plant, recordId, CertificateJson.read(content), issued.atOffset(ZoneOffset.UTC), pdf);
+            return new ToSign(plant, recordId, CertificateJson.read(content), issued.atOffset(ZoneOffset.UTC), pdf);
         }
     }
 
@@ -73,7 +72,8 @@ public class CertificatesToSign {
     @Transactional
     public Optional<ToSign> ofRecord(String plant, UUID record) {
         return session
-                .createNativeQuery(SELECT + "where plant = :plant and record_id = :record order by issue limit 1", Row.class)
+                .createNativeQuery(
+                        SELECT + "where plant = :plant and record_id = :record order by issue limit 1", Row.class)
                 .setParameter("plant", plant)
                 .setParameter("record", record)
                 .getResultList()
@@ -87,7 +87,8 @@ public class CertificatesToSign {
     public List<ToSign> olderThan(String plant, OffsetDateTime time, int limit) {
         return session
                 .createNativeQuery(
-                        SELECT + "where plant = :plant and issued < :time order by issued, number limit :limit", Row.class)
+                        SELECT + "where plant = :plant and issued < :time order by issued, number limit :limit",
+                        Row.class)
                 .setParameter("plant", plant)
                 .setParameter("time", time)
                 .setParameter("limit", limit)

@@ -61,7 +61,11 @@ class SigningOfPlantTest {
     void aFileThatIsMissingOrDoesNotOpenStopsTheStart() {
         doesNotStart(
                 "none.p12 is not there",
-                signing(DURING, Map.of("reelproof.signing.keystore", folder.resolve("none.p12").toString())));
+                signing(
+                        DURING,
+                        Map.of(
+                                "reelproof.signing.keystore",
+                                folder.resolve("none.p12").toString())));
         doesNotStart(
                 "does not open with the password given",
                 signing(DURING, Map.of("reelproof.signing.keystore", file, "reelproof.signing.password", "wrong")));

@@ -88,8 +88,7 @@ class KeyStoresTest {
 
     @Test
     void aKeyThatMayNotSignIsRefused() throws Exception {
-        TestKeys.Keyed other =
-                TestKeys.issued(authority, "RSA", "CN=Invented", new KeyUsage(KeyUsage.keyEncipherment));
+        TestKeys.Keyed other = TestKeys.issued(authority, "RSA", "CN=Invented", new KeyUsage(KeyUsage.keyEncipherment));
         Path file = TestKeys.file(folder, authority, other, "other");
         refused("does not allow its key to sign", () -> KeyStores.file(file, TestKeys.PASSWORD, Optional.empty()));
     }

@@ -40,7 +40,6 @@ import org.bouncycastle.asn1.x509.AlgorithmIdentifier;
 import org.bouncycastle.cert.jcajce.JcaCertStore;
 import org.bouncycastle.cms.jcajce.JcaSimpleSignerInfoGeneratorBuilder;
 import org.bouncycastle.operator.bc.BcDigestCalculatorProvider;
-import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
 import org.bouncycastle.tsp.TSPAlgorithms;
 import org.bouncycastle.tsp.TimeStampRequest;
 import org.bouncycastle.tsp.TimeStampResponseGenerator;
@@ -75,8 +74,7 @@ class PdfSignerTest {
 
     private SigningKey key(String algorithm) throws Exception {
         TestKeys.Keyed plant = TestKeys.plant(authority, algorithm);
-        return KeyStores.file(
-                TestKeys.file(folder, authority, plant, algorithm), TestKeys.PASSWORD, Optional.empty());
+        return KeyStores.file(TestKeys.file(folder, authority, plant, algorithm), TestKeys.PASSWORD, Optional.empty());
     }
 
     /** Runs a tool and gives what it says; the test is skipped where it is not installed, unless the environment demands it. */
@@ -119,9 +117,24 @@ class PdfSignerTest {
         Files.write(trusted, authority.certificate().getEncoded());
         String time = Long.toString(AT.getEpochSecond());
         List<String> verify = List.of(
-                "openssl", "cms", "-verify", "-binary", "-inform", "DER", "-in", message.toString(), "-content",
-                covered.toString(), "-out", folder.resolve("out").toString(), "-CAfile", pem(trusted).toString(),
-                "-purpose", "any", "-attime", time);
+                "openssl",
+                "cms",
+                "-verify",
+                "-binary",
+                "-inform",
+                "DER",
+                "-in",
+                message.toString(),
+                "-content",
+                covered.toString(),
+                "-out",
+                folder.resolve("out").toString(),
+                "-CAfile",
+                pem(trusted).toString(),
+                "-purpose",
+                "any",
+                "-attime",
+                time);
         String said = say(verify.toArray(String[]::new));
         assertTrue(said.contains("successful"), said);
         byte[] bytes = Files.readAllBytes(covered);
@@ -149,8 +162,8 @@ class PdfSignerTest {
 
     @Test
     void theLibrarysOwnValidatorCallsItBaselineBIntactAndOfTheAuthority() throws Exception {
-        DiagnosticData found =
-                validated(new PdfSigner(key("EC"), Optional.empty()).sign(unsigned, AT)).getDiagnosticData();
+        DiagnosticData found = validated(new PdfSigner(key("EC"), Optional.empty()).sign(unsigned, AT))
+                .getDiagnosticData();
         assertEquals(1, found.getSignatures().size());
         SignatureWrapper signature = found.getSignatures().get(0);
         assertEquals(SignatureLevel.PAdES_BASELINE_B, signature.getSignatureFormat());
@@ -252,8 +265,7 @@ class PdfSignerTest {
 
     @Test
     void aTimeStampAuthorityThatDoesNotAnswerIsNamed() throws Exception {
-        PdfSigner signer =
-                new PdfSigner(key("EC"), Optional.of(new TimeStampAuthority("http://localhost:1/stamps")));
+        PdfSigner signer = new PdfSigner(key("EC"), Optional.of(new TimeStampAuthority("http://localhost:1/stamps")));
         CannotSignException refusal = assertThrows(CannotSignException.class, () -> signer.sign(unsigned, AT));
         assertTrue(refusal.getMessage().contains("http://localhost:1/stamps gave no time stamp"), refusal.getMessage());
         assertThrows(CannotSignException.class, () -> new TimeStampAuthority("no address"));
@@ -265,7 +277,8 @@ class PdfSignerTest {
         if (!"required".equals(System.getenv("REELPROOF_SIGNATURE_TOOLS"))) {
             assumeTrue(Files.exists(library), "SoftHSM is not installed");
         }
-        // The library reads its place from the environment of this very process, which nobody can set here: a process of its own signs.
+        // The library reads its place from the environment of this very process, which nobody can set here: a process
+        // of its own signs.
         Path tokens = Files.createDirectories(folder.resolve("tokens"));
         Path settings = Files.writeString(
                 folder.resolve("softhsm2.conf"), "directories.tokendir = " + tokens + "\nobjectstore.backend = file\n");
@@ -284,7 +297,9 @@ class PdfSignerTest {
         byte[] pdf = Files.readAllBytes(folder.resolve("device.pdf"));
         try (PDDocument document = Loader.loadPDF(pdf)) {
             PdfSignature signature = PdfSignature.firstOf(document, pdf).orElseThrow();
-            assertEquals("CN=Invented Device", signature.signer().getSubjectX500Principal().getName());
+            assertEquals(
+                    "CN=Invented Device",
+                    signature.signer().getSubjectX500Principal().getName());
         }
     }
 

@@ -35,6 +35,12 @@ final class SignsByDevice {
         if (made != 0) {
             throw new IllegalStateException("no token");
         }
+        // Before anybody signs in: a device that is open asks no PIN.
+        try {
+            KeyStores.device(library, 0, "9999", Optional.empty());
+        } catch (CannotSignException e) {
+            System.out.println(e.getMessage());
+        }
         Provider provider = Security.getProvider("SunPKCS11")
                 .configure("--name=making\nlibrary=" + library + "\nslotListIndex=0\nattributes=compatibility\n");
         KeyStore store = KeyStore.getInstance("PKCS11", provider);
@@ -55,11 +61,6 @@ final class SignsByDevice {
                                 .setProvider(provider)
                                 .build(pair.getPrivate())));
         store.setKeyEntry("plant", pair.getPrivate(), null, new Certificate[] {certificate});
-        try {
-            KeyStores.device(library, 0, "9999", Optional.empty());
-        } catch (CannotSignException e) {
-            System.out.println(e.getMessage());
-        }
         SigningKey key = KeyStores.device(library, 0, PIN, Optional.empty());
         Files.write(
                 Path.of(arguments[1]),

@@ -52,7 +52,8 @@ public final class TestKeys {
         return new Keyed(
                 pair,
                 new JcaX509CertificateConverter()
-                        .getCertificate(builder.build(new JcaContentSignerBuilder(signing(pair)).build(pair.getPrivate()))));
+                        .getCertificate(
+                                builder.build(new JcaContentSignerBuilder(signing(pair)).build(pair.getPrivate()))));
     }
 
     /** A plant's key, with a certificate of the authority. */
