@@ -20,15 +20,21 @@ public final class CertificateDraft implements AutoCloseable {
     private final PageFlow flow;
     private final Letterhead letterhead;
     private final EndMark end;
+    private final Provenance provenance;
+    private final QrCode code;
     private boolean isFinished;
 
-    private CertificateDraft(CertificateContent content, PDDocument document, Density density) throws IOException {
+    private CertificateDraft(
+            CertificateContent content, Provenance provenance, PDDocument document, Density density)
+            throws IOException {
         this.content = content;
+        this.provenance = provenance;
         this.document = document;
         this.flow = new PageFlow(document, content);
         this.letterhead = new Letterhead(flow, content);
         FactsBlock.draw(flow, content);
         StatementBlock.draw(flow, content);
+        this.code = QrCode.reserve(flow, provenance);
         RequirementTable.draw(flow, content, density);
         NotesBlock.draw(flow, content);
         PlotGallery.draw(flow, content);
@@ -47,13 +53,13 @@ public final class CertificateDraft implements AutoCloseable {
      * Draws the pages. Where the last one stays nearly empty or there are more than a certificate should have, the table is set tighter as
      * far as that saves a page.
      */
-    static CertificateDraft of(CertificateContent content, int mostPages) throws IOException {
-        CertificateDraft best = of(content, Density.values()[0]);
+    static CertificateDraft of(CertificateContent content, Provenance provenance, int mostPages) throws IOException {
+        CertificateDraft best = of(content, provenance, Density.values()[0]);
         for (Density density : List.of(Density.values()).subList(1, Density.values().length)) {
             if (best.pages() <= mostPages && (best.pages() == 1 || best.lastPageIsFilled())) {
                 break;
             }
-            CertificateDraft tighter = of(content, density);
+            CertificateDraft tighter = of(content, provenance, density);
             if (tighter.pages() < best.pages()) {
                 best.close();
                 best = tighter;
@@ -61,13 +67,15 @@ public final class CertificateDraft implements AutoCloseable {
                 tighter.close();
             }
         }
+        best.attach();
         return best;
     }
 
-    private static CertificateDraft of(CertificateContent content, Density density) throws IOException {
+    private static CertificateDraft of(CertificateContent content, Provenance provenance, Density density)
+            throws IOException {
         PDDocument document = new PDDocument();
         try {
-            return new CertificateDraft(content, document, density);
+            return new CertificateDraft(content, provenance, document, density);
         } catch (IOException | RuntimeException e) {
             document.close();
             throw e;
@@ -80,6 +88,13 @@ public final class CertificateDraft implements AutoCloseable {
 
     private boolean lastPageIsFilled() {
         return flow.y() > flow.bottom() * LEAST_FILLED;
+    }
+
+    /** Compressing what is attached takes long: it is done before the certificate has a number. */
+    private void attach() throws IOException {
+        if (provenance.result().isPresent()) {
+            provenance.result().get().attachTo(document);
+        }
     }
 
     /**
@@ -101,11 +116,13 @@ public final class CertificateDraft implements AutoCloseable {
         isFinished = true;
         try {
             letterhead.drawNumber(issued);
+            code.draw(flow, issued);
             end.draw(issued);
             PageFooters.draw(flow, issued);
             flow.close();
             flow.structure().finish();
             PdfA.describe(document, issued, flow.font());
+            Imprint.of(document, issued, provenance).writeTo(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             return out.toByteArray();

@@ -26,10 +26,19 @@ public final class CertificatePdf {
         }
     }
 
-    /** Draws all of a certificate but its number, its issue and the time of its issue; the caller closes the draft. */
-    public static CertificateDraft draft(CertificateContent content) {
+    /** As {@link #draft(CertificateContent, Provenance)}, with nothing to check it by. */
+    static CertificateDraft draft(CertificateContent content) {
+        return draft(content, Provenance.NONE);
+    }
+
+    /**
+     * Draws all of a certificate but its number, its issue and the time of its issue; the caller closes the draft.
+     *
+     * @param provenance what the reader may check it by
+     */
+    public static CertificateDraft draft(CertificateContent content, Provenance provenance) {
         try {
-            return CertificateDraft.of(content, MOST_PAGES);
+            return CertificateDraft.of(content, provenance, MOST_PAGES);
         } catch (IOException e) {
             throw new UncheckedIOException("the certificate of reel " + content.reel() + " cannot be drawn", e);
         }

@@ -171,6 +171,7 @@ public final class CertificateSamples {
         Figure figure = new Figure(
                 Subject.ofPair(1),
                 null,
+                null,
                 5.55,
                 "nF/100 m",
                 5.55,
@@ -236,7 +237,7 @@ public final class CertificateSamples {
         return "2c26b46b68ffc68ff99b453c1d30413413422d706483bfa0f98a5e886266e7ae";
     }
 
-    Judgement judgement(Verdict verdict) {
+    public Judgement judgement(Verdict verdict) {
         return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, findings, sweeps, null);
     }
 

@@ -15,12 +15,15 @@ import dev.reelproof.judgement.Judgement;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.pdf.CertificatePdf;
+import dev.reelproof.pdf.Provenance;
+import dev.reelproof.pdf.ResultJson;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Optional;
 
 /** Lays out the certificate of a record before it has a number. It takes long, and asks nothing of the database. */
 @ApplicationScoped
@@ -30,11 +33,17 @@ public class DraftCertificate {
     /** A number like any other stands in until the certificate has its own; nobody draws it. */
     private static final int STAND_IN_SERIAL = 1;
 
+    private static final String SLASHES_AT_THE_END = "/+$";
+
     private final Plants plants;
+    private final SigningOfPlant signing;
+    private final PaperSettings settings;
     private final Clock clock;
 
-    DraftCertificate(Plants plants, Clock clock) {
+    DraftCertificate(Plants plants, SigningOfPlant signing, PaperSettings settings, Clock clock) {
         this.plants = plants;
+        this.signing = signing;
+        this.settings = settings;
         this.clock = clock;
     }
 
@@ -54,7 +63,7 @@ public class DraftCertificate {
         Item item = item(reel, record);
         TestConditions test = conditions(record);
         requireComplete(declaration, item, test);
-        return CertificatePdf.draft(CertificateContent.of(
+        CertificateContent content = CertificateContent.of(
                 new Issuing(standIn, FIRST_ISSUE, now, plants.signature(record.plant())),
                 declaration,
                 Circumstances.NONE,
@@ -62,7 +71,15 @@ public class DraftCertificate {
                 test,
                 record.product(),
                 withSweeps(record.judgement(), sweeps),
-                limitSet));
+                limitSet);
+        return CertificatePdf.draft(content, provenance(record, sweeps));
+    }
+
+    private Provenance provenance(TestRecord record, List<CorrectedSweep> sweeps) {
+        return new Provenance(
+                settings.address().map(address -> address.strip().replaceAll(SLASHES_AT_THE_END, "")),
+                Optional.of(ResultJson.attachment(record, sweeps)),
+                signing.signing());
     }
 
     /** Refuses what the declared type demands and nobody stated, before anything is issued. */

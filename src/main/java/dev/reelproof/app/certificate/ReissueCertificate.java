@@ -14,8 +14,9 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
-import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
+import dev.reelproof.store.certificate.CertificatesToSign;
+import dev.reelproof.store.certificate.CertificatesToSign.ToSign;
 import dev.reelproof.store.reel.Reels;
 import dev.reelproof.store.result.Records;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -23,10 +24,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,8 +39,10 @@ public class ReissueCertificate {
     private final MayBeCertified rule;
     private final LimitSets limitSets;
     private final DraftCertificate drafting;
+    private final CertificatesToSign waiting;
+    private final SigningOfPlant signing;
+    private final SignCertificate completion;
     private final Callers callers;
-    private final AuditTrail audit;
     private final Clock clock;
 
     ReissueCertificate(
@@ -52,8 +52,10 @@ public class ReissueCertificate {
             MayBeCertified rule,
             LimitSets limitSets,
             DraftCertificate drafting,
+            CertificatesToSign waiting,
+            SigningOfPlant signing,
+            SignCertificate completion,
             Callers callers,
-            AuditTrail audit,
             Clock clock) {
         this.reels = reels;
         this.records = records;
@@ -62,7 +64,9 @@ public class ReissueCertificate {
         this.limitSets = limitSets;
         this.drafting = drafting;
         this.callers = callers;
-        this.audit = audit;
+        this.waiting = waiting;
+        this.signing = signing;
+        this.completion = completion;
         this.clock = clock;
     }
 
@@ -86,19 +90,24 @@ public class ReissueCertificate {
      * @throws ConflictException when the reel may have no certificate now, when this one is of an earlier test or withdrawn, or when
      *     somebody else issued it again meanwhile
      * @throws dev.reelproof.app.hold.HeldException when the reel is on hold
+     * @throws CannotBeSignedException when it cannot be signed now; an issue that is numbered by then waits for its signature
      */
     public IssuedCertificate reissue(String plant, String number, Request request) {
         callers.current().require(Action.REISSUE, plant);
         String known = QuarkusTransaction.joiningExisting()
                 .call(() -> newest(plant, number))
                 .number();
+        completion.completeLeftBehind(plant);
         Candidate candidate = QuarkusTransaction.joiningExisting().call(() -> candidate(plant, known, request));
+        signing.requireReady();
         TestRecord record = candidate.record();
         List<CorrectedSweep> sweeps =
                 QuarkusTransaction.joiningExisting().call(() -> records.sweeps(plant, record.id()));
         LimitSet limitSet = QuarkusTransaction.joiningExisting().call(() -> limitSets.of(record));
         try (CertificateDraft draft = drafting.draft(candidate.reel(), record, sweeps, limitSet)) {
-            return QuarkusTransaction.joiningExisting().call(() -> keep(plant, candidate, request, draft));
+            ToSign numbered = QuarkusTransaction.joiningExisting().call(() -> number(plant, candidate, request, draft));
+            return completion.complete(numbered).orElseGet(() -> QuarkusTransaction.joiningExisting()
+                    .call(() -> newest(plant, known)));
         }
     }
 
@@ -122,6 +131,10 @@ public class ReissueCertificate {
             throw new ConflictException("Certificate " + number + " is of an earlier test of reel " + reelNumber
                     + "; issue the certificate of its newest test instead.");
         }
+        if (waiting.ofRecord(plant, record.id()).isPresent()) {
+            throw new ConflictException(
+                    "Another issue of certificate " + number + " waits for its signature; ask once more when it has it.");
+        }
         RegisteredReel detailed = reel.soldTo(
                 otherwise(request.customer(), newest.customer()), otherwise(request.order(), newest.order()));
         return new Candidate(newest, detailed, record);
@@ -131,7 +144,7 @@ public class ReissueCertificate {
         return asked == null ? before : asked;
     }
 
-    private IssuedCertificate keep(String plant, Candidate drafted, Request request, CertificateDraft draft) {
+    private ToSign number(String plant, Candidate drafted, Request request, CertificateDraft draft) {
         Candidate now = candidate(plant, drafted.newest().number(), request);
         if (!(now.newest().issue() == drafted.newest().issue()
                 && now.record().id().equals(drafted.record().id())
@@ -150,37 +163,9 @@ public class ReissueCertificate {
         OffsetDateTime issued = OffsetDateTime.now(clock);
         CertificateContent content =
                 draft.content().numbered(CertificateNumber.parse(before.number()), before.issue() + 1, issued);
-        IssuedCertificate certificate =
-                certificates.keep(plant, drafted.record().id(), content, issued, draft.finish(content), reissue);
-        audit.write(
-                plant,
-                "certificate-reissued",
-                WithdrawCertificate.subject(certificate.number()),
-                request.reason(),
-                details(before, certificate));
+        ToSign certificate =
+                new ToSign(plant, drafted.record().id(), content, issued, draft.finish(content), reissue);
+        waiting.add(certificate);
         return certificate;
-    }
-
-    private static Map<String, Object> details(IssuedCertificate before, IssuedCertificate now) {
-        Map<String, Object> details = new TreeMap<>(Map.of(
-                "issue", now.issue(),
-                "reel", now.reel(),
-                "record", now.record().toString(),
-                "pdfSha256", now.pdfSha256()));
-        putChange(details, "customer", before.customer(), now.customer());
-        putChange(details, "order", before.order(), now.order());
-        putChange(
-                details,
-                "consignee",
-                before.reissue() == null ? null : before.reissue().consignee(),
-                now.reissue() == null ? null : now.reissue().consignee());
-        return details;
-    }
-
-    private static void putChange(
-            Map<String, Object> details, String name, @Nullable String before, @Nullable String now) {
-        if (!Objects.equals(before, now)) {
-            details.put(name, String.valueOf(before) + " → " + now);
-        }
     }
 }

@@ -50,6 +50,12 @@ class IssueCertificateTest {
     Plants plants;
 
     @Inject
+    SigningOfPlant signing;
+
+    @Inject
+    PaperSettings settings;
+
+    @Inject
     Clock clock;
 
     private static String testedReel() {
@@ -91,7 +97,7 @@ class IssueCertificateTest {
     /** Lets something happen to a draft of this reel once it is laid out. */
     private void whenDrawn(String reel, UnaryOperator<CertificateDraft> event) {
         QuarkusMock.installMockForType(
-                new DraftCertificate(plants, clock) {
+                new DraftCertificate(plants, signing, settings, clock) {
                     @Override
                     public CertificateDraft draft(
                             RegisteredReel drawn, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
