@@ -39,10 +39,9 @@ final class RequirementTable {
 
     static void draw(PageFlow flow, CertificateContent content, Density density) throws IOException {
         List<Row> rows = content.rows();
-        float first = density.tableSize() * 2;
-        for (Row row : rows.subList(0, Math.min(ROWS_WITH_HEADING, rows.size()))) {
-            first += density.tableSize() * PageLayout.LEADING * 2 + PageLayout.LEAST_SIZE * PageLayout.LEADING;
-        }
+        int together = Math.min(ROWS_WITH_HEADING, rows.size());
+        float row = (density.tableSize() * 2 + PageLayout.LEAST_SIZE) * PageLayout.LEADING;
+        float first = density.tableSize() * 2 + together * row;
         flow.heading(flow.say(PaperWord.RESULTS), first);
         new RequirementTable(flow, density).rows(rows);
     }
