@@ -96,6 +96,12 @@ public class Plants {
         return signature == null ? Declaration.PLAIN : declaration(plant, signature);
     }
 
+    /** Whether the certificate of a reel that was tested again says what its tests came to; where nobody chose, it does. */
+    public boolean printsRetests(String plant) {
+        Settings.Signature signature = settings.signatures().get(plant);
+        return signature == null || signature.retestsPrinted();
+    }
+
     private static Declaration declaration(String plant, Settings.Signature signature) {
         if (signature.authorisedBy().isPresent() != signature.authorisedAs().isPresent()) {
             throw new IllegalStateException("reelproof.plant." + plant

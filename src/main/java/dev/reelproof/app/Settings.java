@@ -70,5 +70,9 @@ public interface Settings {
 
         /** As what that person authorises them. */
         Optional<String> authorisedAs();
+
+        /** Whether the certificate of a reel that was tested again says what its tests came to. */
+        @WithDefault("true")
+        boolean retestsPrinted();
     }
 }

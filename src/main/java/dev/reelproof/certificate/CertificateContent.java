@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param lengthMetres the same in m
  * @param customer who ordered it; null when not known
  * @param order the order; null when not known
+ * @param consignee to whom the goods go; null when that is not stated
  * @param limits the limit set that it was judged by
  * @param record id of the record
  * @param sourceSha256 digest of the upload, hexadecimal
@@ -49,6 +50,7 @@ public record CertificateContent(
         double lengthMetres,
         @Nullable String customer,
         @Nullable String order,
+        @Nullable String consignee,
         Limits limits,
         String record,
         String sourceSha256,
@@ -350,6 +352,7 @@ public record CertificateContent(
                 lengthMetres,
                 customer,
                 order,
+                consignee,
                 limits,
                 record,
                 sourceSha256,

@@ -63,6 +63,7 @@ final class ContentAssembly {
                 item.length().metres(),
                 item.customer(),
                 item.order(),
+                item.consignee(),
                 new CertificateContent.Limits(
                         limitSet.id(),
                         limitSet.title(),
@@ -103,12 +104,15 @@ final class ContentAssembly {
         if (item.order() != null && declaration.type().saysThatItMeetsTheOrder()) {
             statement.add(sentences.order(item.order()));
         }
-        Circumstances.Attempts attempts = circumstances.attempts();
-        if (attempts != null) {
-            statement.add(sentences.attempts(attempts.attempt(), attempts.rejected()));
+        if (circumstances.tests() != null) {
+            statement.add(sentences.tests(circumstances.tests()));
         }
         if (circumstances.concession() != null) {
             statement.add(circumstances.concession());
+        }
+        Circumstances.Replaced replaced = circumstances.replaced();
+        if (replaced != null) {
+            statement.add(sentences.replaces(replaced.issue(), replaced.issued().toString(), replaced.reason()));
         }
         return statement;
     }

@@ -90,6 +90,11 @@ public final class CertificateDraft implements AutoCloseable {
         return flow.y() > flow.bottom() * LEAST_FILLED;
     }
 
+    /** What people entered that cannot be printed, each with what it is and the letter that the typeface lacks. */
+    public List<String> unprintable() {
+        return UnprintableTexts.in(content, flow.font());
+    }
+
     /** Compressing what is attached takes long: it is done before the certificate has a number. */
     private void attach() throws IOException {
         if (provenance.result().isPresent()) {

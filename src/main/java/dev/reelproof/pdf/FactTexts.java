@@ -44,6 +44,10 @@ final class FactTexts {
         return content.order();
     }
 
+    @Nullable String consignee() {
+        return content.consignee();
+    }
+
     String reel() {
         return content.reel();
     }

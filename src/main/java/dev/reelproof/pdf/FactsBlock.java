@@ -42,6 +42,7 @@ final class FactsBlock {
     private void item(float x) throws IOException {
         fact(PaperWord.CUSTOMER, texts.customer(), x);
         fact(PaperWord.ORDER, texts.order(), x);
+        fact(PaperWord.CONSIGNEE, texts.consignee(), x);
         fact(PaperWord.REEL, texts.reel(), x);
         fact(PaperWord.PRODUCT, texts.product(), x);
         fact(PaperWord.DESCRIPTION, texts.description(), x);

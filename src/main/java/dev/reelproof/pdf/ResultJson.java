@@ -18,6 +18,7 @@ import java.time.OffsetDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -177,7 +178,7 @@ public final class ResultJson {
             out.writeStartObject();
             out.writeStringField("property", sweep.property().id());
             subject(sweep.subject());
-            out.writeNumberField("grid", grids.get(sweep.grid()));
+            out.writeNumberField("grid", Objects.requireNonNull(grids.get(sweep.grid())));
             out.writeBooleanField("derived", sweep.derived());
             out.writeStringField("measuredUnit", sweep.property().canonicalUnit());
             out.writeFieldName("measured");

@@ -6,6 +6,7 @@ import java.util.Locale;
 public enum PaperWord {
     ISSUE,
     CUSTOMER,
+    CONSIGNEE,
     ORDER,
     REEL,
     PRODUCT,

@@ -13,8 +13,6 @@ import java.util.stream.Collectors;
 
 /** Makes the statement of conformity of an accepted reel: what it meets, instead of how many pairs, on what conditions, how surely. */
 public final class StatementSentences {
-    private static final int TWICE = 2;
-
     private final Wording wording;
     private final Catalogue words;
 
@@ -78,24 +76,21 @@ public final class StatementSentences {
     }
 
     /**
-     * At which attempt the reel was accepted.
+     * What the tests of the reel came to.
      *
-     * @param attempt from 2
-     * @param rejected how often it was rejected before; 0 or more
+     * @param tests the same in few words
      */
-    public String attempts(int attempt, int rejected) {
-        return words.text(
-                "statement.attempts",
-                "attempt",
-                String.valueOf(attempt),
-                "rejected",
-                rejected == 0
-                        ? null
-                        : rejected == 1
-                                ? words.text("statement.rejected-once")
-                                : rejected == TWICE
-                                        ? words.text("statement.rejected-twice")
-                                        : words.text("statement.rejected-times", "times", String.valueOf(rejected)));
+    public String tests(String tests) {
+        return words.text("statement.tests", "tests", tests);
+    }
+
+    /**
+     * That this issue takes the place of another.
+     *
+     * @param day when that was issued
+     */
+    public String replaces(int issue, String day, String reason) {
+        return words.text("statement.replaces", "issue", String.valueOf(issue), "day", day, "reason", reason);
     }
 
     /** That the reel is what an order asks for, as far as it asks for the limits that were judged. */

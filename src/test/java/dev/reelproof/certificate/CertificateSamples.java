@@ -86,7 +86,8 @@ public final class CertificateSamples {
                 "ft",
                 Length.of(1000, "ft"),
                 "Example Networks (invented customer)",
-                "SO-4711, line 3");
+                "SO-4711, line 3",
+                null);
     }
 
     public static TestConditions conditions() {

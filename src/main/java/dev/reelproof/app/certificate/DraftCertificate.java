@@ -24,6 +24,7 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Lays out the certificate of a record before it has a number. It takes long, and asks nothing of the database. */
 @ApplicationScoped
@@ -50,29 +51,43 @@ public class DraftCertificate {
     /**
      * Lays out a certificate; the caller closes the draft.
      *
+     * @param consignee to whom the goods go; null when that is not stated
+     * @param circumstances what is to be said beside the record
      * @param sweeps the record's sweeps
      * @param limitSet what it was judged by
-     * @throws ConflictException when the declared type of certificate demands what is not stated
+     * @throws ConflictException when the declared type of certificate demands what is not stated, or something stated cannot be printed
      * @throws IllegalArgumentException when the record may not have a certificate, or was judged by another limit set
      */
     public CertificateDraft draft(
-            RegisteredReel reel, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
+            RegisteredReel reel,
+            @Nullable String consignee,
+            TestRecord record,
+            Circumstances circumstances,
+            List<CorrectedSweep> sweeps,
+            LimitSet limitSet) {
         OffsetDateTime now = OffsetDateTime.now(clock);
         CertificateNumber standIn = CertificateNumber.of(record.plant(), now.getYear(), STAND_IN_SERIAL);
         Declaration declaration = plants.declaration(record.plant());
-        Item item = item(reel, record);
+        Item item = item(reel, consignee, record);
         TestConditions test = conditions(record);
         requireComplete(declaration, item, test);
         CertificateContent content = CertificateContent.of(
                 new Issuing(standIn, FIRST_ISSUE, now, plants.signature(record.plant())),
                 declaration,
-                Circumstances.NONE,
+                circumstances,
                 item,
                 test,
                 record.product(),
                 withSweeps(record.judgement(), sweeps),
                 limitSet);
-        return CertificatePdf.draft(content, provenance(record, sweeps));
+        CertificateDraft draft = CertificatePdf.draft(content, provenance(record, sweeps));
+        List<String> unprintable = draft.unprintable();
+        if (!unprintable.isEmpty()) {
+            draft.close();
+            throw new ConflictException("Reel " + item.reel() + ": certificates are printed in letters of Latin, Greek and Cyrillic; "
+                    + String.join("; ", unprintable) + ". Write it in those letters, then ask again.");
+        }
+        return draft;
     }
 
     private Provenance provenance(TestRecord record, List<CorrectedSweep> sweeps) {
@@ -93,7 +108,7 @@ public class DraftCertificate {
     }
 
     /** The measured length; as registered when it is the same, so that a length in feet reads in feet. */
-    private static Item item(RegisteredReel reel, TestRecord record) {
+    private static Item item(RegisteredReel reel, @Nullable String consignee, TestRecord record) {
         boolean same = reel.length().equals(record.length());
         return new Item(
                 reel.id(),
@@ -101,7 +116,8 @@ public class DraftCertificate {
                 same ? reel.sentUnit() : "m",
                 record.length(),
                 reel.customer(),
-                reel.order());
+                reel.order(),
+                consignee);
     }
 
     private static TestConditions conditions(TestRecord record) {

@@ -8,6 +8,7 @@ import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
@@ -43,6 +44,7 @@ public class IssueCertificate {
     private final Records records;
     private final Certificates certificates;
     private final MayBeCertified rule;
+    private final FindCircumstances circumstances;
     private final NumberCertificates numbers;
     private final LimitSets limitSets;
     private final DraftCertificate drafting;
@@ -57,6 +59,7 @@ public class IssueCertificate {
             Records records,
             Certificates certificates,
             MayBeCertified rule,
+            FindCircumstances circumstances,
             NumberCertificates numbers,
             LimitSets limitSets,
             DraftCertificate drafting,
@@ -69,6 +72,7 @@ public class IssueCertificate {
         this.records = records;
         this.certificates = certificates;
         this.rule = rule;
+        this.circumstances = circumstances;
         this.numbers = numbers;
         this.limitSets = limitSets;
         this.drafting = drafting;
@@ -87,12 +91,20 @@ public class IssueCertificate {
      */
     public record Issued(IssuedCertificate certificate, boolean first) {}
 
-    /** What is to be certified: a reel as registered, its newest record, and the certificate that this has or is about to have. */
+    /**
+     * What is to be certified: a reel as registered, its newest record, what is to be said besides, and the certificate that this has or
+     * is about to have.
+     */
     private record Candidate(
-            RegisteredReel reel, TestRecord record, Optional<IssuedCertificate> certificate, Optional<ToSign> waiting) {
+            RegisteredReel reel,
+            TestRecord record,
+            Circumstances circumstances,
+            Optional<IssuedCertificate> certificate, Optional<ToSign> waiting) {
 
         boolean isSameAs(Candidate other) {
-            return reel.equals(other.reel) && record.id().equals(other.record.id());
+            return reel.equals(other.reel)
+                    && record.id().equals(other.record.id())
+                    && circumstances.equals(other.circumstances);
         }
     }
 
@@ -122,8 +134,13 @@ public class IssueCertificate {
             }
             signing.requireReady();
             Material material = QuarkusTransaction.joiningExisting().call(() -> material(candidate.record()));
-            try (CertificateDraft draft =
-                    drafting.draft(candidate.reel(), candidate.record(), material.sweeps(), material.limitSet())) {
+            try (CertificateDraft draft = drafting.draft(
+                    candidate.reel(),
+                    null,
+                    candidate.record(),
+                    candidate.circumstances(),
+                    material.sweeps(),
+                    material.limitSet())) {
                 Candidate numbered = QuarkusTransaction.joiningExisting().call(() -> number(plant, candidate, draft));
                 if (numbered.certificate().isPresent()) {
                     return new Issued(numbered.certificate().get(), false);
@@ -155,7 +172,8 @@ public class IssueCertificate {
         Optional<TestRecord> newest = records.newestOf(plant, reel.id());
         Optional<IssuedCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
         TestRecord record = rule.requireCertifiable(reel, newest, certificate);
-        return new Candidate(reel, record, certificate, waiting.ofRecord(plant, record.id()));
+        return new Candidate(
+                reel, record, circumstances.of(record), certificate, waiting.ofRecord(plant, record.id()));
     }
 
     /** Signs and keeps what has its number. */
@@ -181,6 +199,6 @@ public class IssueCertificate {
         CertificateContent content = draft.content().numbered(number, DraftCertificate.FIRST_ISSUE, issued);
         ToSign certificate = new ToSign(plant, drafted.record().id(), content, issued, draft.finish(content), null);
         waiting.add(certificate);
-        return new Candidate(now.reel(), now.record(), Optional.empty(), Optional.of(certificate));
+        return new Candidate(now.reel(), now.record(), now.circumstances(), Optional.empty(), Optional.of(certificate));
     }
 }

@@ -7,6 +7,7 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.certificate.IssuedCertificate.Reissue;
 import dev.reelproof.judgement.CorrectedSweep;
@@ -37,6 +38,7 @@ public class ReissueCertificate {
     private final Records records;
     private final Certificates certificates;
     private final MayBeCertified rule;
+    private final FindCircumstances circumstances;
     private final LimitSets limitSets;
     private final DraftCertificate drafting;
     private final CertificatesToSign waiting;
@@ -50,6 +52,7 @@ public class ReissueCertificate {
             Records records,
             Certificates certificates,
             MayBeCertified rule,
+            FindCircumstances circumstances,
             LimitSets limitSets,
             DraftCertificate drafting,
             CertificatesToSign waiting,
@@ -61,6 +64,7 @@ public class ReissueCertificate {
         this.records = records;
         this.certificates = certificates;
         this.rule = rule;
+        this.circumstances = circumstances;
         this.limitSets = limitSets;
         this.drafting = drafting;
         this.callers = callers;
@@ -79,7 +83,12 @@ public class ReissueCertificate {
             String reason, @Nullable String customer, @Nullable String order, @Nullable String consignee) {}
 
     /** What is issued again: the newest issue, and the reel as registered but for the details that the new issue has. */
-    private record Candidate(IssuedCertificate newest, RegisteredReel reel, TestRecord record) {}
+    private record Candidate(
+            IssuedCertificate newest,
+            RegisteredReel reel,
+            @Nullable String consignee,
+            TestRecord record,
+            Circumstances circumstances) {}
 
     /**
      * Issues a certificate again, as the current caller.
@@ -104,7 +113,8 @@ public class ReissueCertificate {
         List<CorrectedSweep> sweeps =
                 QuarkusTransaction.joiningExisting().call(() -> records.sweeps(plant, record.id()));
         LimitSet limitSet = QuarkusTransaction.joiningExisting().call(() -> limitSets.of(record));
-        try (CertificateDraft draft = drafting.draft(candidate.reel(), record, sweeps, limitSet)) {
+        try (CertificateDraft draft = drafting.draft(
+                candidate.reel(), candidate.consignee(), record, candidate.circumstances(), sweeps, limitSet)) {
             ToSign numbered = QuarkusTransaction.joiningExisting().call(() -> number(plant, candidate, request, draft));
             return completion.complete(numbered).orElseGet(() -> QuarkusTransaction.joiningExisting()
                     .call(() -> newest(plant, known)));
@@ -137,7 +147,22 @@ public class ReissueCertificate {
         }
         RegisteredReel detailed = reel.soldTo(
                 otherwise(request.customer(), newest.customer()), otherwise(request.order(), newest.order()));
-        return new Candidate(newest, detailed, record);
+        return new Candidate(
+                newest,
+                detailed,
+                otherwise(request.consignee(), consignee(newest)),
+                record,
+                circumstances.of(record).replacing(replaced(newest, request.reason())));
+    }
+
+    private static @Nullable String consignee(IssuedCertificate certificate) {
+        Reissue reissue = certificate.reissue();
+        return reissue == null ? null : reissue.consignee();
+    }
+
+    private static Circumstances.Replaced replaced(IssuedCertificate certificate, String reason) {
+        return new Circumstances.Replaced(
+                certificate.issue(), certificate.issued().toLocalDate(), reason);
     }
 
     private static @Nullable String otherwise(@Nullable String asked, @Nullable String before) {
@@ -148,18 +173,14 @@ public class ReissueCertificate {
         Candidate now = candidate(plant, drafted.newest().number(), request);
         if (!(now.newest().issue() == drafted.newest().issue()
                 && now.record().id().equals(drafted.record().id())
-                && now.reel().equals(drafted.reel()))) {
+                && now.reel().equals(drafted.reel())
+                && now.circumstances().equals(drafted.circumstances()))) {
             throw new ConflictException(
                     "Certificate " + drafted.newest().number()
                             + " was issued again, or its reel was changed, while this issue was drawn; look at it and ask once more.");
         }
         IssuedCertificate before = now.newest();
-        Reissue reissue = new Reissue(
-                request.reason(),
-                callers.current().name(),
-                otherwise(
-                        request.consignee(),
-                        before.reissue() == null ? null : before.reissue().consignee()));
+        Reissue reissue = new Reissue(request.reason(), callers.current().name(), now.consignee());
         OffsetDateTime issued = OffsetDateTime.now(clock);
         CertificateContent content =
                 draft.content().numbered(CertificateNumber.parse(before.number()), before.issue() + 1, issued);

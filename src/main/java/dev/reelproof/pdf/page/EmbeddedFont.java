@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -54,7 +55,7 @@ public final class EmbeddedFont {
     public String printable(String text) {
         StringBuilder printable = new StringBuilder(text.length());
         Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(letter -> {
-            if (Character.isWhitespace(letter) || Character.isSpaceChar(letter) || Character.isISOControl(letter)) {
+            if (isSpace(letter)) {
                 printable.append(' ');
             } else if (drawable(letter)) {
                 printable.appendCodePoint(letter);
@@ -63,6 +64,18 @@ public final class EmbeddedFont {
             }
         });
         return printable.toString();
+    }
+
+    /** The first letter of a text that cannot be drawn; empty when all can. */
+    public OptionalInt firstMissing(String text) {
+        return Normalizer.normalize(text, Normalizer.Form.NFC)
+                .codePoints()
+                .filter(letter -> !(isSpace(letter) || drawable(letter)))
+                .findFirst();
+    }
+
+    private static boolean isSpace(int letter) {
+        return Character.isWhitespace(letter) || Character.isSpaceChar(letter) || Character.isISOControl(letter);
     }
 
     private boolean drawable(int letter) {

@@ -14,6 +14,7 @@ import dev.reelproof.api.access.TestSignIn;
 import dev.reelproof.api.result.SampleResult;
 import dev.reelproof.app.Plants;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
@@ -36,6 +37,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -100,8 +102,14 @@ class IssueCertificateTest {
                 new DraftCertificate(plants, signing, settings, clock) {
                     @Override
                     public CertificateDraft draft(
-                            RegisteredReel drawn, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
-                        CertificateDraft draft = super.draft(drawn, record, sweeps, limitSet);
+                            RegisteredReel drawn,
+                            @Nullable String consignee,
+                            TestRecord record,
+                            Circumstances circumstances,
+                            List<CorrectedSweep> sweeps,
+                            LimitSet limitSet) {
+                        CertificateDraft draft =
+                                super.draft(drawn, consignee, record, circumstances, sweeps, limitSet);
                         return drawn.id().equals(reel) ? event.apply(draft) : draft;
                     }
                 },
