@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 public class Plants {
     private static final int ANY_YEAR = 2026;
     private static final int ANY_SERIAL = 1;
-    private static final List<String> LANGUAGES = List.of("en");
+    private static final List<String> LANGUAGES = List.of("en", "es", "de", "fr");
     private static final Plant DEMO_PLANT =
             new Plant("Demo Cable Works (invented)", List.of("1 Invented Street", "Nowhere"));
 

@@ -3,23 +3,17 @@ package dev.reelproof.certificate;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
-import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.wording.PrintedFigure;
 import dev.reelproof.wording.Wording;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** The rows of a certificate's table: one a finding. */
 final class Rows {
-    private static final String CAUTION = "Caution:";
-
     private final Wording wording;
 
     Rows(Wording wording) {
@@ -67,13 +61,6 @@ final class Rows {
                 notes(finding, requirement, printed));
     }
 
-    /** The condition of a test without its word of caution, which speaks to the bench, and without its full stop. */
-    private static String condition(String condition) {
-        int caution = condition.indexOf(CAUTION);
-        String rest = (caution < 0 ? condition : condition.substring(0, caution)).strip();
-        return rest.endsWith(".") ? rest.substring(0, rest.length() - 1) : rest;
-    }
-
     private List<String> notes(Finding finding, Requirement requirement, PrintedFigure printed) {
         List<String> notes = new ArrayList<>();
         Figure figure = finding.worst();
@@ -92,7 +79,7 @@ final class Rows {
         }
         if (!requirement.laws().isEmpty()) {
             notes.add(
-                    wording.corrected(requirement.laws().stream().map(Rows::law).collect(Collectors.joining(", "))));
+                    wording.corrected(requirement.laws().stream().map(wording::law).collect(Collectors.joining(", "))));
         }
         if (!finding.varyingPairs().isEmpty() && finding.reason() == null) {
             notes.add(wording.leftOut(finding.varyingPairs()));
@@ -102,8 +89,7 @@ final class Rows {
         }
         requirement
                 .condition()
-                .map(Rows::condition)
-                .filter(condition -> !condition.isEmpty())
+                .flatMap(TestCondition::in)
                 .ifPresent(notes::add);
         return notes;
     }
@@ -113,21 +99,5 @@ final class Rows {
         return figure.measured() == null
                 || figure.measured() != figure.value()
                 || !figure.unit().equals(figure.measuredUnit());
-    }
-
-    /** A law as a limit set names it, hyphens as spaces, with its coefficients by name. */
-    private static String law(LawSpec law) {
-        String words = law.name().replace('-', ' ');
-        Map<String, Double> inOrder = new TreeMap<>(law.parameters());
-        return inOrder.isEmpty()
-                ? words
-                : words + " ("
-                        + inOrder.entrySet().stream()
-                                .map(entry -> entry.getKey().replace('-', ' ') + ": "
-                                        + BigDecimal.valueOf(entry.getValue())
-                                                .stripTrailingZeros()
-                                                .toPlainString())
-                                .collect(Collectors.joining(", "))
-                        + ")";
     }
 }

@@ -11,7 +11,10 @@ import java.util.List;
 final class PlotGallery {
     private static final int ACROSS = 2;
     private static final float LEAST_HEIGHT = 122;
+    /** Where something follows the plots, and where they end the certificate. */
     private static final float GREATEST_HEIGHT = 205;
+
+    private static final float GREATEST_HEIGHT_AT_END = 305;
     private static final float GAP_BELOW_ROW = 9;
     private static final float WIDTH = (PageLayout.BODY_WIDTH - (ACROSS - 1) * PageLayout.GUTTER) / ACROSS;
 
@@ -24,10 +27,11 @@ final class PlotGallery {
         }
         heading(flow, content);
         int rows = (plots.size() + ACROSS - 1) / ACROSS;
-        float height = height(flow, rows);
+        float greatest = content.distributions().isEmpty() ? GREATEST_HEIGHT_AT_END : GREATEST_HEIGHT;
+        float height = height(flow, rows, greatest);
         for (int row = 0; row < rows; row++) {
             if (flow.makeRoom(height)) {
-                height = height(flow, rows - row);
+                height = height(flow, rows - row, greatest);
             }
             for (int place = 0; place < ACROSS && row * ACROSS + place < plots.size(); place++) {
                 Plot plot = plots.get(row * ACROSS + place);
@@ -42,10 +46,10 @@ final class PlotGallery {
     }
 
     /** The height of the rows that this page can take, so that they fill it. */
-    private static float height(PageFlow flow, int rows) {
+    private static float height(PageFlow flow, int rows, float greatest) {
         float room = flow.room() - EndMark.HEIGHT_RESERVED;
         int fitting = Math.max(1, Math.min(rows, (int) (room / (LEAST_HEIGHT + GAP_BELOW_ROW))));
-        return Math.max(LEAST_HEIGHT, Math.min(GREATEST_HEIGHT, room / fitting - GAP_BELOW_ROW));
+        return Math.max(LEAST_HEIGHT, Math.min(greatest, room / fitting - GAP_BELOW_ROW));
     }
 
     private static void heading(PageFlow flow, CertificateContent content) throws IOException {

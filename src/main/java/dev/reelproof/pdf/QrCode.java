@@ -7,6 +7,7 @@ import com.google.zxing.qrcode.encoder.Encoder;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
+import dev.reelproof.wording.PaperWord;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,12 +36,12 @@ final class QrCode {
     /** Keeps the place for it where the page stands. */
     static QrCode reserve(PageFlow flow, Provenance provenance) {
         QrCode code = new QrCode(provenance, flow.y());
-        flow.moveDown(code.height());
+        flow.moveDown(code.height(flow));
         return code;
     }
 
-    private float height() {
-        int lines = words("").size();
+    private float height(PageFlow flow) {
+        int lines = words(flow, "").size();
         float text = lines * SIZE * PageLayout.LEADING;
         float code = provenance.service().isPresent() ? SIDE : 0;
         float height = Math.max(text, code);
@@ -56,27 +57,27 @@ final class QrCode {
             left += SIDE + CODE_TO_WORDS;
         }
         float baseline = top + SIZE;
-        for (String line : words(content.number())) {
+        for (String line : words(flow, content.number())) {
             canvas.text(
                     flow.font().firstLine(line, SIZE, PageLayout.RIGHT - left), left, baseline, SIZE, Palette.TEXT);
             baseline += SIZE * PageLayout.LEADING;
         }
     }
 
-    private List<String> words(String number) {
+    private List<String> words(PageFlow flow, String number) {
         List<String> words = new ArrayList<>();
         provenance.page(number).ifPresent(page -> {
-            words.add("Whether this certificate is genuine and current:");
+            words.add(flow.say(PaperWord.VERIFY_AT));
             words.add(page);
         });
         provenance.result().ifPresent(result -> {
-            words.add("The result is attached as data, " + ResultAttachment.NAME + ", SHA-256");
+            words.add(flow.say(PaperWord.ATTACHED, "name", ResultAttachment.NAME));
             words.add(result.sha256());
         });
         switch (provenance.signing()) {
             case NONE -> {}
-            case PLANT -> words.add("Signed electronically by the plant; the file carries the signature.");
-            case DEMO -> words.add("Signed with a demonstration key: the signature does not show who issued this.");
+            case PLANT -> words.add(flow.say(PaperWord.SIGNED));
+            case DEMO -> words.add(flow.say(PaperWord.SIGNED_DEMO));
         }
         return words;
     }

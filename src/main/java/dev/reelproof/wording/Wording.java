@@ -11,6 +11,7 @@ import dev.reelproof.judgement.Verdict;
 import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RoundingRule;
 import dev.reelproof.measurement.End;
@@ -20,6 +21,7 @@ import dev.reelproof.record.AttemptHistory;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -231,6 +233,17 @@ public final class Wording {
     /** By which laws a value was corrected. */
     public String corrected(String laws) {
         return words.text("note.corrected", "laws", laws);
+    }
+
+    /** A law that values are corrected by, with its coefficients by name. */
+    public String law(LawSpec law) {
+        String parts = new TreeMap<>(law.parameters())
+                .entrySet().stream()
+                        .map(part -> words.text(
+                                "law-part." + part.getKey(), "value", Figures.step(part.getValue(), null)))
+                        .collect(Collectors.joining(", "));
+        String name = words.text("law." + law.name());
+        return parts.isEmpty() ? name : name + " (" + parts + ")";
     }
 
     /** Which pairs were left out under an allowance. */

@@ -57,7 +57,7 @@ class CertificateContentTest {
         assertEquals("2.476", row.margin());
         assertEquals("pair 3, wire b", row.where());
         assertEquals(
-                List.of("as measured 21.92 ohm", "corrected: copper temperature (coefficient: 0.00393), linear length"),
+                List.of("as measured 21.92 ohm", "corrected: copper temperature (coefficient 0.00393), linear length"),
                 row.notes());
     }
 

@@ -24,9 +24,11 @@ import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** Another language is two files; the test has one with some words of German. */
+/** Another language is two files; the test has one with few words, under a tag that no plant prints in. */
 class AnotherLanguageTest {
-    private final Wording german = Wording.of(Catalogue.of(Locale.GERMAN));
+    private static final Locale FEW_WORDS = Locale.forLanguageTag("gsw");
+
+    private final Wording german = Wording.of(Catalogue.of(FEW_WORDS));
 
     private final Requirement returnLoss = RequirementBuilder.of(
                     Property.RETURN_LOSS, Findings.flatAtLeast(16.79), new Domain.Range(1, 500), "dB")
@@ -82,7 +84,7 @@ class AnotherLanguageTest {
         Product product = CertificateSamples.product(4);
         CertificateContent content = CertificateContent.of(
                 CertificateSamples.issuing(),
-                CertificateSamples.declaredIn(Locale.GERMAN),
+                CertificateSamples.declaredIn(FEW_WORDS),
                 Circumstances.NONE,
                 CertificateSamples.item(),
                 CertificateSamples.conditions(),

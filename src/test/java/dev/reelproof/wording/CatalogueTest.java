@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.analysis.Factor;
 import dev.reelproof.certificate.CertificateType;
+import dev.reelproof.correction.Laws;
 import dev.reelproof.judgement.Message;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Outcome;
@@ -94,6 +95,10 @@ class CatalogueTest {
                                 .map(one -> (one.isOfTest() ? "tested." : "factor.") + one.word()),
                         Arrays.stream(PaperWord.values()).map(PaperWord::key),
                         DECLARED.stream().map(one -> "declared." + one),
+                        Laws.names().stream()
+                                .flatMap(law -> Stream.concat(
+                                        Stream.of("law." + law),
+                                        Laws.parameters(law).stream().map(part -> "law-part." + part))),
                         Stream.of("limit.at-most", "limit.at-least", "limit.between"),
                         Stream.of("shortfall.short", "shortfall.over", "shortfall.guard"))
                 .flatMap(keys -> keys)
