@@ -49,6 +49,9 @@ public interface Settings {
         /** The lines of its address. */
         Optional<List<String>> address();
 
+        /** A picture in PNG or JPEG for their head. */
+        Optional<Path> logo();
+
         /** What the plant declares its certificates to be. */
         @WithDefault("test-certificate")
         CertificateType certificateType();

@@ -5,6 +5,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
@@ -25,13 +26,17 @@ public final class CertificateDraft implements AutoCloseable {
     private boolean isFinished;
 
     private CertificateDraft(
-            CertificateContent content, Provenance provenance, PDDocument document, Density density)
+            CertificateContent content,
+            Provenance provenance,
+            Optional<Logo> logo,
+            PDDocument document,
+            Density density)
             throws IOException {
         this.content = content;
         this.provenance = provenance;
         this.document = document;
         this.flow = new PageFlow(document, content);
-        this.letterhead = new Letterhead(flow, content);
+        this.letterhead = new Letterhead(flow, content, logo.isEmpty() ? null : logo.get().in(document));
         FactsBlock.draw(flow, content);
         StatementBlock.draw(flow, content);
         this.code = QrCode.reserve(flow, provenance);
@@ -53,13 +58,14 @@ public final class CertificateDraft implements AutoCloseable {
      * Draws the pages. Where the last one stays nearly empty or there are more than a certificate should have, the table is set tighter as
      * far as that saves a page.
      */
-    static CertificateDraft of(CertificateContent content, Provenance provenance, int mostPages) throws IOException {
-        CertificateDraft best = of(content, provenance, Density.values()[0]);
+    static CertificateDraft of(
+            CertificateContent content, Provenance provenance, Optional<Logo> logo, int mostPages) throws IOException {
+        CertificateDraft best = of(content, provenance, logo, Density.values()[0]);
         for (Density density : List.of(Density.values()).subList(1, Density.values().length)) {
             if (best.pages() <= mostPages && (best.pages() == 1 || best.lastPageIsFilled())) {
                 break;
             }
-            CertificateDraft tighter = of(content, provenance, density);
+            CertificateDraft tighter = of(content, provenance, logo, density);
             if (tighter.pages() < best.pages()) {
                 best.close();
                 best = tighter;
@@ -71,11 +77,11 @@ public final class CertificateDraft implements AutoCloseable {
         return best;
     }
 
-    private static CertificateDraft of(CertificateContent content, Provenance provenance, Density density)
-            throws IOException {
+    private static CertificateDraft of(
+            CertificateContent content, Provenance provenance, Optional<Logo> logo, Density density) throws IOException {
         PDDocument document = new PDDocument();
         try {
-            return new CertificateDraft(content, provenance, document, density);
+            return new CertificateDraft(content, provenance, logo, document, density);
         } catch (IOException | RuntimeException e) {
             document.close();
             throw e;

@@ -6,12 +6,16 @@ import dev.reelproof.pdf.page.Palette;
 import dev.reelproof.pdf.page.StructureTree.Part;
 import dev.reelproof.wording.PaperWord;
 import java.io.IOException;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Draws the head of the first page: the plant with its address on the left, what the paper is and its number on the right. Number and
+ * Draws the head of the first page: the plant with its sign and address on the left, what the paper is and its number on the right. Number and
  * issue have their place and are drawn when they are known.
  */
 final class Letterhead {
+    private static final float LOGO_HEIGHT = 34;
+    private static final float LOGO_TO_PLANT = 5;
     private static final float PLANT_SIZE = 12.5f;
     private static final float PLANT_TOP = 9;
     private static final float PLANT_LINE = 14;
@@ -33,17 +37,27 @@ final class Letterhead {
     private final Part number;
 
     /** Draws all but number and issue. */
-    Letterhead(PageFlow flow, CertificateContent content) throws IOException {
+    Letterhead(PageFlow flow, CertificateContent content, @Nullable PDImageXObject logo) throws IOException {
         this.flow = flow;
         float top = flow.y();
         float right = title(content, top + TITLE_TOP);
         this.number = flow.whole().add("P");
-        float left = plant(content, top + PLANT_TOP);
+        float left = plant(content, top + (logo == null ? 0 : logo(content, logo, top)) + PLANT_TOP);
         this.numberTop = right + TITLE_TO_NUMBER;
         float end = numberTop + NUMBER_TO_ISSUE + PageLayout.FACT_SIZE * PageLayout.LEADING;
         flow.moveTo(Math.max(left, end) + TEXT_TO_RULE);
         flow.canvas().line(PageLayout.MARGIN, flow.y(), PageLayout.RIGHT, flow.y(), Palette.ACCENT, RULE);
         flow.moveDown(RULE_TO_FACTS);
+    }
+
+    /** Draws the plant's sign and gives how much room it takes. */
+    private float logo(CertificateContent content, PDImageXObject logo, float top) throws IOException {
+        float scale = Math.min(LOGO_HEIGHT / logo.getHeight(), PageLayout.COLUMN_WIDTH / logo.getWidth());
+        float height = logo.getHeight() * scale;
+        flow.as(
+                flow.whole().add("Figure").describedAs(content.plant().name()),
+                () -> flow.canvas().image(logo, PageLayout.MARGIN, top, logo.getWidth() * scale, height));
+        return height + LOGO_TO_PLANT;
     }
 
     private float plant(CertificateContent content, float top) throws IOException {

@@ -48,7 +48,9 @@ final class PlotGallery {
     /** The height of the rows that this page can take, so that they fill it. */
     private static float height(PageFlow flow, int rows, float greatest) {
         float room = flow.room() - EndMark.HEIGHT_RESERVED;
-        int fitting = Math.max(1, Math.min(rows, (int) (room / (LEAST_HEIGHT + GAP_BELOW_ROW))));
+        int most = Math.max(1, Math.min(rows, (int) (room / (LEAST_HEIGHT + GAP_BELOW_ROW))));
+        // One row alone on the next page would leave it half empty.
+        int fitting = rows - most == 1 && most > 2 ? most - 1 : most;
         return Math.max(LEAST_HEIGHT, Math.min(greatest, room / fitting - GAP_BELOW_ROW));
     }
 

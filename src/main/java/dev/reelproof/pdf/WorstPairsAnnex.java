@@ -13,7 +13,7 @@ final class WorstPairsAnnex {
     private static final float SIZE = 7.4f;
     private static final float LINE = SIZE * 1.3f;
     private static final float GAP_BELOW = 9;
-    private static final float FIGURE_WIDTH = 36;
+    private static final float FIGURE_WIDTH = 31;
     private static final int FIGURES = 3;
     private static final int ACROSS = 2;
 
@@ -30,11 +30,7 @@ final class WorstPairsAnnex {
         }
         WorstPairsAnnex annex = new WorstPairsAnnex(flow);
         flow.heading(flow.say(PaperWord.WORST_PAIRS), height(all.get(0)));
-        int fewest = all.stream().mapToInt(Distribution::sweeps).min().orElseThrow() - 1;
-        flow.paragraph(
-                flow.say(PaperWord.WORST_PAIRS_READING, "count", String.valueOf(fewest)),
-                PageLayout.NOTE_SIZE,
-                GAP_BELOW / 2);
+        flow.paragraph(flow.say(PaperWord.WORST_PAIRS_READING), PageLayout.NOTE_SIZE, GAP_BELOW / 2);
         for (int first = 0; first < all.size(); first += ACROSS) {
             List<Distribution> row = all.subList(first, Math.min(first + ACROSS, all.size()));
             float height = (float) row.stream().mapToDouble(WorstPairsAnnex::height).max().orElseThrow();

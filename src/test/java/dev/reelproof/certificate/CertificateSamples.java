@@ -126,6 +126,20 @@ public final class CertificateSamples {
         return sample;
     }
 
+    /** The same, declared and printed otherwise, for another customer. */
+    public CertificateContent content(Declaration declaration, Circumstances circumstances, String customer) {
+        Item item = item();
+        return CertificateContent.of(
+                issuing(),
+                declaration,
+                circumstances,
+                new Item(item.reel(), item.lengthSent(), item.lengthUnit(), item.length(), customer, item.order(), null),
+                conditions(),
+                product(pairs),
+                judgement(Verdict.ACCEPTED),
+                limitSet());
+    }
+
     public CertificateContent content() {
         return CertificateContent.of(
                 issuing(), item(), conditions(), product(pairs), judgement(Verdict.ACCEPTED), limitSet());

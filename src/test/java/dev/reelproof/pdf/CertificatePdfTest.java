@@ -68,6 +68,11 @@ class CertificatePdfTest {
         }
     }
 
+    static void requireCompliant(byte[] pdf) throws Exception {
+        ValidationResult result = validate(pdf);
+        assertTrue(result.isCompliant(), () -> result.getFailedChecks().toString());
+    }
+
     private static ValidationResult validate(byte[] pdf) throws Exception {
         VeraGreenfieldFoundryProvider.initialise();
         try (PDFAParser parser =

@@ -56,7 +56,7 @@ public final class SignedSamples {
 
     static byte[] unsigned(Provenance provenance) {
         CertificateContent content = CertificateSamples.of(4, 60).content();
-        try (CertificateDraft draft = CertificatePdf.draft(content, provenance)) {
+        try (CertificateDraft draft = CertificatePdf.draft(content, provenance, Optional.empty())) {
             return draft.finish(content);
         }
     }

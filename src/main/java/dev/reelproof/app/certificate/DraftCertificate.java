@@ -37,12 +37,14 @@ public class DraftCertificate {
     private static final String SLASHES_AT_THE_END = "/+$";
 
     private final Plants plants;
+    private final PlantLogos logos;
     private final SigningOfPlant signing;
     private final PaperSettings settings;
     private final Clock clock;
 
-    DraftCertificate(Plants plants, SigningOfPlant signing, PaperSettings settings, Clock clock) {
+    DraftCertificate(Plants plants, PlantLogos logos, SigningOfPlant signing, PaperSettings settings, Clock clock) {
         this.plants = plants;
+        this.logos = logos;
         this.signing = signing;
         this.settings = settings;
         this.clock = clock;
@@ -80,7 +82,7 @@ public class DraftCertificate {
                 record.product(),
                 withSweeps(record.judgement(), sweeps),
                 limitSet);
-        CertificateDraft draft = CertificatePdf.draft(content, provenance(record, sweeps));
+        CertificateDraft draft = CertificatePdf.draft(content, provenance(record, sweeps), logos.of(record.plant()));
         List<String> unprintable = draft.unprintable();
         if (!unprintable.isEmpty()) {
             draft.close();

@@ -49,6 +49,9 @@ class IssueCertificateTest {
     private static final int SECONDS = 60;
 
     @Inject
+    PlantLogos logos;
+
+    @Inject
     Plants plants;
 
     @Inject
@@ -99,7 +102,7 @@ class IssueCertificateTest {
     /** Lets something happen to a draft of this reel once it is laid out. */
     private void whenDrawn(String reel, UnaryOperator<CertificateDraft> event) {
         QuarkusMock.installMockForType(
-                new DraftCertificate(plants, signing, settings, clock) {
+                new DraftCertificate(plants, logos, signing, settings, clock) {
                     @Override
                     public CertificateDraft draft(
                             RegisteredReel drawn,
