@@ -31,8 +31,7 @@ final class ContentAssembly {
     private final Wording wording;
 
     /** @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by */
-    ContentAssembly(
-            Declaration declaration, Item item, Product product, Judgement judgement, LimitSet limitSet) {
+    ContentAssembly(Declaration declaration, Item item, Product product, Judgement judgement, LimitSet limitSet) {
         MayHaveCertificate.reasonAgainst(judgement).ifPresent(reason -> {
             throw new IllegalArgumentException("reel " + item.reel() + ": " + reason);
         });
@@ -135,7 +134,8 @@ final class ContentAssembly {
         return limitSet.rounding() == RoundingRule.TO_THE_PLACES_OF_THE_LIMIT
                 && !finding.decisionRule().needsUncertainty()
                 && requirement.unit().kind() != Kind.COUNT
-                && bounds(requirement.limit()).anyMatch(bound -> bound.decimals().isPresent());
+                && bounds(requirement.limit())
+                        .anyMatch(bound -> bound.decimals().isPresent());
     }
 
     private static Stream<Bound> bounds(Limit limit) {

@@ -105,7 +105,8 @@ final class Distributions {
             double lower = limit.lower().isPresent() ? limit.lower().get().at(grid.megahertz(i)) : Double.NaN;
             double toUpper = upper - sweep.corrected(i);
             double toLower = sweep.corrected(i) - lower;
-            boolean upperCounts = !(toLower <= toUpper) && limit.upper().isPresent() || limit.lower().isEmpty();
+            boolean upperCounts = !(toLower <= toUpper) && limit.upper().isPresent()
+                    || limit.lower().isEmpty();
             double margin = upperCounts ? toUpper : toLower;
             if (least == null || margin < least.margin()) {
                 least = new Least(sweep, i, upperCounts ? upper : lower, margin);

@@ -78,8 +78,8 @@ final class Rows {
             notes.add(wording.computed());
         }
         if (!requirement.laws().isEmpty()) {
-            notes.add(
-                    wording.corrected(requirement.laws().stream().map(wording::law).collect(Collectors.joining(", "))));
+            notes.add(wording.corrected(
+                    requirement.laws().stream().map(wording::law).collect(Collectors.joining(", "))));
         }
         if (!finding.varyingPairs().isEmpty() && finding.reason() == null) {
             notes.add(wording.leftOut(finding.varyingPairs()));
@@ -87,10 +87,7 @@ final class Rows {
         if (finding.reason() != null) {
             notes.add(finding.reason());
         }
-        requirement
-                .condition()
-                .flatMap(TestCondition::in)
-                .ifPresent(notes::add);
+        requirement.condition().flatMap(TestCondition::in).ifPresent(notes::add);
         return notes;
     }
 

@@ -25,8 +25,8 @@ final class TestCondition {
         String rest = caution < 0 ? condition : condition.substring(0, caution);
         String printed = Stream.of(BETWEEN_SENTENCES.split(rest.strip()))
                 .flatMap(sentence -> Stream.of(sentence.split("(?<=;)\\s+")))
-                .filter(sentence ->
-                        STATED.matcher(sentence).find() && !REMARK.matcher(sentence).find())
+                .filter(sentence -> STATED.matcher(sentence).find()
+                        && !REMARK.matcher(sentence).find())
                 .collect(Collectors.joining(" "))
                 .strip();
         String bare = printed.replaceAll("[.;]$", "");

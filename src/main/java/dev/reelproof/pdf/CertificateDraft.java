@@ -36,7 +36,8 @@ public final class CertificateDraft implements AutoCloseable {
         this.provenance = provenance;
         this.document = document;
         this.flow = new PageFlow(document, content);
-        this.letterhead = new Letterhead(flow, content, logo.isEmpty() ? null : logo.get().in(document));
+        this.letterhead =
+                new Letterhead(flow, content, logo.isEmpty() ? null : logo.get().in(document));
         FactsBlock.draw(flow, content);
         StatementBlock.draw(flow, content);
         this.code = QrCode.reserve(flow, provenance);
@@ -58,8 +59,8 @@ public final class CertificateDraft implements AutoCloseable {
      * Draws the pages. Where the last one stays nearly empty or there are more than a certificate should have, the table is set tighter as
      * far as that saves a page.
      */
-    static CertificateDraft of(
-            CertificateContent content, Provenance provenance, Optional<Logo> logo, int mostPages) throws IOException {
+    static CertificateDraft of(CertificateContent content, Provenance provenance, Optional<Logo> logo, int mostPages)
+            throws IOException {
         CertificateDraft best = of(content, provenance, logo, Density.values()[0]);
         for (Density density : List.of(Density.values()).subList(1, Density.values().length)) {
             if (best.pages() <= mostPages && (best.pages() == 1 || best.lastPageIsFilled())) {
@@ -78,7 +79,8 @@ public final class CertificateDraft implements AutoCloseable {
     }
 
     private static CertificateDraft of(
-            CertificateContent content, Provenance provenance, Optional<Logo> logo, Density density) throws IOException {
+            CertificateContent content, Provenance provenance, Optional<Logo> logo, Density density)
+            throws IOException {
         PDDocument document = new PDDocument();
         try {
             return new CertificateDraft(content, provenance, logo, document, density);

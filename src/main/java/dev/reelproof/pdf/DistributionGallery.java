@@ -27,8 +27,7 @@ final class DistributionGallery {
             flow.makeRoom(HEIGHT);
             for (int place = 0; place < ACROSS && first + place < all.size(); place++) {
                 Distribution one = all.get(first + place);
-                String count = flow.say(
-                        PaperWord.COUNT, "count", String.valueOf(one.sweeps()), "unit", one.unit());
+                String count = flow.say(PaperWord.COUNT, "count", String.valueOf(one.sweeps()), "unit", one.unit());
                 float x = PageLayout.MARGIN + place * (WIDTH + PageLayout.GUTTER);
                 flow.as(
                         flow.whole().add("Figure").describedAs(one.title() + ": " + count),

@@ -36,15 +36,18 @@ final class FactTexts {
         this.units = content.paper().units();
     }
 
-    @Nullable String customer() {
+    @Nullable
+    String customer() {
         return content.customer();
     }
 
-    @Nullable String order() {
+    @Nullable
+    String order() {
         return content.order();
     }
 
-    @Nullable String consignee() {
+    @Nullable
+    String consignee() {
         return content.consignee();
     }
 
@@ -96,8 +99,7 @@ final class FactTexts {
     }
 
     String reference() {
-        return words.paper(
-                PaperWord.REFERENCE, "temperature", referenceTemperature(), "length", referenceLength());
+        return words.paper(PaperWord.REFERENCE, "temperature", referenceTemperature(), "length", referenceLength());
     }
 
     String referenceTemperature() {
@@ -132,18 +134,18 @@ final class FactTexts {
                 sameDay ? finished.substring(DATE_LENGTH + 1) : finished);
     }
 
-    @Nullable String station() {
+    @Nullable
+    String station() {
         return content.conditions().station();
     }
 
-    @Nullable String technician() {
+    @Nullable
+    String technician() {
         return content.conditions().technician();
     }
 
     String equipment() {
-        return content.conditions().equipment().stream()
-                .map(this::instrument)
-                .collect(Collectors.joining("; "));
+        return content.conditions().equipment().stream().map(this::instrument).collect(Collectors.joining("; "));
     }
 
     private String instrument(Instrument instrument) {

@@ -54,9 +54,8 @@ final class Letterhead {
     private float logo(CertificateContent content, PDImageXObject logo, float top) throws IOException {
         float scale = Math.min(LOGO_HEIGHT / logo.getHeight(), PageLayout.COLUMN_WIDTH / logo.getWidth());
         float height = logo.getHeight() * scale;
-        flow.as(
-                flow.whole().add("Figure").describedAs(content.plant().name()),
-                () -> flow.canvas().image(logo, PageLayout.MARGIN, top, logo.getWidth() * scale, height));
+        flow.as(flow.whole().add("Figure").describedAs(content.plant().name()), () -> flow.canvas()
+                .image(logo, PageLayout.MARGIN, top, logo.getWidth() * scale, height));
         return height + LOGO_TO_PLANT;
     }
 
@@ -64,18 +63,16 @@ final class Letterhead {
         float y = top;
         for (String line : flow.bold().wrap(content.plant().name(), PLANT_SIZE, PageLayout.COLUMN_WIDTH, MOST_LINES)) {
             float baseline = y;
-            flow.as(
-                    flow.whole().add("P"),
-                    () -> flow.canvas().boldText(line, PageLayout.MARGIN, baseline, PLANT_SIZE, Palette.TEXT));
+            flow.as(flow.whole().add("P"), () -> flow.canvas()
+                    .boldText(line, PageLayout.MARGIN, baseline, PLANT_SIZE, Palette.TEXT));
             y += PLANT_LINE;
         }
         float size = PageLayout.FACT_SIZE;
         for (String address : content.plant().address()) {
             for (String line : flow.font().wrap(address, size, PageLayout.COLUMN_WIDTH, MOST_LINES)) {
                 float baseline = y;
-                flow.as(
-                        flow.whole().add("P"),
-                        () -> flow.canvas().text(line, PageLayout.MARGIN, baseline, size, Palette.MUTED));
+                flow.as(flow.whole().add("P"), () -> flow.canvas()
+                        .text(line, PageLayout.MARGIN, baseline, size, Palette.MUTED));
                 y += size * PageLayout.LEADING;
             }
         }
@@ -85,18 +82,15 @@ final class Letterhead {
     /** Draws what the paper is, and gives the baseline of its last line. */
     private float title(CertificateContent content, float top) throws IOException {
         String title = content.paper().title();
-        flow.as(
-                flow.whole().add("H1"),
-                () -> flow.canvas().boldTextEndingAt(title, PageLayout.RIGHT, top, TITLE_SIZE, Palette.ACCENT));
+        flow.as(flow.whole().add("H1"), () -> flow.canvas()
+                .boldTextEndingAt(title, PageLayout.RIGHT, top, TITLE_SIZE, Palette.ACCENT));
         String standard = content.paper().standard();
         if (standard == null) {
             return top;
         }
         float y = top + STANDARD_LINE;
-        flow.as(
-                flow.whole().add("P"),
-                () -> flow.canvas()
-                        .textEndingAt(standard, PageLayout.RIGHT, y, PageLayout.FACT_SIZE, Palette.MUTED));
+        flow.as(flow.whole().add("P"), () -> flow.canvas()
+                .textEndingAt(standard, PageLayout.RIGHT, y, PageLayout.FACT_SIZE, Palette.MUTED));
         return y;
     }
 

@@ -34,7 +34,8 @@ public final class Logo {
      */
     public static Logo of(byte[] file) {
         if (!(file.length <= MOST_BYTES)) {
-            throw new IllegalArgumentException("the picture has " + file.length + " bytes; at most " + MOST_BYTES + " are taken");
+            throw new IllegalArgumentException(
+                    "the picture has " + file.length + " bytes; at most " + MOST_BYTES + " are taken");
         }
         try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(file))) {
             Iterator<ImageReader> readers = ImageIO.getImageReaders(in);

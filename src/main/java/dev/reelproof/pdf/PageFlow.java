@@ -38,8 +38,8 @@ final class PageFlow implements AutoCloseable {
         this.content = content;
         this.typeface = Typeface.in(document);
         this.structure = new StructureTree(document);
-        this.words = Wording.of(
-                Catalogue.of(Locale.forLanguageTag(content.paper().language())));
+        this.words =
+                Wording.of(Catalogue.of(Locale.forLanguageTag(content.paper().language())));
         this.sheet = content.paper().sheet() == Declaration.Sheet.LETTER ? PDRectangle.LETTER : PDRectangle.A4;
         this.canvas = page();
         this.y = PageLayout.TOP;

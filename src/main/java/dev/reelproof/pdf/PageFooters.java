@@ -21,11 +21,7 @@ final class PageFooters {
 
     static void draw(PageFlow flow, CertificateContent content) throws IOException {
         String issue = flow.say(
-                PaperWord.FOOT,
-                "issue",
-                String.valueOf(content.issue()),
-                "record",
-                shortened(content.record()));
+                PaperWord.FOOT, "issue", String.valueOf(content.issue()), "record", shortened(content.record()));
         float middle = PageLayout.MARGIN + PageLayout.BODY_WIDTH / 2;
         float foot = flow.foot();
         float ruleY = foot - RULE_ABOVE;
@@ -35,8 +31,8 @@ final class PageFooters {
             page.line(PageLayout.MARGIN, ruleY, PageLayout.RIGHT, ruleY, Palette.RULE, PageLayout.THIN_RULE);
             page.boldText(content.number(), PageLayout.MARGIN, foot, SIZE, Palette.TEXT);
             page.textCentredAt(issue, middle, foot, SIZE, Palette.MUTED);
-            String place = flow.say(
-                    PaperWord.PAGE, "page", String.valueOf(i + 1), "pages", String.valueOf(pages.size()));
+            String place =
+                    flow.say(PaperWord.PAGE, "page", String.valueOf(i + 1), "pages", String.valueOf(pages.size()));
             page.textEndingAt(place, PageLayout.RIGHT, foot, SIZE, Palette.TEXT);
         }
     }

@@ -56,6 +56,7 @@ final class PdfA {
             </rdf:li></rdf:Seq></pdfaSchema:property>
             </rdf:li></rdf:Bag></pdfaExtension:schemas></rdf:Description>
             """;
+
     private static final String PRODUCER = "Reelproof";
     private static final String SRGB = "sRGB IEC61966-2.1";
     private static final int FILE_IDENTIFIER_BYTES = 16;

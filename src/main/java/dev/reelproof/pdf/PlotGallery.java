@@ -57,8 +57,7 @@ final class PlotGallery {
     private static void heading(PageFlow flow, CertificateContent content) throws IOException {
         FactTexts texts = new FactTexts(content, flow.words());
         float lines = 2 * PageLayout.NOTE_SIZE * PageLayout.LEADING;
-        flow.heading(
-                flow.say(PaperWord.CURVES), lines + GAP_BELOW_ROW + LEAST_HEIGHT + EndMark.HEIGHT_RESERVED);
+        flow.heading(flow.say(PaperWord.CURVES), lines + GAP_BELOW_ROW + LEAST_HEIGHT + EndMark.HEIGHT_RESERVED);
         flow.paragraph(
                 flow.say(
                         PaperWord.CURVES_READING,

@@ -58,8 +58,7 @@ final class QrCode {
         }
         float baseline = top + SIZE;
         for (String line : words(flow, content.number())) {
-            canvas.text(
-                    flow.font().firstLine(line, SIZE, PageLayout.RIGHT - left), left, baseline, SIZE, Palette.TEXT);
+            canvas.text(flow.font().firstLine(line, SIZE, PageLayout.RIGHT - left), left, baseline, SIZE, Palette.TEXT);
             baseline += SIZE * PageLayout.LEADING;
         }
     }

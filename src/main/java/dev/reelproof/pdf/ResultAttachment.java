@@ -52,8 +52,7 @@ public final class ResultAttachment {
         Calendar time = GregorianCalendar.from(made.withNano(0).toZonedDateTime());
         // By name, as the tree of names demands.
         Map<String, PDComplexFileSpecification> files = new TreeMap<>();
-        files.put(
-                NAME, file(document, NAME, json, "application/json", "Data", "What was measured and found", time));
+        files.put(NAME, file(document, NAME, json, "application/json", "Data", "What was measured and found", time));
         files.put(
                 SCHEMA_NAME,
                 file(
@@ -83,8 +82,7 @@ public final class ResultAttachment {
             String description,
             Calendar time)
             throws IOException {
-        PDEmbeddedFile embedded =
-                new PDEmbeddedFile(document, new ByteArrayInputStream(bytes), COSName.FLATE_DECODE);
+        PDEmbeddedFile embedded = new PDEmbeddedFile(document, new ByteArrayInputStream(bytes), COSName.FLATE_DECODE);
         embedded.setSubtype(mediaType);
         embedded.setSize(bytes.length);
         embedded.setCreationDate(time);

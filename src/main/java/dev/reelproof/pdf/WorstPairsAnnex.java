@@ -33,7 +33,8 @@ final class WorstPairsAnnex {
         flow.paragraph(flow.say(PaperWord.WORST_PAIRS_READING), PageLayout.NOTE_SIZE, GAP_BELOW / 2);
         for (int first = 0; first < all.size(); first += ACROSS) {
             List<Distribution> row = all.subList(first, Math.min(first + ACROSS, all.size()));
-            float height = (float) row.stream().mapToDouble(WorstPairsAnnex::height).max().orElseThrow();
+            float height = (float)
+                    row.stream().mapToDouble(WorstPairsAnnex::height).max().orElseThrow();
             flow.makeRoom(height);
             float top = flow.y();
             for (int place = 0; place < row.size(); place++) {
@@ -51,15 +52,9 @@ final class WorstPairsAnnex {
     private void table(Distribution one, float x) throws IOException {
         String title = one.title() + (one.unit().isEmpty() ? "" : ", " + one.unit());
         flow.moveDown(LINE);
-        flow.as(
-                flow.whole().add("H3"),
-                () -> flow.canvas()
-                        .boldText(
-                                flow.bold().firstLine(title, SIZE, PageLayout.COLUMN_WIDTH),
-                                x,
-                                flow.y(),
-                                SIZE,
-                                Palette.TEXT));
+        flow.as(flow.whole().add("H3"), () -> flow.canvas()
+                .boldText(
+                        flow.bold().firstLine(title, SIZE, PageLayout.COLUMN_WIDTH), x, flow.y(), SIZE, Palette.TEXT));
         Part table = flow.whole().add("Table");
         line(
                 table,

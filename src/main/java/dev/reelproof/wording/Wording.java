@@ -239,8 +239,8 @@ public final class Wording {
     public String law(LawSpec law) {
         String parts = new TreeMap<>(law.parameters())
                 .entrySet().stream()
-                        .map(part -> words.text(
-                                "law-part." + part.getKey(), "value", Figures.step(part.getValue(), null)))
+                        .map(part ->
+                                words.text("law-part." + part.getKey(), "value", Figures.step(part.getValue(), null)))
                         .collect(Collectors.joining(", "));
         String name = words.text("law." + law.name());
         return parts.isEmpty() ? name : name + " (" + parts + ")";

@@ -133,7 +133,8 @@ public final class CertificateSamples {
                 issuing(),
                 declaration,
                 circumstances,
-                new Item(item.reel(), item.lengthSent(), item.lengthUnit(), item.length(), customer, item.order(), null),
+                new Item(
+                        item.reel(), item.lengthSent(), item.lengthUnit(), item.length(), customer, item.order(), null),
                 conditions(),
                 product(pairs),
                 judgement(Verdict.ACCEPTED),

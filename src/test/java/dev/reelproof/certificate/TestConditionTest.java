@@ -10,7 +10,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 class TestConditionTest {
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', quoteCharacter = '~', textBlock = """
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '~',
+            textBlock =
+                    """
             2.5 kV d.c. for 2 s | 2.5 kV d.c. for 2 s
             Breakdowns at direct voltage, 3 s each: conductor to conductor 3.6 kV, shield to core 10 kV. | Breakdowns at direct voltage, 3 s each: conductor to conductor 3.6 kV, shield to core 10 kV
             Four hours at 115 ± 1 °C. Not every reel is tested so; judged where it was | Four hours at 115 ± 1 °C

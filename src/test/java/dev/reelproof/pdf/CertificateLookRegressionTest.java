@@ -8,7 +8,6 @@ import dev.reelproof.certificate.CertificateSamples;
 import dev.reelproof.certificate.CertificateType;
 import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.certificate.Declaration;
-import dev.reelproof.judgement.Verdict;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.io.IOException;
@@ -49,7 +48,8 @@ class CertificateLookRegressionTest {
                 Declaration.UnitSystem.BOTH,
                 new Declaration.Signatory("A. Example", "quality manager"));
         CertificateContent content = samples.content(declaration, Circumstances.NONE, customer);
-        Provenance provenance = new Provenance(Optional.of(SignedSamples.SERVICE), Optional.empty(), Provenance.Signing.PLANT);
+        Provenance provenance =
+                new Provenance(Optional.of(SignedSamples.SERVICE), Optional.empty(), Provenance.Signing.PLANT);
         try (CertificateDraft draft = CertificatePdf.draft(content, provenance, Optional.empty())) {
             return draft.finish(content);
         }
@@ -94,7 +94,8 @@ class CertificateLookRegressionTest {
     void eachPageLooksAsItDid(String language, Declaration.Sheet sheet, int pairs) throws IOException {
         List<BufferedImage> pages = pages(pdf(language, sheet, pairs, "Example Networks (invented customer)"));
         for (int page = 0; page < pages.size(); page++) {
-            File kept = KEPT.resolve(language + "-" + pairs + "-" + (page + 1) + ".png").toFile();
+            File kept = KEPT.resolve(language + "-" + pairs + "-" + (page + 1) + ".png")
+                    .toFile();
             if (System.getProperty("reelproof.look") != null) {
                 Files.createDirectories(KEPT);
                 ImageIO.write(pages.get(page), "png", kept);
@@ -102,14 +103,16 @@ class CertificateLookRegressionTest {
             double difference = difference(ImageIO.read(kept), pages.get(page));
             assertTrue(difference <= MOST, kept.getName() + " differs by " + difference);
         }
-        File next = KEPT.resolve(language + "-" + pairs + "-" + (pages.size() + 1) + ".png").toFile();
+        File next = KEPT.resolve(language + "-" + pairs + "-" + (pages.size() + 1) + ".png")
+                .toFile();
         assertTrue(!next.exists(), "fewer pages than there were");
     }
 
     @Test
     void aLineMoreIsSeen() throws IOException {
         BufferedImage one = pages(pdf("en", Declaration.Sheet.A4, 4, "Example")).get(0);
-        BufferedImage other = pages(pdf("en", Declaration.Sheet.A4, 4, "Example ".repeat(9))).get(0);
+        BufferedImage other =
+                pages(pdf("en", Declaration.Sheet.A4, 4, "Example ".repeat(9))).get(0);
         assertTrue(difference(one, other) > 2 * MOST, "difference: " + difference(one, other));
     }
 }

@@ -244,7 +244,13 @@ class CertificatePdfTest {
             assertTrue(document.getDocumentCatalog().getMarkInfo().isMarked());
             List<String> types = new ArrayList<>();
             List<String> alternatives = new ArrayList<>();
-            walk((PDStructureElement) document.getDocumentCatalog().getStructureTreeRoot().getKids().get(0), types, alternatives);
+            walk(
+                    (PDStructureElement) document.getDocumentCatalog()
+                            .getStructureTreeRoot()
+                            .getKids()
+                            .get(0),
+                    types,
+                    alternatives);
             assertEquals(1, Collections.frequency(types, "H1"));
             assertEquals(4, Collections.frequency(types, "H2"));
             assertEquals(1, Collections.frequency(types, "Table"));

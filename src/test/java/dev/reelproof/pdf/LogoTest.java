@@ -28,7 +28,8 @@ class LogoTest {
     }
 
     private static String refusal(byte[] file) {
-        return Objects.requireNonNull(assertThrows(IllegalArgumentException.class, () -> Logo.of(file)).getMessage());
+        return Objects.requireNonNull(assertThrows(IllegalArgumentException.class, () -> Logo.of(file))
+                .getMessage());
     }
 
     @Test

@@ -86,8 +86,9 @@ public class DraftCertificate {
         List<String> unprintable = draft.unprintable();
         if (!unprintable.isEmpty()) {
             draft.close();
-            throw new ConflictException("Reel " + item.reel() + ": certificates are printed in letters of Latin, Greek and Cyrillic; "
-                    + String.join("; ", unprintable) + ". Write it in those letters, then ask again.");
+            throw new ConflictException(
+                    "Reel " + item.reel() + ": certificates are printed in letters of Latin, Greek and Cyrillic; "
+                            + String.join("; ", unprintable) + ". Write it in those letters, then ask again.");
         }
         return draft;
     }

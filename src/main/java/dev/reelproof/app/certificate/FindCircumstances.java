@@ -33,7 +33,8 @@ class FindCircumstances {
     private @Nullable String tests(TestRecord record) {
         AttemptHistory history = histories.of(record.plant(), record.reel());
         Declaration declaration = plants.declaration(record.plant());
-        return plants.printsRetests(record.plant()) && !history.before(record.id()).isEmpty()
+        return plants.printsRetests(record.plant())
+                        && !history.before(record.id()).isEmpty()
                 ? Wording.of(Catalogue.of(declaration.language()))
                         .attempt(history, record.id(), false)
                         .summary()

@@ -99,7 +99,8 @@ public class IssueCertificate {
             RegisteredReel reel,
             TestRecord record,
             Circumstances circumstances,
-            Optional<IssuedCertificate> certificate, Optional<ToSign> waiting) {
+            Optional<IssuedCertificate> certificate,
+            Optional<ToSign> waiting) {
 
         boolean isSameAs(Candidate other) {
             return reel.equals(other.reel)
@@ -172,8 +173,7 @@ public class IssueCertificate {
         Optional<TestRecord> newest = records.newestOf(plant, reel.id());
         Optional<IssuedCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
         TestRecord record = rule.requireCertifiable(reel, newest, certificate);
-        return new Candidate(
-                reel, record, circumstances.of(record), certificate, waiting.ofRecord(plant, record.id()));
+        return new Candidate(reel, record, circumstances.of(record), certificate, waiting.ofRecord(plant, record.id()));
     }
 
     /** Signs and keeps what has its number. */

@@ -27,7 +27,8 @@ public class PlantLogos {
             return Logo.of(Files.readAllBytes(file));
         } catch (IOException | IllegalArgumentException e) {
             throw new IllegalStateException(
-                    "reelproof.plant." + plant + ".logo, " + file + ", is no sign for certificates: " + e.getMessage(), e);
+                    "reelproof.plant." + plant + ".logo, " + file + ", is no sign for certificates: " + e.getMessage(),
+                    e);
         }
     }
 

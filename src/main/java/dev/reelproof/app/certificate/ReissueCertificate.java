@@ -142,8 +142,8 @@ public class ReissueCertificate {
                     + "; issue the certificate of its newest test instead.");
         }
         if (waiting.ofRecord(plant, record.id()).isPresent()) {
-            throw new ConflictException(
-                    "Another issue of certificate " + number + " waits for its signature; ask once more when it has it.");
+            throw new ConflictException("Another issue of certificate " + number
+                    + " waits for its signature; ask once more when it has it.");
         }
         RegisteredReel detailed = reel.soldTo(
                 otherwise(request.customer(), newest.customer()), otherwise(request.order(), newest.order()));
@@ -184,8 +184,7 @@ public class ReissueCertificate {
         OffsetDateTime issued = OffsetDateTime.now(clock);
         CertificateContent content =
                 draft.content().numbered(CertificateNumber.parse(before.number()), before.issue() + 1, issued);
-        ToSign certificate =
-                new ToSign(plant, drafted.record().id(), content, issued, draft.finish(content), reissue);
+        ToSign certificate = new ToSign(plant, drafted.record().id(), content, issued, draft.finish(content), reissue);
         waiting.add(certificate);
         return certificate;
     }

@@ -62,11 +62,11 @@ public class SignCertificate {
     }
 
     private IssuedCertificate keep(ToSign signed, byte[] pdf) {
-        Optional<IssuedCertificate> before =
-                certificates.issues(signed.plant(), signed.content().number()).stream()
-                        .findFirst();
-        IssuedCertificate certificate =
-                certificates.keep(
+        Optional<IssuedCertificate> before = certificates
+                .issues(signed.plant(), signed.content().number())
+                .stream()
+                .findFirst();
+        IssuedCertificate certificate = certificates.keep(
                 signed.plant(), signed.record(), signed.content(), signed.issued(), pdf, signed.reissue());
         IssuedCertificate.Reissue reissue = signed.reissue();
         audit.write(

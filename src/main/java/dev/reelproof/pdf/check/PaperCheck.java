@@ -31,8 +31,9 @@ public record PaperCheck(List<Statement> statements) {
         try (PDDocument document = Loader.loadPDF(pdf)) {
             Optional<Imprint> imprint = Imprint.of(document);
             if (imprint.isEmpty()) {
-                statements.add(Statement.objects("It does not say which certificate it is: this program did not make it,"
-                        + " or somebody took that out."));
+                statements.add(
+                        Statement.objects("It does not say which certificate it is: this program did not make it,"
+                                + " or somebody took that out."));
             } else {
                 statements.add(Statement.fits("Certificate " + imprint.get().number() + ", issue "
                         + imprint.get().issue() + "."));

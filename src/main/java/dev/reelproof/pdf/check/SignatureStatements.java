@@ -27,8 +27,9 @@ final class SignatureStatements {
         } catch (BrokenSignatureException e) {
             return List.of(Statement.objects("Its signature does not fit: " + e.getMessage()));
         }
-        statements.add(Statement.fits("Signed by " + signature.signer().getSubjectX500Principal().getName() + ", "
-                + time(signature) + "; what was signed is unchanged."));
+        statements.add(Statement.fits(
+                "Signed by " + signature.signer().getSubjectX500Principal().getName() + ", " + time(signature)
+                        + "; what was signed is unchanged."));
         if (signature.bytesAfter() > 0) {
             statements.add(Statement.objects("Something was appended after it was signed: a second revision of "
                     + signature.bytesAfter() + " bytes, which the signature does not cover."));
@@ -51,12 +52,14 @@ final class SignatureStatements {
                     "The key is one for demonstration: anybody can make such a signature, it does not show who issued this.");
         }
         if (trusted.isEmpty()) {
-            return Statement.leavesSignerOpen("The signer is not known to be the plant: give the plant's certificate, which"
-                    + " you got from the plant itself, with --trust.");
+            return Statement.leavesSignerOpen(
+                    "The signer is not known to be the plant: give the plant's certificate, which"
+                            + " you got from the plant itself, with --trust.");
         }
         Optional<String> objection = signature.objectionToTrust(trusted);
         return objection.isEmpty()
                 ? Statement.fits("The signer is the one that was given with --trust.")
-                : Statement.leavesSignerOpen("The signer is not the one that was given with --trust: " + objection.get());
+                : Statement.leavesSignerOpen(
+                        "The signer is not the one that was given with --trust: " + objection.get());
     }
 }

@@ -51,8 +51,7 @@ final class PackedStreams {
             if (++streams > MOST_STREAMS || begin < 0 || at - begin > LONGEST_DICTIONARY) {
                 return false;
             }
-            String dictionary =
-                    MEDIA_TYPE.matcher(text.substring(begin, at)).replaceAll("");
+            String dictionary = MEDIA_TYPE.matcher(text.substring(begin, at)).replaceAll("");
             Matcher filter = FILTER.matcher(dictionary);
             boolean isPacked = filter.find();
             String rest = isPacked

@@ -41,8 +41,7 @@ public final class PlotDrawing {
     }
 
     /** Draws a plot into the rectangle with its upper left corner at x and y; title, axes and legend lie within it. */
-    public static void draw(
-            PageCanvas canvas, Wording words, Plot plot, float x, float y, float width, float height)
+    public static void draw(PageCanvas canvas, Wording words, Plot plot, float x, float y, float width, float height)
             throws IOException {
         PlotDrawing drawing = new PlotDrawing(canvas, words, plot, x, y, width, height);
         PlotScale scale = drawing.scale;

@@ -31,7 +31,8 @@ import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
  */
 public final class DemoKey {
     private static final String MARK = "DEMONSTRATION KEY";
-    private static final String SUBJECT = "CN=" + MARK + " - proves nothing,O=DEMO (Reelproof without a key of its own)";
+    private static final String SUBJECT =
+            "CN=" + MARK + " - proves nothing,O=DEMO (Reelproof without a key of its own)";
     private static final String FILE = "demo-signing-key.p12";
     private static final String PASSWORD = "demo";
     private static final String ALIAS = "demo";
@@ -61,7 +62,8 @@ public final class DemoKey {
     private static void make(Path file) {
         try {
             Path folder = Files.createDirectories(file.toAbsolutePath().getParent());
-            // Whole before it has its name: who looks in between must find none or all. The temporary file is its owner's alone.
+            // Whole before it has its name: who looks in between must find none or all. The temporary file is its
+            // owner's alone.
             Path made = Files.createTempFile(folder, FILE, ".new");
             try (OutputStream out = Files.newOutputStream(made)) {
                 store().store(out, PASSWORD.toCharArray());

@@ -74,7 +74,8 @@ public record PdfSignature(
      */
     public Optional<String> objectionToTrust(List<X509Certificate> trusted) {
         Instant time = stamped.orElse(claimed);
-        if (time.isBefore(signer.getNotBefore().toInstant()) || time.isAfter(signer.getNotAfter().toInstant())) {
+        if (time.isBefore(signer.getNotBefore().toInstant())
+                || time.isAfter(signer.getNotAfter().toInstant())) {
             return Optional.of("its certificate did not hold at " + time + ".");
         }
         if (trusted.contains(signer)) {

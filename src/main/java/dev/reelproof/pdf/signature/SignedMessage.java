@@ -103,7 +103,8 @@ record SignedMessage(
 
     private static void requireNamed(X509CertificateHolder holder, SignerInformation information)
             throws IOException, BrokenSignatureException {
-        @Nullable Attribute attribute = information.getSignedAttributes() == null
+        @Nullable
+        Attribute attribute = information.getSignedAttributes() == null
                 ? null
                 : information.getSignedAttributes().get(PKCSObjectIdentifiers.id_aa_signingCertificateV2);
         if (attribute == null) {
@@ -140,7 +141,8 @@ record SignedMessage(
     private static Optional<TimeStampToken> stamp(SignerInformation information)
             throws CMSException, IOException, TSPException, OperatorCreationException, CertificateException,
                     NoSuchAlgorithmException, BrokenSignatureException {
-        @Nullable Attribute attribute = information.getUnsignedAttributes() == null
+        @Nullable
+        Attribute attribute = information.getUnsignedAttributes() == null
                 ? null
                 : information.getUnsignedAttributes().get(PKCSObjectIdentifiers.id_aa_signatureTimeStampToken);
         if (attribute == null) {
@@ -148,8 +150,8 @@ record SignedMessage(
         }
         TimeStampToken token = new TimeStampToken(
                 ContentInfo.getInstance(attribute.getAttrValues().getObjectAt(0)));
-        token.validate(new JcaSimpleSignerInfoVerifierBuilder()
-                .build(certificate(token.getCertificates(), token.getSID())));
+        token.validate(
+                new JcaSimpleSignerInfoVerifierBuilder().build(certificate(token.getCertificates(), token.getSID())));
         byte[] digest = MessageDigest.getInstance(
                         token.getTimeStampInfo().getMessageImprintAlgOID().getId())
                 .digest(information.getSignature());

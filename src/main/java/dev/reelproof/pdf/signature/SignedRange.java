@@ -54,8 +54,7 @@ record SignedRange(byte[] signed, byte[] signature, long bytesAfter) {
     private static byte[] hexadecimal(byte[] place) throws BrokenSignatureException {
         if (place[0] == '<' && place[place.length - 1] == '>') {
             try {
-                return HexFormat.of()
-                        .parseHex(new String(place, 1, place.length - 2, StandardCharsets.ISO_8859_1));
+                return HexFormat.of().parseHex(new String(place, 1, place.length - 2, StandardCharsets.ISO_8859_1));
             } catch (IllegalArgumentException e) {
                 // Said below.
             }

@@ -53,12 +53,11 @@ public final class SigningKey {
             Key key = store.getKey(name, password);
             Certificate @Nullable [] certificates = store.getCertificateChain(name);
             if (!(key instanceof PrivateKey privateKey) || certificates == null) {
-                throw new CannotSignException(where + " has no key with a certificate named '" + name
-                        + "'. It has: " + String.join(", ", Collections.list(store.aliases())) + ".");
+                throw new CannotSignException(where + " has no key with a certificate named '" + name + "'. It has: "
+                        + String.join(", ", Collections.list(store.aliases())) + ".");
             }
-            List<X509Certificate> chain = Arrays.stream(certificates)
-                    .map(X509Certificate.class::cast)
-                    .toList();
+            List<X509Certificate> chain =
+                    Arrays.stream(certificates).map(X509Certificate.class::cast).toList();
             requireFit(chain.get(0), where);
             return new SigningKey(privateKey, chain, device, demo);
         } catch (GeneralSecurityException e) {

@@ -45,7 +45,9 @@ public final class TimeStampAuthority implements TSPSource {
             TimeStampRequestGenerator generator = new TimeStampRequestGenerator();
             generator.setCertReq(true);
             TimeStampRequest request = generator.generate(
-                    new ASN1ObjectIdentifier(algorithm.getOid()), digest, new BigInteger(NONCE_BITS, new SecureRandom()));
+                    new ASN1ObjectIdentifier(algorithm.getOid()),
+                    digest,
+                    new BigInteger(NONCE_BITS, new SecureRandom()));
             TimeStampResponse response = new TimeStampResponse(asked(request.getEncoded()));
             response.validate(request);
             if (response.getTimeStampToken() == null) {
@@ -54,8 +56,10 @@ public final class TimeStampAuthority implements TSPSource {
             }
             return new TimestampBinary(response.getTimeStampToken().getEncoded());
         } catch (IOException | TSPException e) {
-            throw new CannotSignException("The time-stamp authority " + address
-                    + " gave no time stamp (" + e + "). It must be reachable from here; see REELPROOF_SIGNING_TIMESTAMP.", e);
+            throw new CannotSignException(
+                    "The time-stamp authority " + address + " gave no time stamp (" + e
+                            + "). It must be reachable from here; see REELPROOF_SIGNING_TIMESTAMP.",
+                    e);
         }
     }
 

@@ -255,8 +255,9 @@ class CertificateLifeRoutesTest {
         String before = issued(reel());
         String reel = TestPlant.newReel(100);
         TestPlant.test(reel, new SampleResult().json()).statusCode(201);
-        String registered = "{\"plant\": \"north\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 100, \"unit\": \"m\"},"
-                + " \"customer\": \"%s\"}";
+        String registered =
+                "{\"plant\": \"north\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 100, \"unit\": \"m\"},"
+                        + " \"customer\": \"%s\"}";
         given().contentType("application/json")
                 .body(registered.formatted("東京"))
                 .put("/api/v1/reels/" + reel)

@@ -111,8 +111,7 @@ class IssueCertificateTest {
                             Circumstances circumstances,
                             List<CorrectedSweep> sweeps,
                             LimitSet limitSet) {
-                        CertificateDraft draft =
-                                super.draft(drawn, consignee, record, circumstances, sweeps, limitSet);
+                        CertificateDraft draft = super.draft(drawn, consignee, record, circumstances, sweeps, limitSet);
                         return drawn.id().equals(reel) ? event.apply(draft) : draft;
                     }
                 },
