@@ -30,7 +30,7 @@ public final class CertificateDraft implements AutoCloseable {
             Provenance provenance,
             Optional<Logo> logo,
             PDDocument document,
-            Density density)
+            Filling filling)
             throws IOException {
         this.content = content;
         this.provenance = provenance;
@@ -41,9 +41,9 @@ public final class CertificateDraft implements AutoCloseable {
         FactsBlock.draw(flow, content);
         StatementBlock.draw(flow, content);
         this.code = QrCode.reserve(flow, provenance);
-        RequirementTable.draw(flow, content, density);
+        RequirementTable.draw(flow, content, filling.density());
         NotesBlock.draw(flow, content);
-        PlotGallery.draw(flow, content);
+        PlotGallery.draw(flow, content, filling.spreads());
         DistributionGallery.draw(flow, content);
         WorstPairsAnnex.draw(flow, content);
         this.end = new EndMark(flow);
@@ -56,34 +56,48 @@ public final class CertificateDraft implements AutoCloseable {
     }
 
     /**
+     * How the pages are filled.
+     *
+     * @param density how tight the table is set
+     * @param spreads whether a row of plots that would stand alone on the last page takes another with it
+     */
+    private record Filling(Density density, boolean spreads) {}
+
+    /**
      * Draws the pages. Where the last one stays nearly empty or there are more than a certificate should have, the table is set tighter as
-     * far as that saves a page.
+     * far as that saves a page; where none is saved, plots are spread over the pages.
      */
     static CertificateDraft of(CertificateContent content, Provenance provenance, Optional<Logo> logo, int mostPages)
             throws IOException {
-        CertificateDraft best = of(content, provenance, logo, Density.values()[0]);
+        Density chosen = Density.values()[0];
+        CertificateDraft best = of(content, provenance, logo, new Filling(chosen, false));
         for (Density density : List.of(Density.values()).subList(1, Density.values().length)) {
-            if (best.pages() <= mostPages && (best.pages() == 1 || best.lastPageIsFilled())) {
+            if (best.pages() <= mostPages && best.isFilled()) {
                 break;
             }
-            CertificateDraft tighter = of(content, provenance, logo, density);
+            CertificateDraft tighter = of(content, provenance, logo, new Filling(density, false));
             if (tighter.pages() < best.pages()) {
                 best.close();
                 best = tighter;
+                chosen = density;
             } else {
                 tighter.close();
             }
+        }
+        if (!best.isFilled()) {
+            best.close();
+            best = of(content, provenance, logo, new Filling(chosen, true));
         }
         best.attach();
         return best;
     }
 
     private static CertificateDraft of(
-            CertificateContent content, Provenance provenance, Optional<Logo> logo, Density density)
+            CertificateContent content, Provenance provenance, Optional<Logo> logo, Filling filling)
             throws IOException {
         PDDocument document = new PDDocument();
         try {
-            return new CertificateDraft(content, provenance, logo, document, density);
+            return new CertificateDraft(content, provenance, logo, document, filling);
         } catch (IOException | RuntimeException e) {
             document.close();
             throw e;
@@ -94,8 +108,8 @@ public final class CertificateDraft implements AutoCloseable {
         return document.getNumberOfPages();
     }
 
-    private boolean lastPageIsFilled() {
-        return flow.y() > flow.bottom() * LEAST_FILLED;
+    private boolean isFilled() {
+        return pages() == 1 || flow.y() > flow.bottom() * LEAST_FILLED;
     }
 
     /** What people entered that cannot be printed, each with what it is and the letter that the typeface lacks. */

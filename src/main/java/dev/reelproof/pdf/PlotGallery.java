@@ -20,7 +20,8 @@ final class PlotGallery {
 
     private PlotGallery() {}
 
-    static void draw(PageFlow flow, CertificateContent content) throws IOException {
+    /** @param spreads whether a row that would stand alone on a page takes another with it */
+    static void draw(PageFlow flow, CertificateContent content, boolean spreads) throws IOException {
         List<Plot> plots = content.plots();
         if (plots.isEmpty()) {
             return;
@@ -28,10 +29,10 @@ final class PlotGallery {
         heading(flow, content);
         int rows = (plots.size() + ACROSS - 1) / ACROSS;
         float greatest = content.distributions().isEmpty() ? GREATEST_HEIGHT_AT_END : GREATEST_HEIGHT;
-        float height = height(flow, rows, greatest);
+        float height = height(flow, rows, greatest, spreads);
         for (int row = 0; row < rows; row++) {
             if (flow.makeRoom(height)) {
-                height = height(flow, rows - row, greatest);
+                height = height(flow, rows - row, greatest, spreads);
             }
             for (int place = 0; place < ACROSS && row * ACROSS + place < plots.size(); place++) {
                 Plot plot = plots.get(row * ACROSS + place);
@@ -46,11 +47,10 @@ final class PlotGallery {
     }
 
     /** The height of the rows that this page can take, so that they fill it. */
-    private static float height(PageFlow flow, int rows, float greatest) {
+    private static float height(PageFlow flow, int rows, float greatest, boolean spreads) {
         float room = flow.room() - EndMark.HEIGHT_RESERVED;
         int most = Math.max(1, Math.min(rows, (int) (room / (LEAST_HEIGHT + GAP_BELOW_ROW))));
-        // One row alone on the next page would leave it half empty.
-        int fitting = rows - most == 1 && most > 2 ? most - 1 : most;
+        int fitting = spreads && rows - most == 1 && most > 2 ? most - 1 : most;
         return Math.max(LEAST_HEIGHT, Math.min(greatest, room / fitting - GAP_BELOW_ROW));
     }
 
