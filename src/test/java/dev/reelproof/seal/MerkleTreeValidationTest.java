@@ -57,9 +57,7 @@ class MerkleTreeValidationTest {
                                 "ca854ea128ed050b41b35ffc1b87b8eb2bde461e9e3b5596ece6b9d5975a0ae0",
                                 "d37ee418976dd95753c1c73862b9398fa2a2cf9b4ff0fdfe8b30cd95209614b7")),
                 Arguments.of(
-                        2,
-                        3,
-                        PublishedTree.hashes("fac54203e7cc696cf0dfcb42c92a1d9dbaf70ad9e621f4bd8d98662f00e3c125")),
+                        2, 3, PublishedTree.hashes("fac54203e7cc696cf0dfcb42c92a1d9dbaf70ad9e621f4bd8d98662f00e3c125")),
                 Arguments.of(
                         1,
                         5,

@@ -60,8 +60,7 @@ class SignedHeadTest {
 
     @Test
     void noLineMayPassForTwo() {
-        assertThrows(
-                IllegalArgumentException.class, () -> new Leaf(LeafKind.NOTE, "north", "a\nb", List.of("part")));
+        assertThrows(IllegalArgumentException.class, () -> new Leaf(LeafKind.NOTE, "north", "a\nb", List.of("part")));
         assertThrows(IllegalArgumentException.class, () -> new Leaf(LeafKind.NOTE, "north", "a", List.of()));
         assertThrows(IllegalArgumentException.class, () -> Hash.ofHex("00"));
     }

@@ -89,7 +89,10 @@ class ServiceRoleTest {
                 "update reel_disposition set state = 'scrapped'",
                 "delete from refused_report",
                 "update hold set held_by = 'another'",
-                "delete from hold_release"
+                "delete from hold_release",
+                "delete from seal_leaf",
+                "update seal_node set hash = ''",
+                "truncate seal_head"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -154,6 +157,9 @@ class ServiceRoleTest {
                 "lot_sample",
                 "reel_disposition",
                 "refused_report",
+                "seal_head",
+                "seal_leaf",
+                "seal_node",
                 "step_run",
                 "sweep_block",
                 "test_record",

@@ -3,8 +3,10 @@ package dev.reelproof.store.certificate;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.digest.Sha256;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.UtcTimes;
 import dev.reelproof.store.reel.Reels;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
@@ -20,9 +22,11 @@ public class Certificates {
     private static final String SELECT = "select " + CertificateSummaryRow.COLUMNS + " from certificate ";
 
     private final Session session;
+    private final Sealing sealing;
 
-    Certificates(Session session) {
+    Certificates(Session session, Sealing sealing) {
         this.session = session;
+        this.sealing = sealing;
     }
 
     /**
@@ -67,6 +71,7 @@ public class Certificates {
         row.pdfSha256 = Sha256.hex(pdf);
         session.persist(row);
         session.flush();
+        sealing.seal(LeafKind.CERTIFICATE, plant, List.of(row.number + "/" + row.issue));
         return new IssuedCertificate(
                 row.plant,
                 row.number,
