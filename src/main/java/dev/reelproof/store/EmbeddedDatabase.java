@@ -169,18 +169,26 @@ public final class EmbeddedDatabase implements AutoCloseable {
     public static Optional<String> addressOfRunning(Path folder) {
         Path root = folder.toAbsolutePath().normalize();
         try {
-            try (FileChannel unused = lock(root)) {
+            if (isFree(root)) {
                 return Optional.empty();
-            } catch (IllegalStateException inUse) {
-                // The fourth line of the mark is the port.
-                List<String> lines = Files.readAllLines(root.resolve("db").resolve("postmaster.pid"));
-                return Optional.of(address(Integer.parseInt(lines.get(PORT_LINE).trim())));
             }
+            // The fourth line of the mark is the port.
+            List<String> lines = Files.readAllLines(root.resolve("db").resolve("postmaster.pid"));
+            return Optional.of(address(Integer.parseInt(lines.get(PORT_LINE).trim())));
         } catch (IOException | NumberFormatException | IndexOutOfBoundsException e) {
             throw new IllegalStateException(
                     "The database of the running copy of Reelproof in " + root + " could not be found: "
                             + e.getMessage(),
                     e);
+        }
+    }
+
+    private static boolean isFree(Path root) throws IOException {
+        try {
+            lock(root).close();
+            return true;
+        } catch (IllegalStateException inUse) {
+            return false;
         }
     }
 

@@ -8,6 +8,7 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.time.Duration;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
@@ -41,10 +42,10 @@ class SealTimer {
             return thread;
         });
         started.execute(() -> step(log::begin));
-        started.scheduleWithFixedDelay(
+        Future<?> unusedAppending = started.scheduleWithFixedDelay(
                 () -> step(log::append), every.toMillis(), every.toMillis(), TimeUnit.MILLISECONDS);
         long head = settings.headEvery().toMillis();
-        started.scheduleWithFixedDelay(() -> step(log::signAll), head, head, TimeUnit.MILLISECONDS);
+        Future<?> unusedSigning = started.scheduleWithFixedDelay(() -> step(log::signAll), head, head, TimeUnit.MILLISECONDS);
         clockwork = started;
     }
 

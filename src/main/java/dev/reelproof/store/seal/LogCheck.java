@@ -9,6 +9,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /**
@@ -92,8 +93,8 @@ public final class LogCheck {
         }
     }
 
-    private TreeSet<String> plants() throws SQLException {
-        TreeSet<String> plants = new TreeSet<>();
+    private Set<String> plants() throws SQLException {
+        Set<String> plants = new TreeSet<>();
         outside.forEach(head -> plants.add(head.head().plant()));
         try (PreparedStatement query = connection.prepareStatement(
                         """

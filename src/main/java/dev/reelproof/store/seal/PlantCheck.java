@@ -15,6 +15,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 
@@ -58,7 +59,7 @@ final class PlantCheck {
     }
 
     Optional<Difference> first() throws SQLException {
-        TreeMap<Long, List<SignedHead>> heads = new TreeMap<>();
+        NavigableMap<Long, List<SignedHead>> heads = new TreeMap<>();
         Optional<Difference> difference = gather(outside, headsFile, heads);
         if (difference.isEmpty()) {
             difference = gather(headsInDatabase(), "seal_head", heads);
@@ -75,7 +76,7 @@ final class PlantCheck {
         return difference.isPresent() ? difference : waiting();
     }
 
-    private Optional<Difference> gather(List<SignedHead> from, String where, TreeMap<Long, List<SignedHead>> heads) {
+    private Optional<Difference> gather(List<SignedHead> from, String where, NavigableMap<Long, List<SignedHead>> heads) {
         for (SignedHead head : from) {
             if (!key.signed(head)) {
                 return Optional.of(new Difference(
@@ -115,7 +116,7 @@ final class PlantCheck {
                         LogSetBackException.older(head, size, headsFile).sentence()));
     }
 
-    private Optional<Difference> leaves(TreeMap<Long, List<SignedHead>> heads) throws SQLException {
+    private Optional<Difference> leaves(NavigableMap<Long, List<SignedHead>> heads) throws SQLException {
         List<PlacedLeaf> batch = read(-1);
         while (!batch.isEmpty()) {
             Optional<Difference> difference = rowsOf(batch);
@@ -173,7 +174,7 @@ final class PlantCheck {
         return Optional.empty();
     }
 
-    private Optional<Difference> treeOf(List<PlacedLeaf> batch, TreeMap<Long, List<SignedHead>> heads)
+    private Optional<Difference> treeOf(List<PlacedLeaf> batch, NavigableMap<Long, List<SignedHead>> heads)
             throws SQLException {
         List<Frontier.Subtree> completed = new ArrayList<>();
         for (PlacedLeaf placed : batch) {
@@ -201,7 +202,7 @@ final class PlantCheck {
         return nodesCheck.first(completed);
     }
 
-    private Optional<Difference> headsAt(TreeMap<Long, List<SignedHead>> heads) {
+    private Optional<Difference> headsAt(NavigableMap<Long, List<SignedHead>> heads) {
         for (SignedHead signed : heads.getOrDefault(frontier.size(), List.of())) {
             TreeHead head = signed.head();
             if (!head.root().equals(frontier.root())) {
