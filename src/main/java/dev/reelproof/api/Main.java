@@ -1,5 +1,6 @@
 package dev.reelproof.api;
 
+import dev.reelproof.app.seal.VerifyLog;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.QuarkusBindException;
 import io.quarkus.runtime.annotations.QuarkusMain;
@@ -9,12 +10,15 @@ import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
-/** Starts the service, and says in a sentence why it does not start where that is a matter of settings. */
+/** Starts the service, or runs a command that needs none; says in a sentence why it does not start where that is a matter of settings. */
 @QuarkusMain
 public final class Main {
     private Main() {}
 
     public static void main(String... arguments) {
+        if (arguments.length > 0 && arguments[0].equals(VerifyLog.COMMAND)) {
+            System.exit(VerifyLog.run(System.out, System.err));
+        }
         Quarkus.run(null, Main::exit, arguments);
     }
 

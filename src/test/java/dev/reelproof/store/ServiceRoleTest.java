@@ -93,7 +93,10 @@ class ServiceRoleTest {
                 "update installation_default set value = false",
                 "delete from retest_acceptance",
                 "delete from certificate_withdrawal",
-                "update limit_revision_wrong set reason = 'another'"
+                "update limit_revision_wrong set reason = 'another'",
+                "delete from seal_leaf",
+                "update seal_node set hash = ''",
+                "truncate seal_head"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -160,6 +163,9 @@ class ServiceRoleTest {
                 "reel_disposition",
                 "refused_report",
                 "retest_acceptance",
+                "seal_head",
+                "seal_leaf",
+                "seal_node",
                 "step_run",
                 "sweep_block",
                 "test_record",

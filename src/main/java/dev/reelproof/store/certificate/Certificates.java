@@ -3,8 +3,10 @@ package dev.reelproof.store.certificate;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.digest.Sha256;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.UtcTimes;
 import dev.reelproof.store.reel.Reels;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
@@ -24,9 +26,11 @@ public class Certificates {
     private static final String SELECT = "select " + CertificateSummaryRow.COLUMNS + " from certificate ";
 
     private final Session session;
+    private final Sealing sealing;
 
-    Certificates(Session session) {
+    Certificates(Session session, Sealing sealing) {
         this.session = session;
+        this.sealing = sealing;
     }
 
     /**
@@ -123,6 +127,7 @@ public class Certificates {
         }
         session.persist(row);
         session.flush();
+        sealing.seal(LeafKind.CERTIFICATE, plant, List.of(row.number + "/" + row.issue));
         return new IssuedCertificate(
                 row.plant,
                 row.number,
