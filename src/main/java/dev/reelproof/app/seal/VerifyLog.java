@@ -20,9 +20,6 @@ import java.util.Optional;
  * key and the heads outside, from the same settings as the service.
  */
 public final class VerifyLog {
-    /** How it is called. */
-    public static final String COMMAND = "verify-log";
-
     static final int WHOLE = 0;
     static final int DIFFERS = 1;
     static final int CANNOT_CHECK = 2;

@@ -5,11 +5,11 @@ import dev.reelproof.store.EmbeddedDatabase;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Optional;
 import java.util.Properties;
 import org.jspecify.annotations.Nullable;
-import org.postgresql.Driver;
 
 /** Opens a database to be checked, to read it alone: a server by its address, or the embedded one in a data folder. */
 public final class CheckedDatabase {
@@ -31,10 +31,7 @@ public final class CheckedDatabase {
         if (password != null) {
             properties.setProperty("password", password);
         }
-        try (Connection connection = new Driver().connect(url, properties)) {
-            if (connection == null) {
-                throw new IllegalStateException("This is no address of a PostgreSQL server: " + url);
-            }
+        try (Connection connection = DriverManager.getConnection(url, properties)) {
             connection.setReadOnly(true);
             connection.setTransactionIsolation(Connection.TRANSACTION_REPEATABLE_READ);
             connection.setAutoCommit(false);
