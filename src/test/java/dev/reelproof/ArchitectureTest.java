@@ -251,12 +251,19 @@ class ArchitectureTest {
 
     @Test
     void jsonShapesAreAtTheEdgesAlone() {
-        // The store has them for its jsonb columns, the demo as a client of the API, limit.file for its schemas.
+        // The store has them for its jsonb columns, the pdf for what it attaches, the demo as a client of the API,
+        // limit.file for its
+        // schemas.
         classes()
                 .that(dependOn("com.fasterxml..", "com.networknt.."))
                 .should()
                 .resideInAnyPackage(
-                        ROOT + "api..", ROOT + "intake..", ROOT + "store..", ROOT + "demo..", ROOT + "limit.file..")
+                        ROOT + "api..",
+                        ROOT + "intake..",
+                        ROOT + "store..",
+                        ROOT + "pdf..",
+                        ROOT + "demo..",
+                        ROOT + "limit.file..")
                 .check(CLASSES);
     }
 

@@ -25,6 +25,15 @@ public record Leaf(LeafKind kind, String plant, String id, List<String> parts) {
         parts.forEach(part -> Line.require("part", part));
     }
 
+    /**
+     * The leaf of a file that a certificate carries.
+     *
+     * @param sha256 of the file, in hexadecimal
+     */
+    public static Leaf ofAttachment(String plant, String sha256) {
+        return new Leaf(LeafKind.ATTACHMENT, plant, sha256, List.of("sha256 " + sha256));
+    }
+
     /** The bytes that are hashed. */
     public byte[] bytes() {
         return (FORM + "\n" + kind.word() + "\n" + plant + "\n" + id + "\n" + String.join("\n", parts) + "\n")

@@ -10,6 +10,14 @@ public enum LeafKind {
     /** A record with its findings and sweeps. */
     RECORD("record"),
     CERTIFICATE("certificate"),
+    /** That a certificate was taken back. */
+    WITHDRAWAL("withdrawal"),
+    /** That an engineer accepted a pass after a failure. */
+    RETEST_ACCEPTANCE("retest-acceptance"),
+    /** That a revision of a limit set was found wrong. */
+    LIMITS_FOUND_WRONG("limits-found-wrong"),
+    HOLD("hold"),
+    HOLD_RELEASE("hold-release"),
     AUDIT_ENTRY("audit-entry"),
     /** A file that a certificate carries, by its digest alone: there is no row of it. */
     ATTACHMENT("attachment"),

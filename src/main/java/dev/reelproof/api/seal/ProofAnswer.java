@@ -10,7 +10,8 @@ record ProofAnswer(
         @Schema(description = "the leaf's place, from 0") long index,
         @Schema(description = "how many leaves the log had") long size,
         @Schema(description = "the hashes to the root, the lowest first") List<String> path,
-        SealResource.Head head) {
+        SealResource.Head head,
+        @Schema(description = "the log's public key: SubjectPublicKeyInfo in Base64") String publicKey) {
 
     /** What the leaf says. */
     @Schema(name = "LogLeaf")

@@ -3,6 +3,8 @@ package dev.reelproof.app.seal;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.Settings;
+import dev.reelproof.pdf.InclusionProofJson;
+import dev.reelproof.seal.CarriedProof;
 import dev.reelproof.seal.InclusionProof;
 import dev.reelproof.seal.LeafKind;
 import dev.reelproof.seal.SealKey;
@@ -15,6 +17,7 @@ import dev.reelproof.store.seal.SealKeyFile;
 import dev.reelproof.store.seal.Sealing;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.inject.Singleton;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.Optional;
 import java.util.Set;
@@ -190,5 +193,14 @@ public class KeepLog {
     public InclusionProof proveAttachment(String plant, String sha256) {
         QuarkusTransaction.requiringNew().run(() -> sealing.sealAttachment(plant, sha256));
         return prove(plant, LeafKind.ATTACHMENT, sha256).orElseThrow();
+    }
+
+    /**
+     * What a certificate carries so that its attached file can be found in the plant's log without the plant: {@link #proveAttachment}
+     * with the log's public key, as JSON in UTF-8. Always the same for the same file.
+     */
+    public byte[] proofToCarry(String plant, String sha256) {
+        return InclusionProofJson.write(new CarriedProof(proveAttachment(plant, sha256), key().open()))
+                .getBytes(StandardCharsets.UTF_8);
     }
 }

@@ -4,12 +4,13 @@ import dev.reelproof.access.Action;
 import dev.reelproof.access.Callers;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.pdf.InclusionProofJson;
+import dev.reelproof.seal.CarriedProof;
 import dev.reelproof.seal.InclusionProof;
 import dev.reelproof.seal.LeafKind;
 import dev.reelproof.seal.PublicSealKey;
 import dev.reelproof.seal.SignedHead;
 import dev.reelproof.store.access.AuditTrail;
-import dev.reelproof.store.seal.InclusionProofJson;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.inject.Singleton;
 import java.util.List;
@@ -71,6 +72,6 @@ public class ReadLog {
         InclusionProof proof = log.prove(plant, kind, id)
                 .orElseThrow(() -> new NothingThereException(
                         "There is no " + kind.word() + " '" + id + "' in the log of plant " + plant + "."));
-        return InclusionProofJson.write(proof);
+        return InclusionProofJson.write(new CarriedProof(proof, key()));
     }
 }

@@ -26,6 +26,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The heads outside the database: a file of lines of JSON, added to and never rewritten.
  *
+ * <p>A line counts when its line feed is there: what a crash cut off was never promised to anybody, and the next head takes its place.
+ *
  * <p>It is what a database that was set back is recognised by. So it belongs where the database's owner cannot reach, and copies of
  * it elsewhere.
  */
@@ -52,7 +54,9 @@ public final class HeadsFile {
                 Files.createDirectories(folder);
             }
             try (FileChannel channel = FileChannel.open(
-                    file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.APPEND)) {
+                    file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
+                channel.truncate(endOfLastLine(channel));
+                channel.position(channel.size());
                 ByteBuffer left = ByteBuffer.wrap(line);
                 while (left.hasRemaining()) {
                     channel.write(left);
@@ -63,6 +67,17 @@ public final class HeadsFile {
             throw new UncheckedIOException("The log's head could not be written to " + file + ": " + e.getMessage(), e);
         }
         newest().put(head.head().plant(), head);
+    }
+
+    private static long endOfLastLine(FileChannel channel) throws IOException {
+        ByteBuffer last = ByteBuffer.allocate(1);
+        for (long end = channel.size(); end > 0; end--) {
+            channel.read(last.clear(), end - 1);
+            if (last.get(0) == '\n') {
+                return end;
+            }
+        }
+        return 0;
     }
 
     /** The head of a plant that was written last; empty when there is none. */
@@ -94,8 +109,10 @@ public final class HeadsFile {
         }
         List<SignedHead> heads = new ArrayList<>();
         try {
+            String text = Files.readString(file);
             int number = 0;
-            for (String line : Files.readAllLines(file)) {
+            for (String line :
+                    text.substring(0, text.lastIndexOf('\n') + 1).lines().toList()) {
                 number++;
                 heads.add(head(line, number));
             }

@@ -96,11 +96,9 @@ public final class LogCheck {
     private Set<String> plants() throws SQLException {
         Set<String> plants = new TreeSet<>();
         outside.forEach(head -> plants.add(head.head().plant()));
-        try (PreparedStatement query = connection.prepareStatement(
-                        """
-                        select plant from seal_leaf union select plant from seal_pending union select plant from seal_head
-                        union select plant from upload union select plant from test_record
-                        union select plant from certificate union select plant from audit_entry""");
+        try (PreparedStatement query = connection.prepareStatement("select plant from seal_leaf"
+                        + " union select plant from seal_pending union select plant from seal_head union "
+                        + SealedTable.plants());
                 ResultSet rows = query.executeQuery()) {
             while (rows.next()) {
                 plants.add(rows.getString(1));

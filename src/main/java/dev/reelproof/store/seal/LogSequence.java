@@ -53,10 +53,8 @@ public class LogSequence {
     /** The plants that have rows or a log, whether they are served here or not. */
     @Transactional(Transactional.TxType.REQUIRES_NEW)
     public Set<String> plantsWithRows() {
-        return new TreeSet<>(session.createNativeQuery(
-                        "select plant from upload union select plant from certificate union select plant from audit_entry",
-                        String.class)
-                .getResultList());
+        return new TreeSet<>(
+                session.createNativeQuery(SealedTable.plants(), String.class).getResultList());
     }
 
     /**

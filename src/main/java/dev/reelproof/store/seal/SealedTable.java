@@ -2,6 +2,7 @@ package dev.reelproof.store.seal;
 
 import dev.reelproof.seal.LeafKind;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -32,6 +33,21 @@ enum SealedTable {
             "certificate",
             "t.number || '/' || t.issue",
             "t.number = substring(k.id from '^(.*)/[0-9]+$') and t.issue = substring(k.id from '/([0-9]+)$')::int",
+            null),
+    CERTIFICATE_WITHDRAWAL(LeafKind.WITHDRAWAL, "certificate_withdrawal", "t.number", "t.number = k.id", null),
+    RETEST_ACCEPTANCE(LeafKind.RETEST_ACCEPTANCE, "retest_acceptance", "t.id::text", "t.id = k.id::bigint", null),
+    LIMIT_REVISION_WRONG(
+            LeafKind.LIMITS_FOUND_WRONG,
+            "limit_revision_wrong",
+            "t.limit_set || '/' || t.revision",
+            "t.limit_set = substring(k.id from '^(.*)/[0-9]+$') and t.revision = substring(k.id from '/([0-9]+)$')::int",
+            null),
+    HOLD(LeafKind.HOLD, "hold", "t.id::text", "t.id = k.id::bigint", null),
+    HOLD_RELEASE(
+            LeafKind.HOLD_RELEASE,
+            "hold_release",
+            "t.hold || '/' || t.ordinal",
+            "t.hold = substring(k.id from '^(.*)/')::bigint and t.ordinal = substring(k.id from '/([0-9]+)$')::int",
             null),
     AUDIT_ENTRY(LeafKind.AUDIT_ENTRY, "audit_entry", "t.id::text", "t.id = k.id::bigint", null);
 
@@ -65,6 +81,14 @@ enum SealedTable {
     /** The tables of a kind of leaf, its root first. */
     static List<SealedTable> of(LeafKind kind) {
         return Stream.of(values()).filter(table -> table.kind == kind).toList();
+    }
+
+    /** A query for the plants that have rows of leaves. */
+    static String plants() {
+        return Stream.of(LeafKind.values())
+                .filter(LeafKind::hasRow)
+                .map(kind -> "select plant from " + rootOf(kind).table)
+                .collect(Collectors.joining(" union "));
     }
 
     /** The table that a leaf of the kind is named after. */

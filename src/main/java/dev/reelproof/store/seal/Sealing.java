@@ -1,5 +1,6 @@
 package dev.reelproof.store.seal;
 
+import dev.reelproof.seal.Leaf;
 import dev.reelproof.seal.LeafKind;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -37,6 +38,7 @@ public class Sealing {
     /** Seals a file by its digest; a file that was sealed before stays as it was. */
     @Transactional(Transactional.TxType.MANDATORY)
     public void sealAttachment(String plant, String sha256) {
+        Leaf leaf = Leaf.ofAttachment(plant, sha256);
         session.doWork(connection -> {
             try (PreparedStatement insert = connection.prepareStatement(
                     """
@@ -46,9 +48,9 @@ public class Sealing {
                     where not exists (select from seal_leaf l where (l.plant, l.kind, l.id) = (p.plant, p.kind, p.id))
                     on conflict do nothing""")) {
                 insert.setString(1, plant);
-                insert.setString(2, LeafKind.ATTACHMENT.word());
-                insert.setString(3, sha256);
-                insert.setString(4, "sha256 " + sha256);
+                insert.setString(2, leaf.kind().word());
+                insert.setString(3, leaf.id());
+                insert.setString(4, LeafRows.parts(leaf));
                 insert.executeUpdate();
             }
         });

@@ -1,5 +1,6 @@
 package dev.reelproof.api.seal;
 
+import static dev.reelproof.api.seal.DatabaseEdits.ask;
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
@@ -12,6 +13,8 @@ import dev.reelproof.api.access.SignedIn;
 import dev.reelproof.api.result.SampleResult;
 import dev.reelproof.app.seal.KeepLog;
 import dev.reelproof.digest.Sha256;
+import dev.reelproof.pdf.InclusionProofJson;
+import dev.reelproof.seal.CarriedProof;
 import dev.reelproof.seal.Hash;
 import dev.reelproof.seal.InclusionProof;
 import dev.reelproof.seal.LeafKind;
@@ -20,7 +23,6 @@ import dev.reelproof.seal.SignedHead;
 import dev.reelproof.seal.TreeHead;
 import dev.reelproof.store.DatabaseOwner;
 import dev.reelproof.store.seal.HeadsFile;
-import dev.reelproof.store.seal.InclusionProofJson;
 import dev.reelproof.store.seal.LogCheck;
 import dev.reelproof.store.seal.LogCheck.Difference;
 import dev.reelproof.store.seal.LogSequence;
@@ -29,11 +31,11 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
@@ -114,30 +116,11 @@ class TamperEvidenceTest {
     }
 
     private LogCheck.Result checkAfter(HeadsFile heads, String... edits) throws SQLException {
-        try (Connection owner = DatabaseOwner.connect();
-                Statement statement = owner.createStatement()) {
-            owner.setAutoCommit(false);
-            statement.execute("set local session_replication_role = replica");
-            for (String edit : edits) {
-                assertTrue(statement.executeUpdate(edit) > 0, "edits something: " + edit);
-            }
-            LogCheck.Result result = LogCheck.check(owner, log.key().open(), heads);
-            owner.rollback();
-            return result;
-        }
+        return DatabaseEdits.checkAfter(log.key().open(), heads, edits);
     }
 
     private Difference found(String... edits) throws SQLException {
         return checkAfter(log.heads(), edits).first().orElseThrow();
-    }
-
-    private static String ask(String question) throws SQLException {
-        try (Connection owner = DatabaseOwner.connect();
-                Statement statement = owner.createStatement();
-                ResultSet answer = statement.executeQuery(question)) {
-            assertTrue(answer.next());
-            return answer.getString(1);
-        }
     }
 
     @Test
@@ -171,6 +154,7 @@ class TamperEvidenceTest {
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
+            quoteCharacter = '`',
             value = {
                 "update test_record set verdict = 'incomplete' where id = 'RECORD' | test_record | RECORD",
                 "update test_record set station = station || ' ' where id = 'RECORD' | test_record | RECORD",
@@ -263,6 +247,26 @@ class TamperEvidenceTest {
         Difference found = checkAfter(log.heads(), edits).first().orElseThrow();
         assertEquals("north " + yesterday, found.key());
         assertTrue(found.what().contains("the database is older than that head"), found.what());
+    }
+
+    /** Whoever takes the last row takes what the log says of it too; no later leaf leans on that one. */
+    @Test
+    void theLastRowTakenWithItsLeafIsFoundByTheHeadOutside() throws SQLException {
+        certified();
+        String last = ask("select max(position) from seal_leaf where plant = 'north'");
+        String entry =
+                ask("select id from seal_leaf where kind = 'audit-entry' and plant = 'north' and position = " + last);
+        String row = "delete from audit_entry where id = " + entry;
+        assertEquals(new Difference("audit_entry", "north " + entry, found(row).what()), found(row), "the row alone");
+        List<String> all =
+                new ArrayList<>(List.of(row, "delete from seal_leaf where plant = 'north' and position = " + last));
+        if (Long.parseLong(last) % 2 == 1) {
+            all.add("delete from seal_node where plant = 'north' and (position + 1) * 2 ^ level > " + last);
+        }
+        all.add("delete from seal_head where plant = 'north' and size > " + last);
+        Difference found = found(all.toArray(String[]::new));
+        assertEquals("north " + last, found.key());
+        assertTrue(found.what().contains("leaves were removed"), found.what());
     }
 
     @Test
@@ -372,11 +376,11 @@ class TamperEvidenceTest {
                 .statusCode(200)
                 .extract()
                 .path("key.publicKey"));
-        InclusionProof proof = InclusionProofJson.read(text);
+        InclusionProof proof = InclusionProofJson.read(text).proof();
         assertEquals(Optional.empty(), proof.fault(key));
         assertEquals("north", proof.leaf().plant());
         String forged = text.replace("certificate " + digest(proof), "certificate " + "0".repeat(64));
-        assertTrue(InclusionProofJson.read(forged).fault(key).isPresent());
+        assertTrue(InclusionProofJson.read(forged).fault().isPresent());
     }
 
     private static String digest(InclusionProof proof) {
@@ -391,7 +395,11 @@ class TamperEvidenceTest {
         assertEquals(List.of("sha256 " + sha256), proof.leaf().parts());
         certified();
         assertEquals(proof, log.proveAttachment("north", sha256));
-        assertEquals(proof, InclusionProofJson.read(InclusionProofJson.write(proof)));
+        byte[] carried = log.proofToCarry("north", sha256);
+        CarriedProof read = InclusionProofJson.read(new String(carried, StandardCharsets.UTF_8));
+        assertEquals(proof, read.proof());
+        assertEquals(Optional.empty(), read.faultAsTo(sha256));
+        assertTrue(read.faultAsTo(Sha256.hex("another file")).isPresent());
     }
 
     @Test

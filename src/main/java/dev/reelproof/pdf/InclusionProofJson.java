@@ -1,14 +1,16 @@
-package dev.reelproof.store.seal;
+package dev.reelproof.pdf;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.reelproof.seal.CarriedProof;
 import dev.reelproof.seal.Hash;
 import dev.reelproof.seal.InclusionProof;
 import dev.reelproof.seal.Leaf;
 import dev.reelproof.seal.LeafKind;
+import dev.reelproof.seal.PublicSealKey;
 import dev.reelproof.seal.SignedHead;
 import dev.reelproof.seal.TreeHead;
 import java.time.Instant;
@@ -24,9 +26,10 @@ public final class InclusionProofJson {
 
     /**
      * {@code {"leaf": {"kind", "plant", "id", "parts": [line], "hash"}, "index", "size", "path": [hash], "head": {"plant", "size", "root",
-     * "at", "key", "signature"}}}; hashes and the signature in hexadecimal.
+     * "at", "key", "signature"}, "publicKey"}}; hashes and the signature in hexadecimal, the key in Base64.
      */
-    public static String write(InclusionProof proof) {
+    public static String write(CarriedProof carried) {
+        InclusionProof proof = carried.proof();
         ObjectNode json = JSON.createObjectNode();
         ObjectNode leaf = json.putObject("leaf")
                 .put("kind", proof.leaf().kind().word())
@@ -46,6 +49,7 @@ public final class InclusionProofJson {
                 .put("at", head.at().toString())
                 .put("key", proof.head().keyId())
                 .put("signature", proof.head().signature());
+        json.put("publicKey", carried.key().base64());
         return json.toString();
     }
 
@@ -54,7 +58,7 @@ public final class InclusionProofJson {
      *
      * @throws IllegalArgumentException when it is no such proof
      */
-    public static InclusionProof read(String text) {
+    public static CarriedProof read(String text) {
         try {
             JsonNode json = JSON.readTree(text);
             JsonNode leaf = json.required("leaf");
@@ -63,7 +67,7 @@ public final class InclusionProofJson {
             leaf.required("parts").forEach(part -> parts.add(part.asText()));
             List<Hash> path = new ArrayList<>();
             json.required("path").forEach(hash -> path.add(Hash.ofHex(hash.asText())));
-            return new InclusionProof(
+            InclusionProof proof = new InclusionProof(
                     new Leaf(
                             LeafKind.named(leaf.required("kind").asText())
                                     .orElseThrow(() -> new IllegalArgumentException("unknown kind of leaf")),
@@ -80,6 +84,8 @@ public final class InclusionProofJson {
                                     Instant.parse(head.required("at").asText())),
                             head.required("key").asText(),
                             head.required("signature").asText()));
+            return new CarriedProof(
+                    proof, PublicSealKey.ofBase64(json.required("publicKey").asText()));
         } catch (JsonProcessingException | DateTimeParseException e) {
             throw new IllegalArgumentException("this is no proof of inclusion: " + e.getMessage(), e);
         }
