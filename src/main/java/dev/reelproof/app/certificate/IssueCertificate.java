@@ -17,8 +17,10 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
+import dev.reelproof.store.concession.Concessions;
 import dev.reelproof.store.reel.Reels;
 import dev.reelproof.store.result.Records;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -30,7 +32,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Issues certificates: for the newest record of a reel, when it is accepted and not on hold, once.
+ * Issues certificates: for the newest record of a reel, when it is accepted, or conceded and approved, and not on hold, once.
  *
  * <p>A first transaction finds out whether the reel may have one. What it says is read and its pages are laid out with no lock held. A
  * last, short transaction looks again, takes the next number of the plant, puts it on the pages and keeps the certificate: it alone
@@ -44,6 +46,7 @@ public class IssueCertificate {
     private final Reels reels;
     private final Records records;
     private final Certificates certificates;
+    private final Concessions concessions;
     private final HoldCheck holds;
     private final LimitSets limitSets;
     private final DraftCertificate drafting;
@@ -55,6 +58,7 @@ public class IssueCertificate {
             Reels reels,
             Records records,
             Certificates certificates,
+            Concessions concessions,
             HoldCheck holds,
             LimitSets limitSets,
             DraftCertificate drafting,
@@ -64,6 +68,7 @@ public class IssueCertificate {
         this.reels = reels;
         this.records = records;
         this.certificates = certificates;
+        this.concessions = concessions;
         this.holds = holds;
         this.limitSets = limitSets;
         this.drafting = drafting;
@@ -80,11 +85,20 @@ public class IssueCertificate {
      */
     public record Issued(IssuedCertificate certificate, boolean first) {}
 
-    /** What is to be certified: a reel as registered, its newest record, and the certificate that this has already. */
-    private record Candidate(RegisteredReel reel, TestRecord record, Optional<IssuedCertificate> certificate) {
+    /**
+     * What is to be certified: a reel as registered, its newest record, what its concessions mean for that, and the certificate that the
+     * record has already.
+     */
+    private record Candidate(
+            RegisteredReel reel,
+            TestRecord record,
+            ConcessionStanding standing,
+            Optional<IssuedCertificate> certificate) {
 
         boolean isSameAs(Candidate other) {
-            return reel.equals(other.reel) && record.id().equals(other.record.id());
+            return reel.equals(other.reel)
+                    && record.id().equals(other.record.id())
+                    && standing.equals(other.standing);
         }
     }
 
@@ -109,7 +123,12 @@ public class IssueCertificate {
             }
             Material material = QuarkusTransaction.joiningExisting().call(() -> material(candidate.record()));
             try (CertificateDraft draft =
-                    drafting.draft(candidate.reel(), candidate.record(), material.sweeps(), material.limitSet())) {
+                    drafting.draft(
+                            candidate.reel(),
+                            candidate.record(),
+                            material.sweeps(),
+                            material.limitSet(),
+                            candidate.standing())) {
                 Optional<Issued> issued =
                         QuarkusTransaction.joiningExisting().call(() -> issue(plant, candidate, draft));
                 if (issued.isPresent()) {
@@ -144,10 +163,11 @@ public class IssueCertificate {
                     reel.id(), open, certificate.map(IssuedCertificate::number).orElse(null));
         }
         TestRecord record = newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
-        MayHaveCertificate.reasonAgainst(record.judgement()).ifPresent(reason -> {
+        ConcessionStanding standing = ConcessionStanding.of(concessions.ofReel(plant, reel.id()), record);
+        MayHaveCertificate.reasonAgainst(record.judgement(), standing).ifPresent(reason -> {
             throw new ConflictException("Reel " + reel.id() + ": " + reason);
         });
-        return new Candidate(reel, record, certificate);
+        return new Candidate(reel, record, standing, certificate);
     }
 
     /** Numbers and keeps a draft; empty when the reel is no longer what was drafted. */

@@ -41,7 +41,7 @@ public class PopulationQuery {
 
     /**
      * Of each reel the newest record within the time, with where, with what, by whom and when it was tested; of each record the worst
-     * finding of the property and the least margin.
+     * finding of the property and the least margin. What a regrade judged again is no test of its own.
      */
     private static final String FIND_TESTED =
             """
@@ -52,6 +52,7 @@ public class PopulationQuery {
                 where plant = :plant and finished >= coalesce(cast(:from as timestamptz), '-infinity')
                   and finished <= coalesce(cast(:to as timestamptz), 'infinity')
                   and product = coalesce(cast(:product as text), product)
+                  and not exists (select from judged_again j where j.plant = test_record.plant and j.record_id = test_record.id)
                 order by reel, attempt desc
                 limit :most)
             select n.reel, n.product, coalesce(bool_or(f.outcome = any(:rejecting)), false),
