@@ -7,6 +7,7 @@ import { notice, noticeFault } from '../page/notices.js';
 import { isStatus } from '../page/requests.js';
 import { getJson } from '../page/session.js';
 import { factList } from '../page/words.js';
+import { showConcession } from './concession.js';
 import { showHolds } from './holds.js';
 import { showRecord } from './record.js';
 import { shown, turns } from './shown.js';
@@ -47,6 +48,7 @@ export async function openReel(number) {
     showHead(reel);
     showHolds(reel);
     showRecord(reel.records[0] ?? null);
+    showConcession(reel).catch(noticeFault);
   } catch (fault) {
     if (!isNewest()) return;
     await openStart().catch(() => {});
