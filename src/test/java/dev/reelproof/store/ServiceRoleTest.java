@@ -89,7 +89,10 @@ class ServiceRoleTest {
                 "update reel_disposition set state = 'scrapped'",
                 "delete from refused_report",
                 "update hold set held_by = 'another'",
-                "delete from hold_release"
+                "delete from hold_release",
+                "update concession set reason = 'another'",
+                "delete from concession_decision",
+                "update judged_again set of_record = record_id"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
