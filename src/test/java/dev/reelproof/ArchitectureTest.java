@@ -43,8 +43,7 @@ class ArchitectureTest {
             Map.entry("genealogy", Set.of("quantity", "correction")),
             Map.entry("analysis", Set.of("quantity", "measurement", "judgement", "genealogy")),
             Map.entry("wording", Set.of("quantity", "measurement", "limit", "judgement", "analysis", "record")),
-            Map.entry(
-                    "certificate", Set.of("quantity", "measurement", "limit", "judgement", "record", "wording")));
+            Map.entry("certificate", Set.of("quantity", "measurement", "limit", "judgement", "record", "wording")));
 
     /** For each room of the edges the other edges that it may use. */
     private static final Map<String, Set<String>> EDGE_MAY_USE = Map.of(

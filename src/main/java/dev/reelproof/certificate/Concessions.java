@@ -42,12 +42,11 @@ final class Concessions {
 
     /** A requirement of the set of before, where the reel was regraded, keeps its id in words. */
     private String title(String id, LimitSet limitSet, Product product) {
-        return limitSet.requirement(id, product.pairs())
-                .map(wording::title)
-                .orElseGet(() -> id.replace('-', ' '));
+        return limitSet.requirement(id, product.pairs()).map(wording::title).orElseGet(() -> id.replace('-', ' '));
     }
 
     private Signer signer(Concession.Person person, OffsetDateTime when) {
-        return new Signer(person.name(), wording.role(person.role()), when.toLocalDate().toString());
+        return new Signer(
+                person.name(), wording.role(person.role()), when.toLocalDate().toString());
     }
 }

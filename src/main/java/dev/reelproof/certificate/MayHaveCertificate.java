@@ -34,15 +34,14 @@ public final class MayHaveCertificate {
                     + judgement.revision() + " has no requirement for this product");
         }
         if (standing.untested().isPresent()) {
-            return Optional.of(
-                    "it was shortened by concession " + standing.untested().get().id()
-                            + "; it has a certificate once it was tested at its new length");
+            return Optional.of("it was shortened by concession "
+                    + standing.untested().get().id() + "; it has a certificate once it was tested at its new length");
         }
         List<String> reasons = standing.usedAsIs().isPresent() ? new ArrayList<>() : failing(judgement);
         list(judgement, Outcome.NOT_TESTED, "was not tested", "were not tested").ifPresent(reasons::add);
         Optional<String> undecided = standing.open()
-                .map(concession -> "concession " + concession.id() + ", which " + concession.requestedBy().name()
-                        + " asked for, is not approved yet");
+                .map(concession -> "concession " + concession.id() + ", which "
+                        + concession.requestedBy().name() + " asked for, is not approved yet");
         if (reasons.isEmpty()) {
             return undecided;
         }

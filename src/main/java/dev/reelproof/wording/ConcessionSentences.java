@@ -66,10 +66,15 @@ final class ConcessionSentences {
         }
         if (approved.terms() instanceof Terms.Shorten shorten) {
             return words.text(
-                    "concession.shorten.statement", "id", id, "from", lengthBefore(approved), "length", length(shorten));
+                    "concession.shorten.statement",
+                    "id",
+                    id,
+                    "from",
+                    lengthBefore(approved),
+                    "length",
+                    length(shorten));
         }
-        return words.text(
-                "concession.use-as-is.statement", "id", id, "requirements", String.join("; ", requirements));
+        return words.text("concession.use-as-is.statement", "id", id, "requirements", String.join("; ", requirements));
     }
 
     String persons(Concession approved) {

@@ -109,22 +109,18 @@ class MayHaveCertificateTest {
     void aConcessionThatIsNotApprovedYetIsNone() {
         ConcessionStanding open = new ConcessionStanding(
                 List.of(), Optional.of(ConcessionSamples.asked(new Terms.UseAsIs())), Optional.empty());
-        String reason = MayHaveCertificate.reasonAgainst(
-                        CertificateSamples.judgementOf(Verdict.REJECTED, FAILS), open)
+        String reason = MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.REJECTED, FAILS), open)
                 .orElseThrow();
         assertTrue(reason.endsWith("concession 12, which anna asked for, is not approved yet"), reason);
         Finding conditional = finding(Property.MUTUAL_CAPACITANCE, Outcome.CONDITIONAL_PASS, null, PASSES.figure());
-        assertTrue(MayHaveCertificate.reasonAgainst(
-                        CertificateSamples.judgementOf(Verdict.ACCEPTED, conditional), open)
+        assertTrue(MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, conditional), open)
                 .isPresent());
     }
 
     @Test
     void aShortenedReelIsTestedFirst() {
         ConcessionStanding cut = new ConcessionStanding(
-                List.of(),
-                Optional.empty(),
-                Optional.of(ConcessionSamples.approved(new Terms.Shorten(200, "m"))));
+                List.of(), Optional.empty(), Optional.of(ConcessionSamples.approved(new Terms.Shorten(200, "m"))));
         String reason = MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, PASSES), cut)
                 .orElseThrow();
         assertTrue(reason.contains("shortened by concession 12"), reason);

@@ -136,7 +136,8 @@ class ReelPagesTest {
         browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
         browser.says("concessions", "Use as it is: reel " + reel);
         browser.says("concessions", "Reel " + reel + " stays what its test made it");
-        WebElement card = browser.driver().findElement(By.xpath("//ul[@id='concessions']/li[contains(., '" + reel + "')]"));
+        WebElement card =
+                browser.driver().findElement(By.xpath("//ul[@id='concessions']/li[contains(., '" + reel + "')]"));
         card.findElement(By.tagName("input")).sendKeys("looked at");
         card.findElement(By.cssSelector("button.main")).click();
         browser.says("done", "was approved");
@@ -149,7 +150,8 @@ class ReelPagesTest {
     }
 
     private static WebElement reason(String subject) {
-        return browser.driver().findElement(By.xpath("//li[h3[normalize-space() = 'release: " + subject + "']]//input"));
+        return browser.driver()
+                .findElement(By.xpath("//li[h3[normalize-space() = 'release: " + subject + "']]//input"));
     }
 
     @Test

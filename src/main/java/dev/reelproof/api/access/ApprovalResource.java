@@ -60,15 +60,18 @@ public class ApprovalResource {
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Ask for an approval",
-            description = "Of the action 'release', whose subject is such as hold/12. For persons of the roles engineer and"
-                    + " quality-manager.")
+            description =
+                    "Of the action 'release', whose subject is such as hold/12. For persons of the roles engineer and"
+                            + " quality-manager.")
     @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ApprovalAnswer.Request.class)))
     @APIResponse(
             responseCode = "201",
             description = "asked for",
             content = @Content(schema = @Schema(implementation = ApprovalAnswer.class)))
     @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
-    @APIResponse(responseCode = "422", description = "an action that approval would not do, no such subject, or no reason")
+    @APIResponse(
+            responseCode = "422",
+            description = "an action that approval would not do, no such subject, or no reason")
     public Response request(@QueryParam("plant") @Nullable String plant, byte[] body) {
         asking.requirePermission(plant);
         Faults faults = new Faults();

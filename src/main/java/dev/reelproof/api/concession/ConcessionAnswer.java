@@ -47,7 +47,10 @@ record ConcessionAnswer(
     /** What is asked for, for the description of the API. */
     @Schema(name = "ConcessionRequest")
     record Request(
-            @Schema(required = true, enumeration = {"use-as-is", "regrade", "shorten"}) String kind,
+            @Schema(
+                            required = true,
+                            enumeration = {"use-as-is", "regrade", "shorten"})
+                    String kind,
             @Schema(description = "of a regrade alone: what the reel is to become") @Nullable String product,
             @Schema(description = "of a shortening alone: the new length") @Nullable Quantity length,
             @Schema(required = true) String reason) {}

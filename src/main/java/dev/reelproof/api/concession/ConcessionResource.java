@@ -37,8 +37,7 @@ public class ConcessionResource {
     private final RefuseConcession refusing;
     private final Callers callers;
 
-    ConcessionResource(
-            FindConcessions find, ApproveConcession approving, RefuseConcession refusing, Callers callers) {
+    ConcessionResource(FindConcessions find, ApproveConcession approving, RefuseConcession refusing, Callers callers) {
         this.find = find;
         this.approving = approving;
         this.refusing = refusing;
@@ -76,9 +75,12 @@ public class ConcessionResource {
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Approve a concession that somebody else asked for",
-            description = "It is done at once: the reel may have a certificate as it is, is regraded and its test judged again,"
-                    + " or gets its new length and must be tested again. For persons of the role quality-manager.")
-    @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ConcessionAnswer.Decision.class)))
+            description =
+                    "It is done at once: the reel may have a certificate as it is, is regraded and its test judged again,"
+                            + " or gets its new length and must be tested again. For persons of the role quality-manager.")
+    @RequestBody(
+            required = true,
+            content = @Content(schema = @Schema(implementation = ConcessionAnswer.Decision.class)))
     @APIResponse(
             responseCode = "200",
             description = "approved, and done",
@@ -87,7 +89,8 @@ public class ConcessionResource {
     @APIResponse(responseCode = "404", description = "no such concession")
     @APIResponse(
             responseCode = "409",
-            description = "asked for by the same person, decided before, lapsed, or the reel does not meet the new product's limits")
+            description =
+                    "asked for by the same person, decided before, lapsed, or the reel does not meet the new product's limits")
     public ConcessionAnswer approve(
             @PathParam("id") String id, @QueryParam("plant") @Nullable String plant, byte[] body) {
         requireMayDecide();
@@ -101,7 +104,9 @@ public class ConcessionResource {
     @Operation(
             summary = "Refuse a concession that somebody else asked for",
             description = "For persons of the role quality-manager.")
-    @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ConcessionAnswer.Decision.class)))
+    @RequestBody(
+            required = true,
+            content = @Content(schema = @Schema(implementation = ConcessionAnswer.Decision.class)))
     @APIResponse(
             responseCode = "200",
             description = "refused; the reel stays as it is",

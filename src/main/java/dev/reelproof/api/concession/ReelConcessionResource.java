@@ -38,8 +38,9 @@ public class ReelConcessionResource {
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Ask to use a rejected reel as it is, to regrade it or to shorten it",
-            description = "Of a reel whose newest test is rejected, or accepted conditionally. A quality manager decides. It lapses"
-                    + " when the reel is tested again first. For persons of the role engineer.")
+            description =
+                    "Of a reel whose newest test is rejected, or accepted conditionally. A quality manager decides. It lapses"
+                            + " when the reel is tested again first. For persons of the role engineer.")
     @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ConcessionAnswer.Request.class)))
     @APIResponse(
             responseCode = "201",
@@ -49,11 +50,11 @@ public class ReelConcessionResource {
     @APIResponse(responseCode = "404", description = "the reel is not registered")
     @APIResponse(
             responseCode = "409",
-            description = "nothing of the reel is to be conceded, another concession is open, or the reel does not meet the new"
-                    + " product's limits")
+            description =
+                    "nothing of the reel is to be conceded, another concession is open, or the reel does not meet the new"
+                            + " product's limits")
     @APIResponse(responseCode = "422", description = "no reason, an unknown kind or product, or no length")
-    public Response request(
-            @PathParam("reel") String reel, @QueryParam("plant") @Nullable String plant, byte[] body) {
+    public Response request(@PathParam("reel") String reel, @QueryParam("plant") @Nullable String plant, byte[] body) {
         Concession asked = requesting.request(plant, reel, () -> SentConcession.asked(body));
         return Response.created(URI.create("/api/v1/concessions/" + asked.id()))
                 .entity(ConcessionAnswer.of(new Standing(asked, Concession.State.OPEN), Wording.english()))

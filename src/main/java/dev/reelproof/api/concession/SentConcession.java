@@ -46,10 +46,8 @@ final class SentConcession {
             case SHORTEN -> {
                 refuse(PRODUCT, kind, sent);
                 sent.require(LENGTH);
-                yield sent.quantity(LENGTH, Quantity::new)
-                        .flatMap(length -> sent.faults()
-                                .attempt(
-                                        sent.pointer(LENGTH), () -> new Terms.Shorten(length.value(), length.unit())));
+                yield sent.quantity(LENGTH, Quantity::new).flatMap(length -> sent.faults()
+                        .attempt(sent.pointer(LENGTH), () -> new Terms.Shorten(length.value(), length.unit())));
             }
         };
     }
@@ -67,7 +65,8 @@ final class SentConcession {
      */
     static String reason(byte[] body) {
         Faults faults = new Faults();
-        SentObject sent = SentObject.read("decision", body, faults).allow("reason").require("reason");
+        SentObject sent =
+                SentObject.read("decision", body, faults).allow("reason").require("reason");
         Optional<String> reason = sent.text("reason", LONGEST_REASON);
         faults.refuseIfAny();
         return reason.orElseThrow();

@@ -18,7 +18,8 @@ public class ApprovalEffects {
     ApprovalEffects(@All List<ApprovalEffect> all) {
         for (ApprovalEffect effect : all) {
             if (effects.put(effect.action(), effect) != null) {
-                throw new IllegalStateException("an approval of '" + effect.action().word() + "' would do two things");
+                throw new IllegalStateException(
+                        "an approval of '" + effect.action().word() + "' would do two things");
             }
         }
     }

@@ -96,9 +96,7 @@ public class IssueCertificate {
             Optional<IssuedCertificate> certificate) {
 
         boolean isSameAs(Candidate other) {
-            return reel.equals(other.reel)
-                    && record.id().equals(other.record.id())
-                    && standing.equals(other.standing);
+            return reel.equals(other.reel) && record.id().equals(other.record.id()) && standing.equals(other.standing);
         }
     }
 
@@ -122,13 +120,12 @@ public class IssueCertificate {
                 return new Issued(candidate.certificate().get(), false);
             }
             Material material = QuarkusTransaction.joiningExisting().call(() -> material(candidate.record()));
-            try (CertificateDraft draft =
-                    drafting.draft(
-                            candidate.reel(),
-                            candidate.record(),
-                            material.sweeps(),
-                            material.limitSet(),
-                            candidate.standing())) {
+            try (CertificateDraft draft = drafting.draft(
+                    candidate.reel(),
+                    candidate.record(),
+                    material.sweeps(),
+                    material.limitSet(),
+                    candidate.standing())) {
                 Optional<Issued> issued =
                         QuarkusTransaction.joiningExisting().call(() -> issue(plant, candidate, draft));
                 if (issued.isPresent()) {

@@ -92,8 +92,9 @@ public class ApproveConcession {
         Concession asked = concessions.byId(plant, id).orElseThrow(() -> FindConcessions.unknown(plant, id));
         requireMayDecide(plant, asked);
         // It takes long: judged before the transaction, which finds out whether it still holds.
-        Optional<Regraded> regraded =
-                asked.terms() instanceof Terms.Regrade regrade ? Optional.of(judged(plant, asked, regrade)) : Optional.empty();
+        Optional<Regraded> regraded = asked.terms() instanceof Terms.Regrade regrade
+                ? Optional.of(judged(plant, asked, regrade))
+                : Optional.empty();
         return QuarkusTransaction.joiningExisting().call(() -> approve(plant, id, reason, regraded));
     }
 

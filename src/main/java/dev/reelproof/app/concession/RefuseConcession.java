@@ -64,8 +64,7 @@ public class RefuseConcession {
                 reason,
                 null);
         concessions.keep(plant, asked, refusal);
-        audit.write(
-                plant, "concession-refused", ConcessionAudit.subject(id), reason, ConcessionAudit.details(asked));
+        audit.write(plant, "concession-refused", ConcessionAudit.subject(id), reason, ConcessionAudit.details(asked));
         return asked.decided(refusal);
     }
 }

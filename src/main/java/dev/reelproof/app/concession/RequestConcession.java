@@ -93,8 +93,8 @@ public class RequestConcession {
         callers.current().requirePerson();
         Asked asked = sent.get();
         RegisteredReel reel = reels.byId(plant, number)
-                .orElseThrow(() -> new NothingThereException(
-                        "Reel '" + number + "' is not registered at plant " + plant + "."));
+                .orElseThrow(() ->
+                        new NothingThereException("Reel '" + number + "' is not registered at plant " + plant + "."));
         TestRecord record = newest(plant, reel.id());
         List<String> requirements = ConcessionRule.conceded(record);
         requireMeets(plant, reel, record, asked.terms());
@@ -103,7 +103,8 @@ public class RequestConcession {
 
     private TestRecord newest(String plant, String reel) {
         return records.newestOf(plant, reel)
-                .orElseThrow(() -> new ConflictException("Reel " + reel + " was never tested; there is nothing to concede."));
+                .orElseThrow(() ->
+                        new ConflictException("Reel " + reel + " was never tested; there is nothing to concede."));
     }
 
     private void requireMeets(String plant, RegisteredReel reel, TestRecord record, Terms terms) {

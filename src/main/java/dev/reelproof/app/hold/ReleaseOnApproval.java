@@ -34,7 +34,9 @@ class ReleaseOnApproval implements ApprovalEffect {
     public void requireSubject(String plant, String subject) {
         OptionalLong id = id(subject);
         if (id.isEmpty()
-                || holds.byId(plant, id.getAsLong()).filter(hold -> hold.isOpen()).isEmpty()) {
+                || holds.byId(plant, id.getAsLong())
+                        .filter(hold -> hold.isOpen())
+                        .isEmpty()) {
             throw IntakeException.of(
                     IntakeException.Kind.CONTENT,
                     "/subject",
@@ -44,7 +46,8 @@ class ReleaseOnApproval implements ApprovalEffect {
 
     @Override
     public void take(String plant, Approval approved) {
-        String reason = Objects.requireNonNull(approved.decisionReason(), "what was approved was approved for a reason");
+        String reason =
+                Objects.requireNonNull(approved.decisionReason(), "what was approved was approved for a reason");
         try {
             releasing.release(plant, id(approved.subject()).orElseThrow(), Optional.empty(), reason);
         } catch (ReleaseRefusedException e) {

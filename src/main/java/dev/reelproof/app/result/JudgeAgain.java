@@ -56,8 +56,8 @@ public class JudgeAgain {
                 read.result().finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
         LimitSet limitSet = limitSets
                 .current(product.limitSet(), day)
-                .orElseThrow(() -> new ConflictException("Limit set " + product.limitSet() + " of product " + product.id()
-                        + " had no revision in force on " + day + ", the day of the test."));
+                .orElseThrow(() -> new ConflictException("Limit set " + product.limitSet() + " of product "
+                        + product.id() + " had no revision in force on " + day + ", the day of the test."));
         ReadResult whole = NetworkDerivation.derive(read, product, limitSet);
         ReelResult result = whole.result();
         Optional<UncertaintyModel> model = uncertaintyModels.current(day);

@@ -43,7 +43,8 @@ public record Concession(
     public record Person(String name, String role) {
         public Person {
             if (name == null || name.isBlank() || role == null || role.isBlank()) {
-                throw new IllegalArgumentException("who concedes has a name and a role, not '" + name + "', '" + role + "'");
+                throw new IllegalArgumentException(
+                        "who concedes has a name and a role, not '" + name + "', '" + role + "'");
             }
         }
     }
@@ -71,8 +72,7 @@ public record Concession(
      * @param reason why so
      * @param newRecord the record of the same upload, judged as the new product; null unless the reel was regraded
      */
-    public record Decision(
-            boolean approved, Person by, OffsetDateTime at, String reason, @Nullable UUID newRecord) {
+    public record Decision(boolean approved, Person by, OffsetDateTime at, String reason, @Nullable UUID newRecord) {
         public Decision {
             Objects.requireNonNull(by, "a decision has a person");
             Objects.requireNonNull(at, "a decision has a time");
@@ -128,8 +128,7 @@ public record Concession(
 
     /** The concession as it was decided. */
     public Concession decided(Decision made) {
-        return new Concession(
-                id, reel, record, terms, requirements, before, reason, requestedBy, requested, made);
+        return new Concession(id, reel, record, terms, requirements, before, reason, requestedBy, requested, made);
     }
 
     /** Whether it was approved. */

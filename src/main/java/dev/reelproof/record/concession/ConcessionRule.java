@@ -27,7 +27,8 @@ public final class ConcessionRule {
         if (judgement.verdict() != Verdict.REJECTED && !judgement.isConditional()) {
             throw new ConcessionRefusedException("Reel " + record.reel() + " is "
                     + judgement.verdict().word() + "; a concession is of a reel that is rejected, or accepted"
-                    + " conditionally." + (judgement.verdict() == Verdict.INCOMPLETE ? " Complete the measurement first." : ""));
+                    + " conditionally."
+                    + (judgement.verdict() == Verdict.INCOMPLETE ? " Complete the measurement first." : ""));
         }
         return judgement.findings().stream()
                 .filter(finding -> finding.outcome() != Outcome.PASS)
@@ -94,8 +95,8 @@ public final class ConcessionRule {
      */
     public static void requireShorter(Length registered, Terms.Shorten terms) {
         if (!(terms.length().metres() < registered.metres())) {
-            throw new ConcessionRefusedException("The reel has " + registered.metres() + " m; it cannot be shortened to "
-                    + terms.length().metres() + " m.");
+            throw new ConcessionRefusedException("The reel has " + registered.metres()
+                    + " m; it cannot be shortened to " + terms.length().metres() + " m.");
         }
     }
 
@@ -141,7 +142,8 @@ public final class ConcessionRule {
         Concession.Decision made = concession.decision();
         if (made != null) {
             throw new ConcessionRefusedException("Concession " + concession.id() + " was "
-                    + (made.approved() ? "approved" : "refused") + " by " + made.by().name() + " on "
+                    + (made.approved() ? "approved" : "refused") + " by "
+                    + made.by().name() + " on "
                     + made.at().toLocalDate() + "; a decision does not change.");
         }
         if (concession.state(newest) == State.LAPSED) {
@@ -149,8 +151,8 @@ public final class ConcessionRule {
                     + " was tested again since. Look at the newest test, and ask anew if it must be.");
         }
         if (isRequester) {
-            throw new ConcessionRefusedException("You asked for concession " + concession.id()
-                    + " yourself; somebody else must decide on it.");
+            throw new ConcessionRefusedException(
+                    "You asked for concession " + concession.id() + " yourself; somebody else must decide on it.");
         }
     }
 

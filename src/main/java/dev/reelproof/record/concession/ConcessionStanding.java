@@ -14,12 +14,10 @@ import java.util.Optional;
  * @param open the one that nobody decided yet; empty when there is none
  * @param untested the shortening since which the reel was not tested at its new length; empty when there is none
  */
-public record ConcessionStanding(
-        List<Concession> granted, Optional<Concession> open, Optional<Concession> untested) {
+public record ConcessionStanding(List<Concession> granted, Optional<Concession> open, Optional<Concession> untested) {
 
     /** A reel that has no concessions. */
-    public static final ConcessionStanding NONE =
-            new ConcessionStanding(List.of(), Optional.empty(), Optional.empty());
+    public static final ConcessionStanding NONE = new ConcessionStanding(List.of(), Optional.empty(), Optional.empty());
 
     /** The length of a reel is a nominal one; a shortened reel was tested when the bay measured no more than this share beyond. */
     private static final double MOST_DIFFERENCE = 0.02;
@@ -38,7 +36,8 @@ public record ConcessionStanding(
         Optional<Concession> untested = Optional.empty();
         List<Concession> approved = ofReel.stream()
                 .filter(Concession::isApproved)
-                .sorted((one, other) -> one.approval().at().compareTo(other.approval().at()))
+                .sorted((one, other) ->
+                        one.approval().at().compareTo(other.approval().at()))
                 .toList();
         for (Concession concession : approved) {
             if (concession.terms() instanceof Terms.Shorten shorten && !wasTestedSince(concession, shorten, newest)) {
@@ -63,7 +62,8 @@ public record ConcessionStanding(
         if (concession.terms() instanceof Terms.Regrade regrade) {
             return regrade.product().equals(newest.product().id());
         }
-        return concession.terms() instanceof Terms.Shorten || concession.record().equals(newest.id());
+        return concession.terms() instanceof Terms.Shorten
+                || concession.record().equals(newest.id());
     }
 
     /** The approved use of this record as it is; empty when there is none. */

@@ -290,8 +290,7 @@ public class Records {
     }
 
     private static Stream<UUID> withJudgedAgain(UUID record, Map<UUID, List<AgainRow>> again) {
-        return Stream.concat(
-                again.getOrDefault(record, List.of()).stream().map(AgainRow::record), Stream.of(record));
+        return Stream.concat(again.getOrDefault(record, List.of()).stream().map(AgainRow::record), Stream.of(record));
     }
 
     private List<UUID> ids(String plant, String reel, int most) {

@@ -51,7 +51,9 @@ class ApprovalRoutesTest {
     @BeforeEach
     void placeAHold() {
         String reel = "R-" + UUID.randomUUID();
-        put("products/HD6A-4P", "{\"description\": \"d\", \"limitSet\": \"category-6a-cable\", \"pairs\": 4, \"gauge\": \"23 AWG\"}");
+        put(
+                "products/HD6A-4P",
+                "{\"description\": \"d\", \"limitSet\": \"category-6a-cable\", \"pairs\": 4, \"gauge\": \"23 AWG\"}");
         put("reels/" + reel, "{\"product\": \"HD6A-4P\", \"length\": {\"value\": 305, \"unit\": \"m\"}}");
         String hold = token("bay-1", Role.ENGINEER)
                 .contentType("application/json")
@@ -123,7 +125,13 @@ class ApprovalRoutesTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"release, hold/999999999", "release, hold/x", "release, reel/R-1", "issue, certificate/1", "upload, reel/R-1"})
+    @CsvSource({
+        "release, hold/999999999",
+        "release, hold/x",
+        "release, reel/R-1",
+        "issue, certificate/1",
+        "upload, reel/R-1"
+    })
     void anApprovalThatWouldDoNothingIsNotAskedFor(String action, String of) {
         person("anna", Role.ENGINEER)
                 .contentType("application/json")

@@ -114,7 +114,9 @@ class ConcessionRoutesTest {
         String reel = rejectedReel();
         certify(reel).statusCode(409);
         int id = asked(reel, USE_AS_IS);
-        certify(reel).statusCode(409).body("detail", containsString("concession " + id + ", which anna asked for, is not"));
+        certify(reel)
+                .statusCode(409)
+                .body("detail", containsString("concession " + id + ", which anna asked for, is not"));
         ben().queryParam("open", true).get("/api/v1/concessions").then().body("concessions.id", hasItem(id));
         ben().queryParam("reel", reel)
                 .get("/api/v1/concessions")
@@ -133,9 +135,7 @@ class ConcessionRoutesTest {
         assertTrue(text.contains("asked for by anna (engineer) on"), text);
         assertTrue(text.contains("approved by Ben (quality manager) on"), text);
         assertTrue(text.contains("for our own yard"), text);
-        given().get("/api/v1/reels/" + reel)
-                .then()
-                .body("records.verdict", contains("rejected"));
+        given().get("/api/v1/reels/" + reel).then().body("records.verdict", contains("rejected"));
         ben().queryParam("subject", "concession/" + id)
                 .get("/api/v1/audit")
                 .then()
@@ -204,7 +204,8 @@ class ConcessionRoutesTest {
 
     private String justNow(SampleResult result) {
         return result.json()
-                .replace("\"finished\": \"2026-03-02T14:09:30Z\"", "\"finished\": \"" + OffsetDateTime.now(clock) + "\"")
+                .replace(
+                        "\"finished\": \"2026-03-02T14:09:30Z\"", "\"finished\": \"" + OffsetDateTime.now(clock) + "\"")
                 .replace("2026-12-31", "2099-12-31");
     }
 
@@ -212,7 +213,8 @@ class ConcessionRoutesTest {
     void itLapsesWhenTheReelIsTestedAgainFirst() {
         String reel = rejectedReel();
         int id = asked(reel, USE_AS_IS);
-        TestPlant.test(reel, justNow(new SampleResult().resistance(FAILING_OHMS))).statusCode(201);
+        TestPlant.test(reel, justNow(new SampleResult().resistance(FAILING_OHMS)))
+                .statusCode(201);
         ben().get("/api/v1/concessions/" + id).then().body("state", equalTo("lapsed"));
         ben().queryParam("open", true).get("/api/v1/concessions").then().body("concessions.id", not(hasItem(id)));
         decide(ben(), id, "approval").statusCode(409).body("detail", containsString("lapsed"));

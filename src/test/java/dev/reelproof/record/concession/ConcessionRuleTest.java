@@ -41,8 +41,7 @@ class ConcessionRuleTest {
     @Test
     void aConditionalPassCanBeConceded() {
         assertEquals(
-                List.of("mutual-capacitance"),
-                ConcessionRule.conceded(record(Outcome.PASS, Outcome.CONDITIONAL_PASS)));
+                List.of("mutual-capacitance"), ConcessionRule.conceded(record(Outcome.PASS, Outcome.CONDITIONAL_PASS)));
     }
 
     @Test
@@ -76,8 +75,7 @@ class ConcessionRuleTest {
 
     @Test
     void aRegradeMeetsTheNewLimits() {
-        assertDoesNotThrow(() ->
-                ConcessionRule.requireAccepted(product("P-2", 4, "23 AWG"), judgement(Outcome.PASS)));
+        assertDoesNotThrow(() -> ConcessionRule.requireAccepted(product("P-2", 4, "23 AWG"), judgement(Outcome.PASS)));
         refused(
                 "mutual-capacitance (fail)",
                 () -> ConcessionRule.requireAccepted(
@@ -147,17 +145,13 @@ class ConcessionRuleTest {
     void aConcessionSaysWhatItMustSay() {
         assertThrows(
                 IllegalArgumentException.class,
-                () -> new Concession.Decision(false, new Concession.Person("ben", "quality-manager"),
-                        OPEN.requested(), "no", ANOTHER));
+                () -> new Concession.Decision(
+                        false, new Concession.Person("ben", "quality-manager"), OPEN.requested(), "no", ANOTHER));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> asked(new Terms.Regrade("P-2"))
                         .decided(new Concession.Decision(
-                                true,
-                                new Concession.Person("ben", "quality-manager"),
-                                OPEN.requested(),
-                                "yes",
-                                null)),
+                                true, new Concession.Person("ben", "quality-manager"), OPEN.requested(), "yes", null)),
                 "an approved regrade has a record");
         assertThrows(IllegalArgumentException.class, () -> new Terms.Regrade(" "));
         assertThrows(IllegalStateException.class, OPEN::approval);

@@ -61,7 +61,8 @@ public final class ConcessionSamples {
     }
 
     /** A record of reel R-1. */
-    public static TestRecord record(UUID id, Judgement judgement, double metres, OffsetDateTime finished, String product) {
+    public static TestRecord record(
+            UUID id, Judgement judgement, double metres, OffsetDateTime finished, String product) {
         return new TestRecord(
                 "north",
                 id,

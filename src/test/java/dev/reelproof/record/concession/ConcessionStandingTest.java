@@ -26,7 +26,9 @@ class ConcessionStandingTest {
     @Test
     void aUseAsItIsBearsOnItsVeryRecord() {
         Concession used = approved(new Terms.UseAsIs());
-        assertEquals(Optional.of(used), ConcessionStanding.of(List.of(used), REJECTED).usedAsIs());
+        assertEquals(
+                Optional.of(used),
+                ConcessionStanding.of(List.of(used), REJECTED).usedAsIs());
         assertEquals(ConcessionStanding.NONE, ConcessionStanding.of(List.of(used), retest(305, 1, "P-1")));
     }
 
@@ -36,8 +38,7 @@ class ConcessionStandingTest {
         assertEquals(
                 new ConcessionStanding(List.of(), Optional.of(open), Optional.empty()),
                 ConcessionStanding.of(List.of(open), REJECTED));
-        assertEquals(
-                ConcessionStanding.NONE, ConcessionStanding.of(List.of(open), retest(305, 1, "P-1")), "it lapsed");
+        assertEquals(ConcessionStanding.NONE, ConcessionStanding.of(List.of(open), retest(305, 1, "P-1")), "it lapsed");
     }
 
     @Test
