@@ -192,6 +192,7 @@ class ApprovalRoutesTest {
         ExecutorService persons = Executors.newFixedThreadPool(2);
         try {
             for (int round = 0; round < 10; round++) {
+                placeAHold();
                 int id = asked();
                 Callable<Integer> yes =
                         () -> decide(other(), id, true).extract().statusCode();

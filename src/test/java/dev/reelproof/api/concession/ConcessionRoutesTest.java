@@ -145,13 +145,13 @@ class ConcessionRoutesTest {
 
     @Test
     void aRegradedReelIsJudgedAgainAsItsNewProduct() throws Exception {
-        TestPlant.putProduct("CONCEDED-3", "category-3-cable", 4).statusCode(oneOf(200, 201));
+        TestPlant.putProduct("CONCEDED-5E", "category-5e-cable", 4).statusCode(oneOf(200, 201));
         String reel = TestPlant.newReel(100);
-        TestPlant.test(reel, new SampleResult().crosstalkWorseBy(25).json())
+        TestPlant.test(reel, new SampleResult().crosstalkWorseBy(18).json())
                 .statusCode(201)
                 .body("verdict", equalTo("rejected"));
         String old = given().get("/api/v1/reels/" + reel).path("records[0].id");
-        int id = asked(reel, "{\"kind\": \"regrade\", \"product\": \"CONCEDED-3\", \"reason\": \"voice\"}");
+        int id = asked(reel, "{\"kind\": \"regrade\", \"product\": \"CONCEDED-5E\", \"reason\": \"for an office\"}");
         String newer = decide(ben(), id, "approval")
                 .statusCode(200)
                 .body("newRecord", not(nullValue()))
@@ -159,12 +159,12 @@ class ConcessionRoutesTest {
                 .path("newRecord");
         given().get("/api/v1/reels/" + reel)
                 .then()
-                .body("product", equalTo("CONCEDED-3"))
+                .body("product", equalTo("CONCEDED-5E"))
                 .body("records.id", contains(newer, old))
                 .body("records.verdict", contains("accepted", "rejected"))
                 .body("records.attempt", contains(1, 1))
                 .body("records[0].original.size()", equalTo(1))
-                .body("records[0].warnings", hasItem(containsString("Judged again as product CONCEDED-3")));
+                .body("records[0].warnings", hasItem(containsString("Judged again as product CONCEDED-5E")));
         given().get("/api/v1/records/" + newer + "/original/0").then().statusCode(200);
         given().queryParam("query", reel)
                 .get("/api/v1/reels")
@@ -172,7 +172,7 @@ class ConcessionRoutesTest {
                 .body("reels.verdict", contains("accepted"))
                 .body("reels.record", contains(newer));
         String text = textOf(certify(reel));
-        assertTrue(text.contains("regraded from product HD6A-4P to CONCEDED-3"), text);
+        assertTrue(text.contains("regraded from product HD6A-4P to CONCEDED-5E"), text);
     }
 
     @Test
@@ -185,21 +185,24 @@ class ConcessionRoutesTest {
 
     @Test
     void aShortenedReelIsTestedAgainAtItsNewLength() throws Exception {
-        String reel = rejectedReel();
-        int id = asked(reel, SHORTEN);
+        String reel = TestPlant.newReel(150);
+        TestPlant.test(reel, new SampleResult().metres(150).resistance(FAILING_OHMS).json())
+                .statusCode(201)
+                .body("verdict", equalTo("rejected"));
+        int id = asked(reel, SHORTEN.replace("60", "100"));
         decide(ben(), id, "approval").statusCode(200);
-        given().get("/api/v1/reels/" + reel).then().body("length.value", equalTo(60f));
+        given().get("/api/v1/reels/" + reel).then().body("length.value", equalTo(100f));
         certify(reel).statusCode(409).body("detail", containsString("once it was tested at its new length"));
         // What was measured before it was cut is of the whole reel, whatever its length says.
-        TestPlant.test(reel, new SampleResult().metres(60).json())
+        TestPlant.test(reel, new SampleResult().json())
                 .statusCode(201)
                 .body("verdict", equalTo("accepted"));
         certify(reel).statusCode(409).body("detail", containsString("once it was tested at its new length"));
-        TestPlant.test(reel, justNow(new SampleResult().metres(60)))
+        TestPlant.test(reel, justNow(new SampleResult()))
                 .statusCode(201)
                 .body("verdict", equalTo("accepted"));
         String text = textOf(certify(reel));
-        assertTrue(text.contains("shortened from 100 m to 60 m"), text);
+        assertTrue(text.contains("shortened from 150 m to 100 m"), text);
     }
 
     private String justNow(SampleResult result) {
