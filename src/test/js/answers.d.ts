@@ -22,6 +22,12 @@ declare namespace Answer {
     approve: boolean | null; decidedBy: string | null; decided: string | null; decisionReason: string | null;
   }
 
+  interface Concession {
+    id: number; reel: string; record: string; kind: 'use-as-is' | 'regrade' | 'shorten'; requirements: string[]; reason: string;
+    requestedBy: string; requested: string; state: 'open' | 'approved' | 'refused' | 'lapsed'; title: string; effect: string;
+    decidedBy?: string; decided?: string; decisionReason?: string;
+  }
+
   interface AuditEntry {
     id: number; at: string; actor: string; actorKind: string; from: string | null; action: string; subject: string | null;
     reason: string | null; details: { [name: string]: unknown } | null;

@@ -105,9 +105,10 @@ class ReelPagesTest {
 
     @Test
     void aReasonHalfTypedStaysWithItsRequest() {
-        String other = "R-" + UUID.randomUUID();
+        String other = people.hold("R-" + UUID.randomUUID());
+        String held = people.hold(reel);
         browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
-        for (String subject : new String[] {other, reel}) {
+        for (String subject : new String[] {other, held}) {
             browser.type("ask-subject", subject);
             browser.type("ask-reason", "test of the page");
             browser.press("#ask-send");
@@ -116,14 +117,41 @@ class ReelPagesTest {
         browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/approvals.html");
         browser.says("approvals", other);
         reason(other).sendKeys("typed for the other");
-        reason(reel).sendKeys("seen at the bench", Keys.ENTER);
+        reason(held).sendKeys("seen at the bench", Keys.ENTER);
         browser.driver().switchTo().activeElement().sendKeys(Keys.ENTER);
         browser.says("done", "approved");
         assertEquals("typed for the other", reason(other).getDomProperty("value"));
     }
 
+    @Test
+    void aRejectedReelIsConcededByTwoPersons() throws IOException {
+        people.register(reel);
+        people.send(reel, REJECTED_RESULT);
+        browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Ask a quality manager to");
+        browser.type("concession-reason", "for our own yard");
+        browser.press("#concession-ask");
+        browser.says("concession", "Use as it is, open: for our own yard");
+
+        browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
+        browser.says("concessions", "Use as it is: reel " + reel);
+        browser.says("concessions", "Reel " + reel + " stays what its test made it");
+        WebElement card =
+                browser.driver().findElement(By.xpath("//ul[@id='concessions']/li[contains(., '" + reel + "')]"));
+        card.findElement(By.tagName("input")).sendKeys("looked at");
+        card.findElement(By.cssSelector("button.main")).click();
+        browser.says("done", "was approved");
+
+        browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Use as it is, approved");
+        browser.says("verdict-word", "REJECTED");
+        browser.press("#issue-conceded");
+        browser.says("concession", "Certificate");
+    }
+
     private static WebElement reason(String subject) {
-        return browser.driver().findElement(By.xpath("//li[contains(., '" + subject + "')]//input"));
+        return browser.driver()
+                .findElement(By.xpath("//li[h3[normalize-space() = 'release: " + subject + "']]//input"));
     }
 
     @Test
