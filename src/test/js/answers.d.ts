@@ -24,7 +24,7 @@ declare namespace Answer {
 
   interface Concession {
     id: number; reel: string; record: string; kind: 'use-as-is' | 'regrade' | 'shorten'; requirements: string[]; reason: string;
-    requestedBy: string; requested: string; state: 'open' | 'approved' | 'refused' | 'lapsed'; title: string; effect: string;
+    requestedBy: string; requested: string; state: 'open' | 'approved' | 'refused' | 'lapsed'; title: string; effect: string; allows?: string;
     decidedBy?: string; decided?: string; decisionReason?: string;
   }
 
@@ -45,7 +45,8 @@ declare namespace Answer {
 
   interface ReelLine {
     reel: string; product: string | null; order: string | null; customer: string | null;
-    verdictText: string | null; look: Look | null; held: boolean; awaitsEngineer: boolean; finished: string | null;
+    verdictText: string | null; look: Look | null; held: boolean; awaitsEngineer: boolean;
+    concessionUnfinished: boolean; finished: string | null;
   }
 
   interface Hold {
@@ -60,7 +61,7 @@ declare namespace Answer {
 
   interface Reel {
     reel: string; plant: string; product: string | null; printedLength: string | null; order: string | null;
-    customer: string | null; heldSentence: string | null; asksRetestReason: boolean; holds: Hold[]; certificates: Certificate[];
+    customer: string | null; heldSentence: string | null; concessionSentence: string | null; asksRetestReason: boolean; holds: Hold[]; certificates: Certificate[];
     /** The newest in the order of test comes first. */
     records: Record[];
   }

@@ -433,7 +433,7 @@ public record CertificateContent(
     }
 
     /** Whether the reel does not meet its requirements and is used as it is by a concession. */
-    public boolean isUsedByConcession() {
+    public boolean restsOnConcession() {
         return !verdict.equals(Verdict.ACCEPTED.word());
     }
 

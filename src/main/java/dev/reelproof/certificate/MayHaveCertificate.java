@@ -33,19 +33,16 @@ public final class MayHaveCertificate {
             return Optional.of("nothing was judged: limit set " + judgement.limitSet() + " revision "
                     + judgement.revision() + " has no requirement for this product");
         }
+        Optional<String> unfinished = Wording.english().unfinished(standing);
         if (standing.untested().isPresent()) {
-            return Optional.of("it was shortened by concession "
-                    + standing.untested().get().id() + "; it has a certificate once it was tested at its new length");
+            return unfinished;
         }
         List<String> reasons = standing.usedAsIs().isPresent() ? new ArrayList<>() : failing(judgement);
         list(judgement, Outcome.NOT_TESTED, "was not tested", "were not tested").ifPresent(reasons::add);
-        Optional<String> undecided = standing.open()
-                .map(concession -> "concession " + concession.id() + ", which "
-                        + concession.requestedBy().name() + " asked for, is not approved yet");
         if (reasons.isEmpty()) {
-            return undecided;
+            return unfinished;
         }
-        undecided.ifPresent(reasons::add);
+        unfinished.ifPresent(reasons::add);
         return Optional.of("only an accepted reel has a certificate; " + String.join("; ", reasons));
     }
 

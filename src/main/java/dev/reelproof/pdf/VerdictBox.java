@@ -54,7 +54,7 @@ final class VerdictBox {
     }
 
     private static String word(CertificateContent content) {
-        if (content.isUsedByConcession()) {
+        if (content.restsOnConcession()) {
             return "BY CONCESSION";
         }
         return content.verdict().toUpperCase(Locale.ROOT)
@@ -72,7 +72,7 @@ final class VerdictBox {
 
     private static String met(CertificateContent content) {
         int rows = content.rows().size();
-        if (content.isUsedByConcession()) {
+        if (content.restsOnConcession()) {
             return "does not meet " + content.failingRows().size() + " of the " + rows + " requirements";
         }
         return "meets " + (rows == 1 ? "the one requirement" : "each of the " + rows + " requirements");

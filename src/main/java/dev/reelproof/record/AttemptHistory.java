@@ -46,7 +46,8 @@ public record AttemptHistory(List<Attempt> attempts) {
 
     /** Whether a record is the one of the newest test that counts. */
     public boolean isNewest(UUID record) {
-        return newest().filter(attempt -> attempt.decidingRecord().equals(record)).isPresent();
+        return newest().filter(attempt -> attempt.decidingRecord().equals(record))
+                .isPresent();
     }
 
     /**

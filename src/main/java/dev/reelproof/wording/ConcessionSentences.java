@@ -1,8 +1,10 @@
 package dev.reelproof.wording;
 
 import dev.reelproof.record.concession.Concession;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.record.concession.Terms;
 import java.util.List;
+import java.util.Optional;
 
 /** Says what a concession concedes, what its approval does, and who agreed on it. */
 final class ConcessionSentences {
@@ -50,6 +52,34 @@ final class ConcessionSentences {
                     id);
         }
         return words.text("concession.use-as-is.effect", "reel", reel, "id", id);
+    }
+
+    String allows(Concession approved, ConcessionStanding bearing) {
+        if (approved.terms() instanceof Terms.Shorten shorten) {
+            return words.text(
+                    bearing.untested().isPresent() ? "concession.shorten.untested" : "concession.shorten.allows",
+                    "length",
+                    length(shorten));
+        }
+        if (bearing.granted().isEmpty()) {
+            return words.text("concession.past");
+        }
+        return approved.terms() instanceof Terms.Regrade regrade
+                ? words.text("concession.regrade.allows", "product", regrade.product())
+                : words.text("concession.use-as-is.allows");
+    }
+
+    /** Why a reel may not go, the shortening first: it comes before what is asked for since. */
+    Optional<String> unfinished(ConcessionStanding standing) {
+        return standing.untested()
+                .map(cut -> words.text("concession.unfinished.untested", "id", String.valueOf(cut.id())))
+                .or(() -> standing.open()
+                        .map(open -> words.text(
+                                "concession.unfinished.open",
+                                "id",
+                                String.valueOf(open.id()),
+                                "asker",
+                                open.requestedBy().name())));
     }
 
     String statement(Concession approved, List<String> requirements) {

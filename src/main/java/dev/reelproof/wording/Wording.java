@@ -17,6 +17,7 @@ import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.record.AttemptHistory;
 import dev.reelproof.record.concession.Concession;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.record.concession.Terms;
 import java.util.List;
 import java.util.Locale;
@@ -64,6 +65,25 @@ public final class Wording {
     /** What will happen when a concession is approved, or has happened. */
     public String concessionEffect(Concession concession) {
         return new ConcessionSentences(words).effect(concession);
+    }
+
+    /**
+     * What may be done with the reel of an approved concession now.
+     *
+     * @param bearing what the concession means for the newest test of the reel
+     */
+    public String concessionAllows(Concession approved, ConcessionStanding bearing) {
+        return new ConcessionSentences(words).allows(approved, bearing);
+    }
+
+    /** Why a reel neither ships nor has a certificate while a concession is not decided or not done; empty when none is. */
+    public Optional<String> unfinished(ConcessionStanding standing) {
+        return new ConcessionSentences(words).unfinished(standing);
+    }
+
+    /** The same, as a sentence to whoever would ship it. */
+    public Optional<String> notToBeShipped(ConcessionStanding standing) {
+        return unfinished(standing).map(reason -> words.text("concession.unfinished", "reason", reason));
     }
 
     /**

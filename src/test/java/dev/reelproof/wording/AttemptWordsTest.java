@@ -58,7 +58,13 @@ class AttemptWordsTest {
     @Test
     void aRegradedTestSaysWhichOfItsJudgementsDecides() {
         AttemptHistory history = new AttemptHistory(List.of(new Attempt(
-                id(1), 1, DAY, DAY, Verdict.REJECTED, null, List.of(new Attempt.JudgedAgain(id(9), Verdict.ACCEPTED)))));
+                id(1),
+                1,
+                DAY,
+                DAY,
+                Verdict.REJECTED,
+                null,
+                List.of(new Attempt.JudgedAgain(id(9), Verdict.ACCEPTED)))));
         AttemptWords before = words(history, 1);
         assertEquals("rejected at attempt 1", before.summary());
         assertEquals(

@@ -61,14 +61,16 @@ public class ApprovalResource {
     @Operation(
             summary = "Ask for an approval",
             description =
-                    "Of the action 'release', whose subject is such as hold/12. For persons of the roles engineer and"
-                            + " quality-manager.")
+                    "Of 'release' (subject such as hold/12), 'withdraw' (certificate/NORTH-2026-000001) or 'change-limits'"
+                            + " (limit-set/category-6a-cable/1/wrong). For persons of the roles engineer and quality-manager.")
     @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ApprovalAnswer.Request.class)))
     @APIResponse(
             responseCode = "201",
             description = "asked for",
             content = @Content(schema = @Schema(implementation = ApprovalAnswer.class)))
     @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
+    @APIResponse(responseCode = "404", description = "no certificate, or no revision of a limit set, of that name")
+    @APIResponse(responseCode = "409", description = "asked for already, or done before")
     @APIResponse(
             responseCode = "422",
             description = "an action that approval would not do, no such subject, or no reason")

@@ -38,7 +38,9 @@ record ConcessionAnswer(
         @Nullable String decisionReason,
         @Schema(description = "of an approved regrade: the test, judged again") @Nullable UUID newRecord,
         @Schema(description = "what is conceded, in a word or two") String title,
-        @Schema(description = "what the approval does, a sentence or two") String effect) {
+        @Schema(description = "what the approval does, a sentence or two") String effect,
+        @Schema(description = "of an approved one: what may be done with the reel now, a sentence") @Nullable
+                String allows) {
 
     /** A list of concessions. */
     @Schema(name = "Concessions")
@@ -82,6 +84,9 @@ record ConcessionAnswer(
                 decision == null ? null : decision.reason(),
                 decision == null ? null : decision.newRecord(),
                 wording.concession(terms),
-                wording.concessionEffect(concession));
+                wording.concessionEffect(concession),
+                standing.bearing()
+                        .map(bearing -> wording.concessionAllows(concession, bearing))
+                        .orElse(null));
     }
 }

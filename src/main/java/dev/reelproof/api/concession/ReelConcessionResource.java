@@ -57,7 +57,7 @@ public class ReelConcessionResource {
     public Response request(@PathParam("reel") String reel, @QueryParam("plant") @Nullable String plant, byte[] body) {
         Concession asked = requesting.request(plant, reel, () -> SentConcession.asked(body));
         return Response.created(URI.create("/api/v1/concessions/" + asked.id()))
-                .entity(ConcessionAnswer.of(new Standing(asked, Concession.State.OPEN), Wording.english()))
+                .entity(ConcessionAnswer.of(Standing.open(asked), Wording.english()))
                 .build();
     }
 }

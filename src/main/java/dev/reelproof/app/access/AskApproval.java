@@ -69,7 +69,7 @@ public class AskApproval {
     }
 
     /**
-    /**
+     * /**
      * Asks, as the current caller; refuses as {@link #requirePermission} and as the effect does that the approval would have.
      *
      * @throws IntakeException when the approval of the action would do nothing

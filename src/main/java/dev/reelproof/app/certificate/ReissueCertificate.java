@@ -110,7 +110,8 @@ public class ReissueCertificate {
         List<CorrectedSweep> sweeps =
                 QuarkusTransaction.joiningExisting().call(() -> records.sweeps(plant, record.id()));
         LimitSet limitSet = QuarkusTransaction.joiningExisting().call(() -> limitSets.of(record));
-        try (CertificateDraft draft = drafting.draft(candidate.reel(), record, sweeps, limitSet, candidate.standing())) {
+        try (CertificateDraft draft =
+                drafting.draft(candidate.reel(), record, sweeps, limitSet, candidate.standing())) {
             return QuarkusTransaction.joiningExisting().call(() -> keep(plant, candidate, request, draft));
         }
     }

@@ -7,6 +7,7 @@ import dev.reelproof.access.Role;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.certificate.FindLives;
 import dev.reelproof.app.result.JudgeAgain;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.measurement.Product;
@@ -26,6 +27,7 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -45,6 +47,7 @@ public class ApproveConcession {
     private final Products products;
     private final Records records;
     private final Certificates certificates;
+    private final FindLives lives;
     private final JudgeAgain judgeAgain;
     private final Plants plants;
     private final Callers callers;
@@ -57,6 +60,7 @@ public class ApproveConcession {
             Products products,
             Records records,
             Certificates certificates,
+            FindLives lives,
             JudgeAgain judgeAgain,
             Plants plants,
             Callers callers,
@@ -67,6 +71,7 @@ public class ApproveConcession {
         this.products = products;
         this.records = records;
         this.certificates = certificates;
+        this.lives = lives;
         this.judgeAgain = judgeAgain;
         this.plants = plants;
         this.callers = callers;
@@ -133,12 +138,21 @@ public class ApproveConcession {
                 reason,
                 newRecord));
         concessions.keep(plant, asked, approved.approval());
-        Map<String, Object> details = ConcessionAudit.details(asked);
+        Map<String, Object> details = ConcessionAudit.details(asked, questioned(plant, asked));
         if (newRecord != null) {
             details.put("newRecord", newRecord.toString());
         }
         audit.write(plant, "concession-approved", ConcessionAudit.subject(id), reason, details);
         return approved;
+    }
+
+    /** What was issued before a reel was changed describes it no longer. */
+    private List<String> questioned(String plant, Concession approved) {
+        return approved.terms() instanceof Terms.UseAsIs
+                ? List.of()
+                : lives.standing(plant, List.of(approved.reel())).stream()
+                        .map(IssuedCertificate::number)
+                        .toList();
     }
 
     private UUID keep(String plant, Regraded regraded) {

@@ -2,6 +2,7 @@ package dev.reelproof.app.concession;
 
 import dev.reelproof.record.concession.Concession;
 import dev.reelproof.record.concession.Terms;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -13,8 +14,12 @@ final class ConcessionAudit {
         return "concession/" + id;
     }
 
-    /** What is conceded of what, and who asked for it. */
-    static Map<String, Object> details(Concession concession) {
+    /**
+     * What is conceded of what, and who asked for it.
+     *
+     * @param questioned the certificates that it puts in question
+     */
+    static Map<String, Object> details(Concession concession, List<String> questioned) {
         Map<String, Object> details = new TreeMap<>(Map.of(
                 "kind", concession.terms().kind().word(),
                 "reel", concession.reel(),
@@ -29,6 +34,9 @@ final class ConcessionAudit {
             details.put(
                     "fromLength",
                     concession.before().length() + " " + concession.before().unit());
+        }
+        if (!questioned.isEmpty()) {
+            details.put("questionedCertificates", questioned);
         }
         return details;
     }

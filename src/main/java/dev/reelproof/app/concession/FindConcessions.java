@@ -4,11 +4,13 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.record.concession.Concession;
 import dev.reelproof.record.concession.Concession.State;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.store.concession.Concessions;
 import dev.reelproof.store.result.Records;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Finds concessions, and how they stand. */
@@ -29,8 +31,14 @@ public class FindConcessions {
      *
      * @param concession what was asked for and decided
      * @param state how it stands now
+     * @param bearing what it means for the newest test of its reel; empty unless it is approved
      */
-    public record Standing(Concession concession, State state) {}
+    public record Standing(Concession concession, State state, Optional<ConcessionStanding> bearing) {
+        /** One that was just asked for. */
+        public static Standing open(Concession asked) {
+            return new Standing(asked, State.OPEN, Optional.empty());
+        }
+    }
 
     /**
      * Concessions of a plant, newest first.
@@ -70,9 +78,13 @@ public class FindConcessions {
     }
 
     private Standing standing(String plant, Concession concession) {
-        return new Standing(
-                concession,
-                concession.state(records.newestIdOf(plant, concession.reel()).orElse(concession.record())));
+        State state =
+                concession.state(records.newestIdOf(plant, concession.reel()).orElse(concession.record()));
+        Optional<ConcessionStanding> bearing = state == State.APPROVED
+                ? records.newestOf(plant, concession.reel())
+                        .map(newest -> ConcessionStanding.of(List.of(concession), newest))
+                : Optional.empty();
+        return new Standing(concession, state, bearing);
     }
 
     static NothingThereException unknown(String plant, long id) {

@@ -15,6 +15,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Refuses a concession; the reel stays as it is. */
@@ -64,7 +65,12 @@ public class RefuseConcession {
                 reason,
                 null);
         concessions.keep(plant, asked, refusal);
-        audit.write(plant, "concession-refused", ConcessionAudit.subject(id), reason, ConcessionAudit.details(asked));
+        audit.write(
+                plant,
+                "concession-refused",
+                ConcessionAudit.subject(id),
+                reason,
+                ConcessionAudit.details(asked, List.of()));
         return asked.decided(refusal);
     }
 }

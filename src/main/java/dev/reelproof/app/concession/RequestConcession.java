@@ -6,6 +6,7 @@ import dev.reelproof.access.Role;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.certificate.FindLives;
 import dev.reelproof.app.result.JudgeAgain;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.intake.IntakeException;
@@ -41,6 +42,7 @@ public class RequestConcession {
     private final Products products;
     private final Records records;
     private final Certificates certificates;
+    private final FindLives lives;
     private final JudgeAgain judgeAgain;
     private final Plants plants;
     private final Callers callers;
@@ -53,6 +55,7 @@ public class RequestConcession {
             Products products,
             Records records,
             Certificates certificates,
+            FindLives lives,
             JudgeAgain judgeAgain,
             Plants plants,
             Callers callers,
@@ -63,6 +66,7 @@ public class RequestConcession {
         this.products = products;
         this.records = records;
         this.certificates = certificates;
+        this.lives = lives;
         this.judgeAgain = judgeAgain;
         this.plants = plants;
         this.callers = callers;
@@ -153,8 +157,14 @@ public class RequestConcession {
                 "concession-requested",
                 ConcessionAudit.subject(kept.id()),
                 asked.reason(),
-                ConcessionAudit.details(kept));
+                ConcessionAudit.details(kept, standing(plant, reel)));
         return kept;
+    }
+
+    private List<String> standing(String plant, RegisteredReel reel) {
+        return lives.standing(plant, List.of(reel.id())).stream()
+                .map(IssuedCertificate::number)
+                .toList();
     }
 
     static Concession.Registration registration(RegisteredReel reel) {

@@ -66,6 +66,11 @@ public record ConcessionStanding(List<Concession> granted, Optional<Concession> 
                 || concession.record().equals(newest.id());
     }
 
+    /** Whether one is not decided, or not done: until then the reel neither ships nor has a certificate. */
+    public boolean isUnfinished() {
+        return open.isPresent() || untested.isPresent();
+    }
+
     /** The approved use of this record as it is; empty when there is none. */
     public Optional<Concession> usedAsIs() {
         return granted.stream()

@@ -7,9 +7,12 @@ import dev.reelproof.store.RowJson;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.hibernate.Session;
 import org.hibernate.query.NativeQuery;
 import org.jspecify.annotations.Nullable;
@@ -103,6 +106,18 @@ public class Concessions {
                         SELECT + " where c.plant = :plant and c.reel = :reel order by c.id desc", ConcessionRow.class)
                 .setParameter("plant", plant)
                 .setParameter("reel", reel));
+    }
+
+    /** The concessions of each of these reels that has one, newest first. */
+    @Transactional
+    public Map<String, List<Concession>> ofReels(String plant, Collection<String> reels) {
+        return concessions(session.createNativeQuery(
+                                SELECT + " where c.plant = :plant and c.reel = any(:reels) order by c.id desc",
+                                ConcessionRow.class)
+                        .setParameter("plant", plant)
+                        .setParameter("reels", reels.toArray(String[]::new)))
+                .stream()
+                .collect(Collectors.groupingBy(Concession::reel));
     }
 
     /**

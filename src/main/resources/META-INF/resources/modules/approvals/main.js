@@ -12,7 +12,7 @@ import { card } from './card.js';
 import { concessionCard } from './concessions.js';
 
 /** What the service does when it is approved; anything else it would refuse. */
-const ACTIONS = ['release'];
+const ACTIONS = ['release', 'withdraw', 'change-limits'];
 
 /** @type {Answer.Session} */
 let who;

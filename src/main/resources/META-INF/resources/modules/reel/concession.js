@@ -7,6 +7,7 @@ import { sentence } from '../page/notices.js';
 import { getJson, may, sendJson } from '../page/session.js';
 import { time } from '../page/words.js';
 import { shown } from './shown.js';
+import { showVerdict } from './verdict.js';
 
 /** @param {Answer.Concession} concession */
 const decision = (concession) => (concession.decidedBy
@@ -18,6 +19,7 @@ const line = (concession) => html`
   <li><strong>${concession.title}</strong>, ${concession.state}: ${concession.reason}
     <p class="hint">Concession ${concession.id}, asked for by ${concession.requestedBy}, ${time(concession.requested)}</p>
     ${decision(concession)}
+    ${concession.allows ? html`<p>${concession.allows}</p>` : nothing}
     ${concession.state === 'open' ? html`<p>${concession.effect}
       <a href="/approvals.html">A quality manager decides.</a></p>` : nothing}</li>`;
 
@@ -28,7 +30,7 @@ const line = (concession) => html`
 function certificate(reel, concession) {
   if (concession.kind !== 'use-as-is' || concession.state !== 'approved') return nothing;
   const issued = reel.certificates.find((one) => one.record === concession.record);
-  if (issued) return html`<p><a href=${issued.pdf} download="${issued.number}.pdf">Certificate ${issued.number}</a></p>`;
+  if (issued) return html`<p>Certificate ${issued.number} names this concession.</p>`;
   return may(shown.who, 'issue')
     ? html`<p><button type="button" id="issue-conceded" @click=${() => issue(reel)}>Issue certificate, by concession</button></p>` : nothing;
 }
@@ -39,6 +41,7 @@ async function issue(reel) {
   try {
     const certified = await getJson(path('reels', reel.reel, 'certificates'), { method: 'POST' });
     reel.certificates = [{ record: record.id, ...certified }, ...reel.certificates];
+    if (shown.reel === reel && shown.record === record) showVerdict({ reel, record, who: shown.who });
     await showConcession(reel);
   } catch (fault) {
     await showConcession(reel, sentence(fault));
@@ -52,19 +55,18 @@ async function issue(reel) {
 export async function showConcession(reel, fault) {
   show('concession', false);
   const [record] = reel.records;
-  if (!record || (record.look === 'accepted' && !fault)) return;
+  if (!record) return;
   /** @type {{ concessions: Answer.Concession[] }} */
   const { concessions } = await getJson(`${path('concessions')}?reel=${encodeURIComponent(reel.reel)}`);
   if (shown.reel !== reel) return;
-  const ofRecord = concessions.filter((one) => one.record === record.id);
-  const isFree = ofRecord.every((one) => one.state === 'refused');
-  const mayAsk = isFree && record.verdict !== 'incomplete' && may(shown.who, 'ask-concession');
-  if (ofRecord.length === 0 && !mayAsk && !fault) return;
+  const isFree = concessions.filter((one) => one.record === record.id).every((one) => one.state === 'refused');
+  const mayAsk = isFree && (record.look === 'rejected' || record.look === 'conditional') && may(shown.who, 'ask-concession');
+  if (concessions.length === 0 && !mayAsk && !fault) return;
   render(html`
     <h2>Concession</h2>
     ${fault ? html`<p role="alert">${fault}</p>` : nothing}
-    <ul>${ofRecord.map(line)}</ul>
-    ${ofRecord.map((one) => certificate(reel, one))}
+    <ul>${concessions.map(line)}</ul>
+    ${concessions.filter((one) => one.record === record.id).map((one) => certificate(reel, one))}
     ${mayAsk ? form(reel) : nothing}`, byId('concession'));
   show('concession', true);
 }

@@ -142,6 +142,28 @@ class ApprovalRoutesTest {
                 .body("errors.where", contains(action.equals("release") ? "/subject" : "/action"));
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "withdraw, certificate/NORTH-2026-999999, 404",
+        "withdraw, reel/R-1, 404",
+        "change-limits, limit-set/no-such-set/1/wrong, 404",
+        "change-limits, limit-set/category-6a-cable, 422"
+    })
+    void anApprovalForASubjectThatIsNotThereIsNotAskedFor(String action, String of, int status) {
+        person("anna", Role.QUALITY_MANAGER)
+                .contentType("application/json")
+                .body("{\"action\": \"" + action + "\", \"subject\": \"" + of + "\", \"reason\": \"r\"}")
+                .post(ROUTE)
+                .then()
+                .statusCode(status);
+    }
+
+    @Test
+    void whatIsAskedForAlreadyIsNotAskedForAgain() {
+        int id = asked();
+        ask(person("carl", Role.ENGINEER)).statusCode(409).body("detail", containsString("Approval " + id));
+    }
+
     @Test
     void whatWasAskedForWithoutEffectIsRefusedAtBest() throws SQLException {
         String marked = "old/" + UUID.randomUUID();

@@ -163,6 +163,9 @@ class ConcessionRoutesTest {
                 .body("records.id", contains(newer, old))
                 .body("records.verdict", contains("accepted", "rejected"))
                 .body("records.attempt", contains(1, 1))
+                .body("records.newest", contains(true, false))
+                .body("records.attempts", contains(1, 1))
+                .body("records[1].olderSentence", containsString("The reel was regraded"))
                 .body("records[0].original.size()", equalTo(1))
                 .body("records[0].warnings", hasItem(containsString("Judged again as product CONCEDED-5E")));
         given().get("/api/v1/records/" + newer + "/original/0").then().statusCode(200);
@@ -176,6 +179,84 @@ class ConcessionRoutesTest {
     }
 
     @Test
+    void aReissueSaysTheConcessionToo() throws Exception {
+        String reel = rejectedReel();
+        int id = asked(reel, USE_AS_IS);
+        decide(ben(), id, "approval").statusCode(200);
+        String number = certify(reel).statusCode(201).extract().path("number");
+        String text = textOf(ben().contentType("application/json")
+                .body("{\"reason\": \"misspelt\", \"customer\": \"Another\"}")
+                .post("/api/v1/certificates/" + number + "/reissues")
+                .then());
+        assertTrue(text.contains("By concession " + id + " it is used as it is"), text);
+    }
+
+    @Test
+    void aConcessionOfANewerTestPutsTheCertificateOfTheEarlierInQuestion() {
+        String reel = TestPlant.newReel(150);
+        TestPlant.test(reel, new SampleResult().metres(150).json()).statusCode(201);
+        String number = certify(reel).statusCode(201).extract().path("number");
+        TestPlant.test(reel, justNow(new SampleResult().metres(150).resistance(FAILING_OHMS)))
+                .statusCode(201);
+        questionsOf(reel, "in-question", "newer-test");
+        int id = asked(reel, SHORTEN.replace("60", "100"));
+        questionsOf(reel, "in-question", "newer-test", "concession-open");
+        decide(ben(), id, "approval").statusCode(200);
+        questionsOf(reel, "in-question", "newer-test", "reel-changed");
+        ben().queryParam("subject", "concession/" + id)
+                .get("/api/v1/audit")
+                .then()
+                .body("entries[0].details.questionedCertificates", contains(number))
+                .body("entries[1].details.questionedCertificates", contains(number));
+        // Also once the shortened reel has passed: the certificate describes the whole.
+        TestPlant.test(reel, justNow(new SampleResult())).statusCode(201).body("verdict", equalTo("accepted"));
+        questionsOf(reel, "in-question", "reel-changed");
+        certify(reel).statusCode(201);
+        SignedIn.nobody()
+                .get("/api/v1/certificates/" + number + "/verification")
+                .then()
+                .body("state", equalTo("superseded"));
+    }
+
+    private static void questionsOf(String reel, String state, String... kinds) {
+        given().get("/api/v1/reels/" + reel)
+                .then()
+                .body("certificates[0].state", equalTo(state))
+                .body("certificates[0].questions.kind", contains(kinds));
+    }
+
+    @Test
+    void aReelDoesNotLeaveBeforeItsConcessionIsDecidedAndDone() {
+        String reel = rejectedReel();
+        int id = asked(reel, SHORTEN);
+        String open = "Do not ship this reel: concession " + id + ", which anna asked for, is not approved yet.";
+        given().get("/api/v1/reels/" + reel).then().body("concessionSentence", equalTo(open));
+        ship(reel, "").statusCode(409).body("detail", containsString(open));
+        decide(ben(), id, "approval")
+                .statusCode(200)
+                .body("allows", equalTo("Cut the reel to 60 m and test it again. Until then it gets no certificate."));
+        given().queryParam("query", reel)
+                .get("/api/v1/reels")
+                .then()
+                .body("reels.concessionUnfinished", contains(true));
+        ship(reel, "").statusCode(409).body("detail", containsString("was shortened by concession " + id));
+        ship(reel, ", \"reason\": \"it left before\"").statusCode(201);
+        String used = rejectedReel();
+        decide(ben(), asked(used, USE_AS_IS), "approval")
+                .statusCode(200)
+                .body("allows", containsString("may ship as it is"));
+        given().get("/api/v1/reels/" + used).then().body("concessionSentence", nullValue());
+        ship(used, "").statusCode(201);
+    }
+
+    private static ValidatableResponse ship(String reel, String more) {
+        return given().contentType("application/json")
+                .body("{\"state\": \"shipped\", \"to\": \"a yard\"" + more + "}")
+                .post("/api/v1/reels/" + reel + "/disposition")
+                .then();
+    }
+
+    @Test
     void aRegradeToWhatTheReelDoesNotMeetIsRefused() {
         TestPlant.putProduct("CONCEDED-6A", "iec-category-6a-cable", 4).statusCode(oneOf(200, 201));
         ask(anna(), rejectedReel(), "{\"kind\": \"regrade\", \"product\": \"CONCEDED-6A\", \"reason\": \"r\"}")
@@ -186,7 +267,9 @@ class ConcessionRoutesTest {
     @Test
     void aShortenedReelIsTestedAgainAtItsNewLength() throws Exception {
         String reel = TestPlant.newReel(150);
-        TestPlant.test(reel, new SampleResult().metres(150).resistance(FAILING_OHMS).json())
+        TestPlant.test(
+                        reel,
+                        new SampleResult().metres(150).resistance(FAILING_OHMS).json())
                 .statusCode(201)
                 .body("verdict", equalTo("rejected"));
         int id = asked(reel, SHORTEN.replace("60", "100"));
@@ -194,13 +277,9 @@ class ConcessionRoutesTest {
         given().get("/api/v1/reels/" + reel).then().body("length.value", equalTo(100f));
         certify(reel).statusCode(409).body("detail", containsString("once it was tested at its new length"));
         // What was measured before it was cut is of the whole reel, whatever its length says.
-        TestPlant.test(reel, new SampleResult().json())
-                .statusCode(201)
-                .body("verdict", equalTo("accepted"));
+        TestPlant.test(reel, new SampleResult().json()).statusCode(201).body("verdict", equalTo("accepted"));
         certify(reel).statusCode(409).body("detail", containsString("once it was tested at its new length"));
-        TestPlant.test(reel, justNow(new SampleResult()))
-                .statusCode(201)
-                .body("verdict", equalTo("accepted"));
+        TestPlant.test(reel, justNow(new SampleResult())).statusCode(201).body("verdict", equalTo("accepted"));
         String text = textOf(certify(reel));
         assertTrue(text.contains("shortened from 150 m to 100 m"), text);
     }
@@ -311,9 +390,11 @@ class ConcessionRoutesTest {
         String accepted = TestPlant.newReel(100);
         TestPlant.test(accepted, new SampleResult().json()).statusCode(201);
         ask(anna(), accepted, USE_AS_IS).statusCode(409).body("detail", containsString("is accepted"));
-        ask(anna(), rejectedReel(), SHORTEN.replace("60", "100"))
-                .statusCode(409)
-                .body("detail", containsString("cannot be shortened"));
+        for (String length : List.of("100", "250")) {
+            ask(anna(), rejectedReel(), SHORTEN.replace("60", length))
+                    .statusCode(409)
+                    .body("detail", containsString("cannot be shortened"));
+        }
     }
 
     /** Straight at the database, as the service's role, past the service's own checks. */

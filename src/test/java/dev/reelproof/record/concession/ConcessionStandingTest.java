@@ -7,6 +7,8 @@ import static dev.reelproof.record.concession.ConcessionSamples.asked;
 import static dev.reelproof.record.concession.ConcessionSamples.judgement;
 import static dev.reelproof.record.concession.ConcessionSamples.record;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.record.TestRecord;
@@ -39,6 +41,17 @@ class ConcessionStandingTest {
                 new ConcessionStanding(List.of(), Optional.of(open), Optional.empty()),
                 ConcessionStanding.of(List.of(open), REJECTED));
         assertEquals(ConcessionStanding.NONE, ConcessionStanding.of(List.of(open), retest(305, 1, "P-1")), "it lapsed");
+    }
+
+    @Test
+    void isUnfinishedWhileItIsNotDecidedOrNotDone() {
+        assertTrue(ConcessionStanding.of(List.of(asked(new Terms.UseAsIs())), REJECTED)
+                .isUnfinished());
+        assertTrue(ConcessionStanding.of(List.of(CUT), REJECTED).isUnfinished());
+        assertFalse(ConcessionStanding.of(List.of(CUT), retest(200, 1, "P-1")).isUnfinished());
+        assertFalse(ConcessionStanding.of(List.of(approved(new Terms.UseAsIs())), REJECTED)
+                .isUnfinished());
+        assertFalse(ConcessionStanding.NONE.isUnfinished());
     }
 
     @Test
