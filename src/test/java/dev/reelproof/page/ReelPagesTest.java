@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
 
 /** What the start list, the hits and the banner say of a reel, in a real browser. */
 @QuarkusTest
@@ -144,9 +145,29 @@ class ReelPagesTest {
 
         browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/#/reel/" + reel);
         browser.says("concession", "Use as it is, approved");
+        browser.says("concession", "The reel may ship as it is, with a certificate that names this concession.");
         browser.says("verdict-word", "REJECTED");
         browser.press("#issue-conceded");
-        browser.says("concession", "Certificate");
+        browser.says("concession", "names this concession");
+        browser.says("certificate", "Certificate");
+    }
+
+    @Test
+    void aShorteningIsAskedForOnThePageAndSaysWhatIsToBeDone() throws IOException {
+        people.register(reel);
+        people.send(reel, REJECTED_RESULT);
+        browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Ask a quality manager to");
+        new Select(browser.driver().findElement(By.id("concession-kind"))).selectByValue("shorten");
+        browser.type("concession-length", "100000");
+        browser.type("concession-reason", "the end is bad");
+        browser.press("#concession-ask");
+        browser.says("concession", "cannot be shortened");
+        new Select(browser.driver().findElement(By.id("concession-kind"))).selectByValue("shorten");
+        browser.driver().findElement(By.id("concession-length")).clear();
+        browser.type("concession-length", "50");
+        browser.press("#concession-ask");
+        browser.says("concession", "Shorten to 50 m, open: the end is bad");
     }
 
     private static WebElement reason(String subject) {

@@ -86,6 +86,7 @@ class ApprovalRoutesTest {
     }
 
     private int asked() {
+        placeAHold();
         return ask(person("anna", Role.ENGINEER)).statusCode(201).extract().path("id");
     }
 
@@ -214,7 +215,6 @@ class ApprovalRoutesTest {
         ExecutorService persons = Executors.newFixedThreadPool(2);
         try {
             for (int round = 0; round < 10; round++) {
-                placeAHold();
                 int id = asked();
                 Callable<Integer> yes =
                         () -> decide(other(), id, true).extract().statusCode();
