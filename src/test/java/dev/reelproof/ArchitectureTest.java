@@ -43,7 +43,7 @@ class ArchitectureTest {
             Map.entry("genealogy", Set.of("quantity", "correction")),
             Map.entry("analysis", Set.of("quantity", "measurement", "judgement", "genealogy")),
             Map.entry("wording", Set.of("quantity", "measurement", "limit", "judgement", "analysis", "record")),
-            Map.entry("certificate", Set.of("quantity", "measurement", "limit", "judgement", "wording")));
+            Map.entry("certificate", Set.of("quantity", "measurement", "limit", "judgement", "record", "wording")));
 
     /** For each room of the edges the other edges that it may use. */
     private static final Map<String, Set<String>> EDGE_MAY_USE = Map.of(
@@ -59,7 +59,7 @@ class ArchitectureTest {
 
     /** What api, app and store are cut by. */
     private static final Set<String> SUBJECTS =
-            Set.of("access", "certificate", "hold", "limits", "lot", "reel", "result", "suspect");
+            Set.of("access", "certificate", "concession", "hold", "limits", "lot", "reel", "result", "suspect");
 
     private static final Set<String> OF_THE_API_ALONE = Set.of("page", "description");
 

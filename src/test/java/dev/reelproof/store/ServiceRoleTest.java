@@ -93,7 +93,10 @@ class ServiceRoleTest {
                 "update installation_default set value = false",
                 "delete from retest_acceptance",
                 "delete from certificate_withdrawal",
-                "update limit_revision_wrong set reason = 'another'"
+                "update limit_revision_wrong set reason = 'another'",
+                "update concession set reason = 'another'",
+                "delete from concession_decision",
+                "update judged_again set of_record = record_id"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();

@@ -7,7 +7,9 @@ import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.WrongRevision;
+import dev.reelproof.record.concession.Concession;
 import dev.reelproof.store.SearchTooLargeException;
+import dev.reelproof.store.concession.Concessions;
 import dev.reelproof.store.limits.WrongRevisions;
 import dev.reelproof.store.reel.Dispositions;
 import dev.reelproof.store.result.Records;
@@ -24,19 +26,28 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
-/** Finds what speaks against certificates now: open holds, newer tests, limits found wrong, reels that were scrapped. */
+/**
+ * Finds what speaks against certificates now: open holds, newer tests, limits found wrong, concessions since, reels that were scrapped.
+ */
 @ApplicationScoped
 public class FindQuestions {
     private final FindHolds holds;
     private final Records records;
     private final WrongRevisions wrongRevisions;
     private final Dispositions dispositions;
+    private final Concessions concessions;
 
-    FindQuestions(FindHolds holds, Records records, WrongRevisions wrongRevisions, Dispositions dispositions) {
+    FindQuestions(
+            FindHolds holds,
+            Records records,
+            WrongRevisions wrongRevisions,
+            Dispositions dispositions,
+            Concessions concessions) {
         this.holds = holds;
         this.records = records;
         this.wrongRevisions = wrongRevisions;
         this.dispositions = dispositions;
+        this.concessions = concessions;
     }
 
     /**
@@ -52,13 +63,16 @@ public class FindQuestions {
         Map<String, List<Question>> ofReels = ofReels(plant, reels);
         Map<String, Optional<Newest>> newest = new HashMap<>();
         reels.forEach(reel -> newest.put(reel, records.newestVerdict(plant, reel)));
+        Map<String, List<Concession>> conceded = concessions.ofReels(plant, reels);
         List<WrongRevision> wrong = wrongRevisions.all(plant);
         Map<IssuedCertificate, List<Question>> questions = new HashMap<>();
         for (IssuedCertificate certificate : certificates) {
             List<Question> own = new ArrayList<>(ofReels.getOrDefault(certificate.reel(), List.of()));
-            newest.getOrDefault(certificate.reel(), Optional.empty())
-                    .flatMap(record -> newerTest(certificate, record))
-                    .ifPresent(own::add);
+            newest.getOrDefault(certificate.reel(), Optional.empty()).ifPresent(record -> {
+                newerTest(certificate, record).ifPresent(own::add);
+                own.addAll(Question.ofConcessions(
+                        conceded.getOrDefault(certificate.reel(), List.of()), record.id(), certificate));
+            });
             if (!wrong.isEmpty()) {
                 records.judgedBy(plant, certificate.record()).stream()
                         .flatMap(by -> wrong.stream()
