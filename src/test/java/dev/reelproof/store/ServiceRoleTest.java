@@ -89,7 +89,8 @@ class ServiceRoleTest {
                 "update reel_disposition set state = 'scrapped'",
                 "delete from refused_report",
                 "update hold set held_by = 'another'",
-                "delete from hold_release"
+                "delete from hold_release",
+                "update certificate_batch set asked_as = 'administrator'"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();

@@ -20,6 +20,7 @@ import dev.reelproof.store.reel.Reels;
 import dev.reelproof.store.result.Records;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -89,7 +90,20 @@ public class FindReels {
     @Transactional
     public List<FoundReel> search(@Nullable String plantNamed, String text, int limit) {
         String plant = plants.named(plantNamed, "plant");
-        List<ReelLine> found = reels.search(plant, text, limit);
+        return withHolds(plant, reels.search(plant, text, limit));
+    }
+
+    /**
+     * Those of some reels that are registered, the newest tested first.
+     *
+     * @throws IntakeException when it is not found in time which of them are on hold
+     */
+    @Transactional
+    public List<FoundReel> among(String plant, Collection<String> numbers) {
+        return withHolds(plant, reels.linesOf(plant, numbers));
+    }
+
+    private List<FoundReel> withHolds(String plant, List<ReelLine> found) {
         Set<String> held = inTime(() -> holds.heldAmong(
                 plant, found.stream().map(line -> line.reel().id()).toList()));
         return found.stream()
