@@ -36,7 +36,28 @@ declare namespace Answer {
 
   interface ReelLine {
     reel: string; product: string | null; order: string | null; customer: string | null;
-    verdictText: string | null; look: Look | null; held: boolean; finished: string | null;
+    verdictText: string | null; look: Look | null; held: boolean; finished: string | null; printedLength?: string | null;
+  }
+
+  interface CertificateLine {
+    number: string; issue: number; reel: string; order: string | null; customer: string | null; pdf: string; state: string;
+  }
+
+  /** One thing that a search found. */
+  interface Hit {
+    kind: 'reel' | 'order' | 'certificate' | 'customer' | 'product'; name: string; match: string; belongsTo: string | null;
+    reel?: ReelLine; certificate?: CertificateLine;
+  }
+
+  interface Batch {
+    id: string; reels: number; done: number; finished: boolean; askedBy: string; sentence: string;
+    notIssued: { reel: string; reason: string }[];
+  }
+
+  interface OrderedReel { reel: ReelLine; certificate: CertificateLine | null; needs: string[]; needsText: string }
+
+  interface Order {
+    order: string; customers: string[]; reelCount: number; ready: number; sentence: string; reels: OrderedReel[]; batch: Batch | null;
   }
 
   interface Hold {

@@ -5,8 +5,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Tells who is calling, at the moment when it is asked. */
 public final class Callers {
+    private static final ThreadLocal<@Nullable Caller> ASKED = new ThreadLocal<>();
+
     private final Supplier<Caller> current;
-    private final ThreadLocal<@Nullable Caller> asked = new ThreadLocal<>();
 
     /**
      * Callers as something else finds them.
@@ -19,18 +20,18 @@ public final class Callers {
 
     /** Who is calling; the service itself when no request is being answered. */
     public Caller current() {
-        Caller earlier = asked.get();
+        Caller earlier = ASKED.get();
         return earlier == null ? current.get() : earlier;
     }
 
     /** Does now, in this thread, what a caller asked for earlier: meanwhile that one is the current caller. */
     public <T> T onBehalfOf(Caller caller, Supplier<T> work) {
-        Caller before = asked.get();
-        asked.set(caller);
+        Caller before = ASKED.get();
+        ASKED.set(caller);
         try {
             return work.get();
         } finally {
-            asked.set(before);
+            ASKED.set(before);
         }
     }
 }

@@ -33,8 +33,8 @@ public record CertificateBatch(
     public CertificateBatch {
         notIssued = List.copyOf(notIssued);
         if (!(issued >= 0 && issuedBefore >= 0 && issued + issuedBefore + notIssued.size() <= reels)) {
-            throw new IllegalArgumentException("a batch of " + reels + " reels has " + issued + " issued, " + issuedBefore
-                    + " issued before and " + notIssued.size() + " not issued");
+            throw new IllegalArgumentException("a batch of " + reels + " reels has " + issued + " issued, "
+                    + issuedBefore + " issued before and " + notIssued.size() + " not issued");
         }
     }
 

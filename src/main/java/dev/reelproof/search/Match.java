@@ -41,7 +41,9 @@ public enum Match {
         BitSet starts = folded.starts();
         boolean beginsWord = false;
         int word = 0;
-        for (int start = starts.nextSetBit(0); start >= 0 && word < SearchKeys.MOST; start = starts.nextSetBit(start + 1)) {
+        for (int start = starts.nextSetBit(0);
+                start >= 0 && word < SearchKeys.MOST;
+                start = starts.nextSetBit(start + 1)) {
             word++;
             if (key.startsWith(asked, start)) {
                 if (folded.isEnd(start + asked.length())) {

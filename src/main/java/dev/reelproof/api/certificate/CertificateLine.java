@@ -20,7 +20,8 @@ public record CertificateLine(
         @Nullable String customer,
         String pdf,
         String pdfSha256,
-        @Schema(description = "whether it may be relied on now: current, in-question, superseded, withdrawn") String state) {
+        @Schema(description = "whether it may be relied on now: current, in-question, superseded, withdrawn")
+                String state) {
 
     public static CertificateLine of(Stands stands) {
         IssuedCertificate one = stands.certificate();

@@ -53,7 +53,8 @@ public class CertificateResource {
     @Schema(name = "Certificates")
     record Listed(
             List<CertificateLine> certificates,
-            @Schema(nullable = true, description = "what 'after' is to say for those that follow; null when none do") @Nullable
+            @Schema(nullable = true, description = "what 'after' is to say for those that follow; null when none do")
+                    @Nullable
                     String next) {}
 
     @GET
@@ -98,7 +99,8 @@ public class CertificateResource {
         return certificates
                 .at(plant, place)
                 .orElseThrow(() -> QueryParameters.refused(
-                        "after", "is the 'next' of the answer before, such as NORTH-2026-000123/1, not '" + place + "'"));
+                        "after",
+                        "is the 'next' of the answer before, such as NORTH-2026-000123/1, not '" + place + "'"));
     }
 
     @GET

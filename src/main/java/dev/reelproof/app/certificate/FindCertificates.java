@@ -1,9 +1,9 @@
 package dev.reelproof.app.certificate;
 
 import dev.reelproof.app.NothingThereException;
+import dev.reelproof.certificate.CertificateFilter;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
-import dev.reelproof.certificate.CertificateFilter;
 import dev.reelproof.store.certificate.Certificates;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -33,8 +33,7 @@ public class FindCertificates {
     @Transactional
     public Page list(String plant, CertificateFilter filter, int limit) {
         List<IssuedCertificate> found = certificates.list(plant, filter, limit + 1);
-        return new Page(
-                standing.of(plant, found.subList(0, Math.min(limit, found.size()))), found.size() > limit);
+        return new Page(standing.of(plant, found.subList(0, Math.min(limit, found.size()))), found.size() > limit);
     }
 
     /**

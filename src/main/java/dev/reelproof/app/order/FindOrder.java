@@ -101,7 +101,9 @@ public class FindOrder {
                 .collect(Collectors.toMap(
                         one -> one.certificate().reel(), Function.identity(), (newest, earlier) -> newest));
         List<OrderedReel> listed = reels.among(plant, numbers).stream()
-                .map(reel -> reel(reel, Optional.ofNullable(certificateOf.get(reel.line().reel().id()))))
+                .map(reel -> reel(
+                        reel,
+                        Optional.ofNullable(certificateOf.get(reel.line().reel().id()))))
                 .sorted((one, other) -> number(one).compareTo(number(other)))
                 .toList();
         return new Order(

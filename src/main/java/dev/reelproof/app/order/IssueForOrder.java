@@ -72,7 +72,11 @@ public class IssueForOrder {
         }
         long id = batches.ask(plant, order, callers.current(), OffsetDateTime.now(clock));
         audit.write(
-                plant, "certificates-asked", "order/" + order, null, Map.of("batch", Long.toString(id), "reels", reels));
+                plant,
+                "certificates-asked",
+                "order/" + order,
+                null,
+                Map.of("batch", Long.toString(id), "reels", reels));
         return new Asked(batches.byId(plant, id).orElseThrow(), true);
     }
 
@@ -84,7 +88,7 @@ public class IssueForOrder {
     @Transactional
     public CertificateBatch progress(String plant, long id) {
         return batches.byId(plant, id)
-                .orElseThrow(
-                        () -> new NothingThereException("Plant " + plant + " has no batch of certificates '" + id + "'."));
+                .orElseThrow(() ->
+                        new NothingThereException("Plant " + plant + " has no batch of certificates '" + id + "'."));
     }
 }

@@ -5,11 +5,11 @@ import dev.reelproof.app.certificate.StandingOfCertificates;
 import dev.reelproof.app.certificate.StandingOfCertificates.Stands;
 import dev.reelproof.app.reel.FindReels;
 import dev.reelproof.app.reel.FindReels.FoundReel;
+import dev.reelproof.certificate.CertificateFilter;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.search.Match;
 import dev.reelproof.search.Question;
 import dev.reelproof.search.Searched;
-import dev.reelproof.certificate.CertificateFilter;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.order.Orders;
 import dev.reelproof.store.search.SearchIndex;
@@ -190,7 +190,8 @@ public class Search {
                 .collect(Collectors.toMap(found -> found.line().reel().id(), Function.identity()));
         List<IssuedCertificate> issued = certificates.newestOf(plant, names(named, Searched.CERTIFICATE));
         Map<String, Stands> certificateOf = new HashMap<>();
-        standing.of(plant, issued).forEach(one -> certificateOf.put(one.certificate().number(), one));
+        standing.of(plant, issued)
+                .forEach(one -> certificateOf.put(one.certificate().number(), one));
         return named.stream()
                 .map(one -> new Hit(
                         one.kind(),
@@ -206,9 +207,6 @@ public class Search {
     }
 
     private static List<String> names(List<Named> named, Searched kind) {
-        return named.stream()
-                .filter(one -> one.kind() == kind)
-                .map(Named::name)
-                .toList();
+        return named.stream().filter(one -> one.kind() == kind).map(Named::name).toList();
     }
 }

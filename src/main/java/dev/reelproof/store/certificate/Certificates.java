@@ -114,7 +114,9 @@ public class Certificates {
     @Transactional
     public List<IssuedCertificate> list(String plant, CertificateFilter filter, int limit) {
         NativeQuery<CertificateSummaryRow> query = find(
-                "where plant = :plant and " + FilterSql.condition(filter) + " order by issued desc, number, issue limit :limit", plant);
+                "where plant = :plant and " + FilterSql.condition(filter)
+                        + " order by issued desc, number, issue limit :limit",
+                plant);
         FilterSql.parameters(filter).forEach(query::setParameter);
         return certificates(query.setParameter("limit", limit));
     }

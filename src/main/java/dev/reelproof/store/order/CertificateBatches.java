@@ -37,7 +37,8 @@ public class CertificateBatches {
         }
     }
 
-    private record Row(long id, String order, Instant asked, String askedBy, long reels, long issued, long issuedBefore) {}
+    private record Row(
+            long id, String order, Instant asked, String askedBy, long reels, long issued, long issuedBefore) {}
 
     private record TaskRow(
             String plant,

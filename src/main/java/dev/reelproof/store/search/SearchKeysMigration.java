@@ -116,7 +116,9 @@ public class SearchKeysMigration implements JavaMigration {
             List<List<?>> columns = List.of(plants, kinds, keys, wholes, names, times);
             List<String> types = List.of("text", "text", "text", "boolean", "text", "timestamptz");
             for (int i = 0; i < columns.size(); i++) {
-                statement.setArray(i + 1, database.createArrayOf(types.get(i), columns.get(i).toArray()));
+                statement.setArray(
+                        i + 1,
+                        database.createArrayOf(types.get(i), columns.get(i).toArray()));
             }
             statement.executeUpdate();
             columns.forEach(List::clear);
