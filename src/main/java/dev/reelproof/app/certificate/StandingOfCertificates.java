@@ -69,7 +69,7 @@ public class StandingOfCertificates {
                 .map(one -> new Stands(
                         one,
                         CertificateStanding.of(
-                                isReplaced(one, ofReel.get(one.reel())),
+                                isReplaced(one, ofReel.getOrDefault(one.reel(), List.of())),
                                 held.contains(one.reel()),
                                 accepted.contains(one.reel()))))
                 .toList();

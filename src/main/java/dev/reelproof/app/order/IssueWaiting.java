@@ -20,10 +20,12 @@ import java.time.OffsetDateTime;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Issues the certificates that wait in batches, one after the other.
@@ -50,6 +52,7 @@ public class IssueWaiting {
     });
 
     private volatile boolean isStopping;
+    private volatile @Nullable Future<?> looking;
 
     IssueWaiting(CertificateBatches batches, IssueCertificate issuing, Callers callers, Clock clock) {
         this.batches = batches;
@@ -59,11 +62,15 @@ public class IssueWaiting {
     }
 
     void start(@Observes StartupEvent event) {
-        worker.scheduleWithFixedDelay(this::issueAll, LOOK_SECONDS, LOOK_SECONDS, TimeUnit.SECONDS);
+        looking = worker.scheduleWithFixedDelay(this::issueAll, LOOK_SECONDS, LOOK_SECONDS, TimeUnit.SECONDS);
     }
 
     void stop(@Observes ShutdownEvent event) throws InterruptedException {
         isStopping = true;
+        Future<?> look = looking;
+        if (look != null) {
+            look.cancel(false);
+        }
         worker.shutdown();
         if (!worker.awaitTermination(LOOK_SECONDS, TimeUnit.SECONDS)) {
             worker.shutdownNow();
