@@ -13,7 +13,7 @@ import dev.reelproof.measurement.Reading;
 import dev.reelproof.measurement.Subject;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.IdentityHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -107,7 +107,7 @@ final class SeriesGatherer {
         private final Requirement requirement;
         private final Corrector corrector;
         private final List<Obstacle> obstacles;
-        private final Map<Series, Powers> powers = new IdentityHashMap<>();
+        private final Map<Series, Powers> powers = new HashMap<>();
 
         Derivation(Requirement requirement, Corrector corrector, List<Obstacle> obstacles) {
             this.requirement = requirement;

@@ -18,9 +18,9 @@ final class SeriesScan {
     private final boolean mayPassFar;
 
     /** Standard uncertainties by block, where they were asked for: of values that pass, and of values that fail. */
-    private final double @Nullable [][] ofPasses;
+    private final double[] @Nullable [] ofPasses;
 
-    private final double @Nullable [][] ofFails;
+    private final double[] @Nullable [] ofFails;
 
     /** By outcome, and behind them of all: the least slack and where it is. */
     private final double[] least = new double[DECIDED_OUTCOMES + 1];
@@ -41,8 +41,8 @@ final class SeriesScan {
         this.limit = limit;
         this.nearRounding = check.turnedByRounding();
         this.corrected = series.corrected();
-        this.ofPasses = new double @Nullable [Block.count(series.size())][];
-        this.ofFails = new double @Nullable [ofPasses.length][];
+        this.ofPasses = new double[Block.count(series.size())] @Nullable [];
+        this.ofFails = new double[ofPasses.length] @Nullable [];
         this.mayPassFar = check.propagation().isKnown() && !check.needsUncertainty();
         Arrays.fill(least, Double.POSITIVE_INFINITY);
         for (int number = Block.numberOf(limit.from()); number < Block.count(limit.to()); number++) {
@@ -114,7 +114,7 @@ final class SeriesScan {
         if (!check.propagation().isKnown()) {
             return Double.NaN;
         }
-        double @Nullable [][] ofSide = margin >= 0 ? ofPasses : ofFails;
+        double[] @Nullable [] ofSide = margin >= 0 ? ofPasses : ofFails;
         int number = Block.numberOf(index);
         Block block = Block.of(number, series.size());
         double[] known = ofSide[number];
