@@ -78,7 +78,7 @@ declare namespace Answer {
     id: string; attempt: number; verdict: 'accepted' | 'rejected' | 'incomplete'; look: Look;
     verdictText: string; verdictSentence: string; nextSteps: string[]; warnings: string[] | null;
     finished: string | null; limitSet: { id: string; revision: number };
-    printedTemperature: string; printedLength: string; findings: Finding[]; conformity: { sentence: string } | null;
+    printedTemperature: string; printedLength: string; findings: Finding[]; conformity: { sentence: string | null } | null;
   }
 
   /** A finding's figures, ready to be printed. */

@@ -61,7 +61,7 @@ final class FindingSentences {
                 "probability",
                 wording.probability(doubt.probability()),
                 "all",
-                wording.probability(doubt.atLeast()));
+                wording.range(doubt.atLeast(), 1));
     }
 
     private String place() {

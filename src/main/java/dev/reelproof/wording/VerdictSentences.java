@@ -8,10 +8,13 @@ import dev.reelproof.judgement.ReelConformity;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.measurement.Property;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** Puts a verdict into words, with what to do next. */
 final class VerdictSentences {
@@ -52,20 +55,38 @@ final class VerdictSentences {
                 judgement.findings().size() - failing.size() - open.size(),
                 failing.size(),
                 open.size(),
-                judgement.conformity().map(this::sentence).orElse(null));
+                judgement
+                        .conformity()
+                        .map(conformity -> sentence(conformity, judgement))
+                        .orElse(null));
     }
 
-    private String sentence(ReelConformity conformity) {
-        return words.text(
-                "verdict.conformity",
-                "least",
-                wording.probability(conformity.atLeast()),
-                "most",
-                wording.probability(conformity.atMost()),
-                "counted",
-                String.valueOf(conformity.counted()),
-                "without",
-                conformity.withoutUncertainty() == 0 ? null : String.valueOf(conformity.withoutUncertainty()));
+    /** How sure it is that all judged values meet their limits; null where the bounds say nothing. */
+    private @Nullable String sentence(ReelConformity conformity, Judgement judgement) {
+        String range = wording.range(conformity.atLeast(), conformity.atMost());
+        return range == null
+                ? null
+                : words.text(
+                        "verdict.conformity",
+                        "range",
+                        range,
+                        "where",
+                        wording.isNearlySure(conformity.atMost()) ? null : leastSure(judgement),
+                        "counted",
+                        String.valueOf(conformity.counted()),
+                        "without",
+                        conformity.withoutUncertainty() == 0 ? null : String.valueOf(conformity.withoutUncertainty()));
+    }
+
+    /** The requirement and place that is least sure of all. */
+    private @Nullable String leastSure(Judgement judgement) {
+        return judgement.findings().stream()
+                .filter(finding -> finding.doubt() != null && finding.outcome() != Outcome.NOT_TESTED)
+                .min(Comparator.comparingDouble(
+                        finding -> Objects.requireNonNull(finding.doubt()).probability()))
+                .map(finding -> wording.title(finding.property()) + ", "
+                        + wording.place(finding.property(), Objects.requireNonNull(finding.doubt())))
+                .orElse(null);
     }
 
     private List<String> nextSteps(List<Finding> failing, List<Finding> open, Look look) {

@@ -20,6 +20,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Says in one language what the core found out. */
 public final class Wording {
@@ -201,6 +202,28 @@ public final class Wording {
         return probability < HARDLY_POSSIBLE
                 ? words.text("probability.below", "percent", Figures.fixed(PERCENT * HARDLY_POSSIBLE, 1))
                 : words.text("probability", "percent", Figures.fixed(PERCENT * probability, 1));
+    }
+
+    /** Whether a probability is too near 1 to be told from it in print. */
+    boolean isNearlySure(double probability) {
+        return !(probability <= NEARLY_SURE);
+    }
+
+    /** What is known of a probability between two bounds; null where that is nothing. */
+    @Nullable
+    String range(double atLeast, double atMost) {
+        if (!(atLeast <= NEARLY_SURE)) {
+            return words.text("probability.of-above", "percent", Figures.fixed(PERCENT * NEARLY_SURE, 1));
+        }
+        String least = Figures.fixed(PERCENT * atLeast, 1);
+        String most = Figures.fixed(PERCENT * atMost, 1);
+        boolean below = atLeast >= HARDLY_POSSIBLE;
+        if (atMost <= NEARLY_SURE) {
+            return below
+                    ? words.text("probability.between", "least", least, "most", most)
+                    : words.text("probability.at-most", "percent", most);
+        }
+        return below ? words.text("probability.at-least", "percent", least) : null;
     }
 
     /** What a requirement came to. */

@@ -25,7 +25,10 @@ class ErrorColumnsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "category-6a-cable, 100", "category-6a-cable, 60", "iec-category-6a-cable, 140", "us-filled-t1c-cable-24awg, 700"
+        "category-6a-cable, 100",
+        "category-6a-cable, 60",
+        "iec-category-6a-cable, 140",
+        "us-filled-t1c-cable-24awg, 700"
     })
     void columnsSayWhatBudgetsExplain(String id, double metres) throws IOException {
         LimitSet set = read(id);

@@ -1,18 +1,24 @@
 package dev.reelproof.wording;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 
 import dev.reelproof.certificate.CertificateSamples;
+import dev.reelproof.judgement.Doubt;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Obstacles;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.DecisionRule;
+import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.measurement.Subject;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class RecordWordsTest {
 
@@ -43,6 +49,43 @@ class RecordWordsTest {
         assertEquals("Every requirement was measured and passes. The reel may be shipped.", words.sentence());
         assertEquals(List.of(), words.nextSteps());
         assertEquals(List.of(1, 0, 0), List.of(words.passing(), words.failing(), words.notTested()));
+    }
+
+    private static Finding doubted(Property property, double probability, double sum) {
+        Finding plain = finding(property, Outcome.PASS);
+        return new Finding(
+                plain.requirement(),
+                property,
+                Outcome.PASS,
+                null,
+                Obstacles.NONE,
+                plain.figure(),
+                1,
+                List.of(),
+                plain.decisionRule(),
+                new Doubt(Subject.ofPair(1).at(End.NEAR), null, 428.0, 40, 5, probability, sum));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "0.816 | 7.2   | of at most 81.6 %; least sure: NEXT, pair 1, near end, 428 MHz (requirements counted: 1)",
+                "0.992 | 0.049 | between 95.1 % and 99.2 %; least sure: NEXT, pair 1, near end, 428 MHz (requirements counted: 1)",
+                "1     | 0.012 | of at least 98.8 % (requirements counted: 1)",
+                "1     | 1e-12 | above 99.9 % (requirements counted: 1)"
+            })
+    void aReelIsAsSureAsItsBoundsSay(double probability, double sum, String range) {
+        assertEquals(
+                "All judged values meet their limits with a probability " + range + ".",
+                words(Verdict.ACCEPTED, doubted(Property.NEXT, probability, sum))
+                        .conformity());
+    }
+
+    @Test
+    void whatBoundsNothingIsNotSaid() {
+        assertNull(words(Verdict.ACCEPTED, doubted(Property.NEXT, 1, 3)).conformity());
+        assertNull(words(Verdict.ACCEPTED, finding(Property.NEXT, Outcome.PASS)).conformity());
     }
 
     @Test

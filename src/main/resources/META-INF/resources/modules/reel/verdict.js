@@ -60,7 +60,7 @@ export function showVerdict(situation) {
         ${record.finished ? time(record.finished) : 'at an unknown time'}, by ${record.limitSet.id} revision
         ${record.limitSet.revision}.</p>
       ${shortfallList(record)}
-      ${record.conformity ? html`<p class="hint">${record.conformity.sentence}</p>` : nothing}
+      ${record.conformity?.sentence ? html`<p class="conformity">${record.conformity.sentence}</p>` : nothing}
     </div>
     <div id="certificate" class="certificate">${isNewest ? certificateOf(situation, showVerdict) : nothing}</div>`, byId('verdict'));
 }
