@@ -93,7 +93,8 @@ class ServiceRoleTest {
                 "update installation_default set value = false",
                 "delete from retest_acceptance",
                 "delete from certificate_withdrawal",
-                "update limit_revision_wrong set reason = 'another'"
+                "update limit_revision_wrong set reason = 'another'",
+                "update certificate_batch set asked_as = 'administrator'"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();

@@ -16,6 +16,7 @@ import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.record.ShippingNeed;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -86,6 +87,7 @@ class CatalogueTest {
                         Arrays.stream(End.values()).map(one -> "end." + one.word()),
                         Arrays.stream(Factor.values())
                                 .map(one -> (one.isOfTest() ? "tested." : "factor.") + one.word()),
+                        Arrays.stream(ShippingNeed.values()).map(one -> "need." + one.word()),
                         Stream.of("limit.at-most", "limit.at-least", "limit.between"),
                         Stream.of("shortfall.short", "shortfall.over", "shortfall.guard"))
                 .flatMap(keys -> keys)

@@ -26,6 +26,7 @@ import dev.reelproof.store.result.AttemptHistories;
 import dev.reelproof.store.result.Records;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -118,18 +119,29 @@ public class FindReels {
     public Found search(@Nullable String plantNamed, String sent, int limit) {
         String plant = plants.named(plantNamed, "plant");
         String text = ScannedCode.of(sent);
-        List<ReelLine> found = reels.search(plant, text, limit);
+        return new Found(text, withTheirState(plant, reels.search(plant, text, limit)));
+    }
+
+    /**
+     * Those of some reels that are registered, the newest tested first.
+     *
+     * @throws IntakeException when it is not found in time which of them are on hold
+     */
+    @Transactional
+    public List<FoundReel> among(String plant, Collection<String> numbers) {
+        return withTheirState(plant, reels.linesOf(plant, numbers));
+    }
+
+    private List<FoundReel> withTheirState(String plant, List<ReelLine> found) {
         List<String> numbers = found.stream().map(line -> line.reel().id()).toList();
         Set<String> held = inTime(() -> holds.heldAmong(plant, numbers));
         Set<String> awaiting = awaitingEngineer(plant, numbers);
-        return new Found(
-                text,
-                found.stream()
-                        .map(line -> new FoundReel(
-                                line,
-                                held.contains(line.reel().id()),
-                                awaiting.contains(line.reel().id())))
-                        .toList());
+        return found.stream()
+                .map(line -> new FoundReel(
+                        line,
+                        held.contains(line.reel().id()),
+                        awaiting.contains(line.reel().id())))
+                .toList();
     }
 
     private Set<String> awaitingEngineer(String plant, List<String> numbers) {
