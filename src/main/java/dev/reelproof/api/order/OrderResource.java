@@ -25,6 +25,7 @@ import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -133,7 +134,10 @@ public class OrderResource {
             summary = "The certificates of an order as ZIP, with the text about them",
             description =
                     "Those that may be relied on now. It is sent while it is made; when that fails, what was sent is no ZIP.")
-    @APIResponse(responseCode = "200", description = "the certificates", content = @Content(mediaType = ZIP))
+    @APIResponse(
+            responseCode = "200",
+            description = "the certificates",
+            content = @Content(mediaType = ZIP, schema = @Schema(type = SchemaType.STRING, format = "binary")))
     @APIResponse(responseCode = "404", description = "no reel is registered for it")
     public Response zip(
             @PathParam("order") String order, @QueryParam("plant") @Nullable String plantNamed, UriInfo request) {

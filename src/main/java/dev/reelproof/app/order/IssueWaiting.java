@@ -108,29 +108,39 @@ public class IssueWaiting {
     }
 
     private void issue(Task task) {
-        Issued issued;
-        try {
-            issued = QuarkusTransaction.suspendingExisting()
-                    .call(() -> callers.onBehalfOf(task.caller(), () -> issuing.issue(task.plant(), task.reel())));
-        } catch (ConflictException | HeldException | NothingThereException | PermissionDeniedException e) {
-            notIssued(task, Objects.requireNonNull(e.getMessage(), "an exception of ours says what is wrong"));
-            return;
-        } catch (RuntimeException e) {
-            LOG.error("a certificate of batch " + task.batch() + " failed", e);
-            notIssued(task, "The service failed; its log says what happened. Ask for this certificate again.");
-            return;
-        }
-        // Issued by this batch, though the copy that did it died before it could write it down.
-        boolean isNew = issued.first() || !issued.certificate().issued().isBefore(task.asked());
-        batches.done(
-                task,
-                isNew ? Outcome.ISSUED : Outcome.ISSUED_BEFORE,
-                issued.certificate().number(),
-                null,
-                OffsetDateTime.now(clock));
+        // What is thrown out of a suspended transaction comes wrapped: whoever throws is asked inside.
+        Came came = QuarkusTransaction.suspendingExisting()
+                .call(() -> callers.onBehalfOf(task.caller(), () -> tryToIssue(task)));
+        batches.done(task, came.outcome(), came.certificate(), came.reason(), OffsetDateTime.now(clock));
     }
 
-    private void notIssued(Task task, String reason) {
-        batches.done(task, Outcome.NOT_ISSUED, null, reason, OffsetDateTime.now(clock));
+    /** What came of a reel: a certificate's number, or the reason why there is none. */
+    private record Came(Outcome outcome, @Nullable String certificate, @Nullable String reason) {
+        static Came issued(Task task, Issued issued) {
+            // It may be issued by this batch, though the copy that did it died before it could write it down.
+            boolean isNew = issued.first() || !issued.certificate().issued().isBefore(task.asked());
+            return new Came(
+                    isNew ? Outcome.ISSUED : Outcome.ISSUED_BEFORE,
+                    issued.certificate().number(),
+                    null);
+        }
+
+        static Came notIssued(@Nullable String reason) {
+            return new Came(
+                    Outcome.NOT_ISSUED,
+                    null,
+                    Objects.requireNonNull(reason, "an exception of ours says what is wrong"));
+        }
+    }
+
+    private Came tryToIssue(Task task) {
+        try {
+            return Came.issued(task, issuing.issue(task.plant(), task.reel()));
+        } catch (ConflictException | HeldException | NothingThereException | PermissionDeniedException e) {
+            return Came.notIssued(e.getMessage());
+        } catch (RuntimeException e) {
+            LOG.error("a certificate of batch " + task.batch() + " failed", e);
+            return Came.notIssued("The service failed; its log says what happened. Ask for this certificate again.");
+        }
     }
 }

@@ -22,8 +22,6 @@ import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -43,7 +41,6 @@ import org.junit.jupiter.api.extension.ExtendWith;
 @ExtendWith(SignedIn.class)
 class OrderRoutesTest {
     private static final double FAILING = 12;
-    private static final Duration PATIENCE = Duration.ofSeconds(60);
 
     private final String order = "SO-" + UUID.randomUUID();
 
@@ -66,22 +63,6 @@ class OrderRoutesTest {
 
     private Response issueAll() {
         return given().post("/api/v1/orders/" + order + "/certificates");
-    }
-
-    private static JsonPath finished(String batch) throws InterruptedException {
-        Instant end = Instant.now().plus(PATIENCE);
-        while (Instant.now().isBefore(end)) {
-            JsonPath now = given().get("/api/v1/certificate-batches/" + batch)
-                    .then()
-                    .statusCode(200)
-                    .extract()
-                    .jsonPath();
-            if (now.getBoolean("finished")) {
-                return now;
-            }
-            Thread.sleep(100);
-        }
-        throw new AssertionError("batch " + batch + " is not finished");
     }
 
     private static void hold(String reel) {
@@ -122,7 +103,7 @@ class OrderRoutesTest {
 
         Response asked = issueAll();
         assertEquals(202, asked.statusCode());
-        JsonPath batch = finished(asked.path("id"));
+        JsonPath batch = Batches.finished(asked.path("id"));
         assertEquals(5, batch.getInt("reels"));
         assertEquals(1, batch.getInt("issued"));
         assertEquals(1, batch.getInt("issuedBefore"));
@@ -148,7 +129,7 @@ class OrderRoutesTest {
                 .statusCode(202)
                 .extract()
                 .path("id");
-        finished(batch);
+        Batches.finished(batch);
         String number = given().get("/api/v1/orders/" + order).path("reels[0].certificate.number");
         given().queryParam("subject", "certificate/" + number)
                 .get("/api/v1/audit")
@@ -179,7 +160,7 @@ class OrderRoutesTest {
                 batches.add(asked.get().path("id"));
             }
             for (String batch : batches) {
-                finished(batch);
+                Batches.finished(batch);
             }
         } finally {
             people.shutdownNow();
@@ -191,10 +172,50 @@ class OrderRoutesTest {
     }
 
     @Test
+    void whatWasWithdrawnIsNotIssuedAgainAndSaysSo() throws Exception {
+        String reel = passed("A");
+        Batches.finished(issueAll().path("id"));
+        String number = given().get("/api/v1/orders/" + order).path("reels[0].certificate.number");
+        int approval = TestSignIn.person("anna", Role.QUALITY_MANAGER)
+                .contentType("application/json")
+                .body("{\"reason\": \"wrong drum\"}")
+                .post("/api/v1/certificates/" + number + "/withdrawals")
+                .path("id");
+        TestSignIn.person("Ben", Role.ENGINEER)
+                .contentType("application/json")
+                .body("{\"approve\": true, \"reason\": \"seen\"}")
+                .post("/api/v1/approvals/" + approval + "/decision")
+                .then()
+                .statusCode(200);
+
+        given().get("/api/v1/orders/" + order)
+                .then()
+                .body("ready", equalTo(0))
+                .body("reels[0].certificate.state", equalTo("withdrawn"))
+                .body("reels[0].needs", contains("new-test"));
+        JsonPath batch = Batches.finished(issueAll().path("id"));
+        assertEquals(List.of(reel), batch.getList("notIssued.reel"));
+        assertTrue(batch.getString("notIssued[0].reason").contains("was withdrawn (wrong drum)"), batch.prettify());
+        given().get("/api/v1/orders/" + order + "/certificates.txt")
+                .then()
+                .body(containsString("Certificates: 0"))
+                .body(containsString("Reel " + reel + ": certificate withdrawn, a new test is needed"));
+
+        TestPlant.test(reel, new SampleResult().json().replace("2026-03-02T", "2026-03-03T"))
+                .statusCode(201);
+        given().get("/api/v1/orders/" + order).then().body("reels[0].needs", contains("certificate"));
+        assertEquals(1, Batches.finished(issueAll().path("id")).getInt("issued"));
+        given().get("/api/v1/orders/" + order)
+                .then()
+                .body("ready", equalTo(1))
+                .body("reels[0].certificate.state", equalTo("current"));
+    }
+
+    @Test
     void theZipHasTheCertificatesThatMayBeReliedOnAndTheText() throws Exception {
         String good = passed("A");
         String doubtful = passed("B");
-        finished(issueAll().path("id"));
+        Batches.finished(issueAll().path("id"));
         hold(doubtful);
 
         Response zip = given().get("/api/v1/orders/" + order + "/certificates.zip");

@@ -77,6 +77,36 @@ class SearchRoutesTest {
     }
 
     @Test
+    void whatAScannerPutsAroundANumberDoesNotMatter() {
+        register("S-" + mark + "-1", "SO-" + mark, "Seven " + mark);
+        for (String scanned : List.of(
+                "]C1S-" + mark + "-1",
+                "*S-" + mark + "-1*",
+                "]A0*S-" + mark + "-1*\r\n",
+                "\u0002S-" + mark + "-1\u0003\t")) {
+            search(scanned)
+                    .body("query", equalTo("S-" + mark + "-1"))
+                    .body("hits[0].name", equalTo("S-" + mark + "-1"))
+                    .body("hits[0].match", equalTo("exact"));
+        }
+        given().queryParam("q", "S\u0007" + mark).get("/api/v1/search").then().statusCode(422);
+    }
+
+    @Test
+    void dashesOfEveryKindAndOtherScriptsAreFolded() {
+        String order = "Ж-" + mark + "-7";
+        register("T-" + mark, order, "ΣΊΣΥΦΟΣ " + mark);
+        for (String q : List.of(
+                "ж" + mark + "7", "Ж\u2011" + mark + "\u20137", "ж " + mark + " \uFF17", "ж\u00A0" + mark + "_7")) {
+            search(q)
+                    .body("hits[0].kind", equalTo("order"))
+                    .body("hits[0].name", equalTo(order))
+                    .body("hits[0].match", equalTo("exact"));
+        }
+        search("σίσυφος " + mark).body("hits[0].kind", equalTo("customer")).body("hits[0].match", equalTo("exact"));
+    }
+
+    @Test
     void theExactComesFirst() {
         register("P" + mark + "9", "SO-" + mark + "A", "One " + mark);
         register("P" + mark + "91", "SO-" + mark + "A", "One " + mark);
