@@ -47,6 +47,24 @@ declare namespace Answer {
     reel: string; product: string | null; order: string | null; customer: string | null;
     verdictText: string | null; look: Look | null; held: boolean; awaitsEngineer: boolean;
     concessionUnfinished: boolean; finished: string | null;
+    printedLength?: string | null;
+  }
+
+  /** One thing that a search found. */
+  interface Hit {
+    kind: 'reel' | 'order' | 'certificate' | 'customer' | 'product'; name: string; match: string; belongsTo: string | null;
+    reel?: ReelLine; certificate?: Certificate;
+  }
+
+  interface Batch {
+    id: string; reels: number; done: number; finished: boolean; askedBy: string; sentence: string;
+    notIssued: { reel: string; reason: string }[];
+  }
+
+  interface OrderedReel { reel: ReelLine; certificate: Certificate | null; needs: string[]; needsText: string }
+
+  interface Order {
+    order: string; customers: string[]; reelCount: number; ready: number; sentence: string; reels: OrderedReel[]; batch: Batch | null;
   }
 
   interface Hold {
@@ -55,7 +73,8 @@ declare namespace Answer {
   }
 
   interface Certificate {
-    record: string; number: string; issue: number; pdf: string; state: 'current' | 'in-question' | 'superseded' | 'withdrawn';
+    record: string; number: string; issue: number; reel: string; order: string | null; customer: string | null; pdf: string;
+    state: 'current' | 'in-question' | 'superseded' | 'withdrawn';
     stateText: string; stateSentence: string; reasons: string[];
   }
 

@@ -107,6 +107,16 @@ public final class CertificateWords {
         return words.text("question.newer-test.in-public");
     }
 
+    /** That the newest test passed after a failure and was not accepted yet. */
+    public String awaitsEngineer() {
+        return words.text("question.awaits-engineer");
+    }
+
+    /** The same, without what is the plant's own affair. */
+    public String awaitsEngineerInPublic() {
+        return words.text("question.awaits-engineer.in-public");
+    }
+
     /** That it was judged by limits that were found wrong. */
     public String limitsWrong(String limitSet, int revision, String reason) {
         return words.text(

@@ -96,7 +96,8 @@ class ServiceRoleTest {
                 "update limit_revision_wrong set reason = 'another'",
                 "update concession set reason = 'another'",
                 "delete from concession_decision",
-                "update judged_again set of_record = record_id"
+                "update judged_again set of_record = record_id",
+                "update certificate_batch set asked_as = 'administrator'"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();

@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param held the ids of the open holds that it is under
  * @param holds those holds
  */
-record ReelAnswer(
+public record ReelAnswer(
         String reel,
         String plant,
         @Nullable String product,
@@ -54,7 +54,7 @@ record ReelAnswer(
 
     /** A reel in a list. */
     @Schema(name = "ReelLine")
-    record Line(
+    public record Line(
             String reel,
             String plant,
             String product,
@@ -77,7 +77,7 @@ record ReelAnswer(
             @Schema(nullable = true, description = "its look; null when not tested") @Nullable String look,
             String printedLength) {
 
-        static Line of(FoundReel found) {
+        public static Line of(FoundReel found) {
             ReelLine line = found.line();
             RegisteredReel reel = line.reel();
             Optional<Verdict> verdict = Optional.ofNullable(line.verdict());
@@ -94,7 +94,7 @@ record ReelAnswer(
                     line.finished(),
                     found.held(),
                     found.awaitsEngineer(),
-                    found.concessionUnfinished(),
+                    found.standing().isUnfinished(),
                     verdict.map(one -> Wording.english().verdict(one, line.conditional()))
                             .orElse(null),
                     verdict.map(one -> Look.of(one, line.conditional()).word()).orElse(null),

@@ -7,11 +7,10 @@ import dev.reelproof.store.result.Records;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /** Finds out which reels may not leave because a concession of them is not decided or not done. */
 @ApplicationScoped
@@ -27,25 +26,23 @@ public class ConcessionCheck {
     /** What the concessions of a reel mean for it while one is open or a shortened reel is not tested; else empty. */
     @Transactional
     public Optional<ConcessionStanding> unfinished(String plant, String reel) {
-        return unfinished(plant, reel, concessions.ofReel(plant, reel));
+        return standing(plant, reel, concessions.ofReel(plant, reel)).filter(ConcessionStanding::isUnfinished);
     }
 
-    /** Those of these reels of which a concession is open, or that were shortened and not tested since. */
+    /** What the concessions of these reels mean for them, by reel, without those that have none or were never tested. */
     @Transactional
-    public Set<String> unfinishedAmong(String plant, Collection<String> reels) {
-        return concessions.ofReels(plant, reels).entrySet().stream()
-                .filter(entry ->
-                        unfinished(plant, entry.getKey(), entry.getValue()).isPresent())
-                .map(Map.Entry::getKey)
-                .collect(Collectors.toUnmodifiableSet());
+    public Map<String, ConcessionStanding> standings(String plant, Collection<String> reels) {
+        Map<String, ConcessionStanding> standings = new HashMap<>();
+        concessions.ofReels(plant, reels).forEach((reel, ofReel) -> standing(plant, reel, ofReel)
+                .ifPresent(standing -> standings.put(reel, standing)));
+        return standings;
     }
 
-    private Optional<ConcessionStanding> unfinished(String plant, String reel, List<Concession> ofReel) {
+    private Optional<ConcessionStanding> standing(String plant, String reel, List<Concession> ofReel) {
         // Most reels have none; the newest record is read for the others alone.
         return ofReel.isEmpty()
                 ? Optional.empty()
                 : records.newestOf(plant, reel)
-                        .map(newest -> ConcessionStanding.of(ofReel, newest))
-                        .filter(ConcessionStanding::isUnfinished);
+                        .map(newest -> ConcessionStanding.of(ofReel, newest));
     }
 }

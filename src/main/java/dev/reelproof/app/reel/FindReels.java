@@ -28,6 +28,7 @@ import dev.reelproof.store.result.AttemptHistories;
 import dev.reelproof.store.result.Records;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -82,9 +83,9 @@ public class FindReels {
      * @param line the reel with what its newest test came to
      * @param held whether it is under an open hold
      * @param awaitsEngineer whether its newest test passed, but counts only once an engineer has accepted it
-     * @param concessionUnfinished whether a concession of it is open, or it was shortened and not tested since
+     * @param standing what its concessions mean for it
      */
-    public record FoundReel(ReelLine line, boolean held, boolean awaitsEngineer, boolean concessionUnfinished) {}
+    public record FoundReel(ReelLine line, boolean held, boolean awaitsEngineer, ConcessionStanding standing) {}
 
     /**
      * What a search found.
@@ -126,20 +127,31 @@ public class FindReels {
     public Found search(@Nullable String plantNamed, String sent, int limit) {
         String plant = plants.named(plantNamed, "plant");
         String text = ScannedCode.of(sent);
-        List<ReelLine> found = reels.search(plant, text, limit);
+        return new Found(text, withTheirState(plant, reels.search(plant, text, limit)));
+    }
+
+    /**
+     * Those of some reels that are registered, the newest tested first.
+     *
+     * @throws IntakeException when it is not found in time which of them are on hold
+     */
+    @Transactional
+    public List<FoundReel> among(String plant, Collection<String> numbers) {
+        return withTheirState(plant, reels.linesOf(plant, numbers));
+    }
+
+    private List<FoundReel> withTheirState(String plant, List<ReelLine> found) {
         List<String> numbers = found.stream().map(line -> line.reel().id()).toList();
         Set<String> held = inTime(() -> holds.heldAmong(plant, numbers));
         Set<String> awaiting = awaitingEngineer(plant, numbers);
-        Set<String> conceding = concessions.unfinishedAmong(plant, numbers);
-        return new Found(
-                text,
-                found.stream()
-                        .map(line -> new FoundReel(
-                                line,
-                                held.contains(line.reel().id()),
-                                awaiting.contains(line.reel().id()),
-                                conceding.contains(line.reel().id())))
-                        .toList());
+        Map<String, ConcessionStanding> standings = concessions.standings(plant, numbers);
+        return found.stream()
+                .map(line -> new FoundReel(
+                        line,
+                        held.contains(line.reel().id()),
+                        awaiting.contains(line.reel().id()),
+                        standings.getOrDefault(line.reel().id(), ConcessionStanding.NONE)))
+                .toList();
     }
 
     private Set<String> awaitingEngineer(String plant, List<String> numbers) {

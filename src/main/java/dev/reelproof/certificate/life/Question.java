@@ -185,6 +185,24 @@ public sealed interface Question {
                 : Optional.empty();
     }
 
+    /** The newest test of the reel passed after a failure, and the plant asks an engineer to accept it. */
+    record AwaitsEngineer() implements Question {
+        @Override
+        public String kind() {
+            return "awaits-engineer";
+        }
+
+        @Override
+        public String sentence(CertificateWords words) {
+            return words.awaitsEngineer();
+        }
+
+        @Override
+        public String publicSentence(CertificateWords words) {
+            return words.awaitsEngineerInPublic();
+        }
+    }
+
     /** The reel was scrapped. */
     record Scrapped() implements Question {
         @Override

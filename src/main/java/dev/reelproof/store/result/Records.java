@@ -18,6 +18,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -266,26 +267,40 @@ public class Records {
      */
     public record Newest(UUID id, int attempt, Verdict verdict, OffsetDateTime finished) {}
 
-    private record NewestRow(int attempt, String verdict, Instant finished) {}
+    private record NewestRow(String reel, UUID id, int attempt, String verdict, Instant finished) {
+        Newest toNewest() {
+            return new Newest(id, attempt, Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)), UtcTimes.utc(finished));
+        }
+    }
 
     /** What the newest record of a reel came to; empty when it was never tested. The same record as {@link #newestOf}. */
     @Transactional
     public Optional<Newest> newestVerdict(String plant, String reel) {
-        return newestIdOf(plant, reel).flatMap(id -> RecordIds.received(id)
-                .flatMap(received -> session.createNativeQuery(
-                                """
-                                select attempt, verdict, finished from test_record
-                                where plant = :plant and id = :id and received = :received""",
-                                NewestRow.class)
-                        .setParameter("plant", plant)
-                        .setParameter("id", id)
-                        .setParameter("received", received)
-                        .uniqueResultOptional())
-                .map(row -> new Newest(
-                        id,
-                        row.attempt(),
-                        Verdict.valueOf(row.verdict().toUpperCase(Locale.ROOT)),
-                        UtcTimes.utc(row.finished()))));
+        return Optional.ofNullable(newestVerdicts(plant, List.of(reel)).get(reel));
+    }
+
+    /** What the newest record of each of these reels came to, by reel, without those that were never tested. */
+    @Transactional
+    public Map<String, Newest> newestVerdicts(String plant, Collection<String> reels) {
+        return session
+                .createNativeQuery(
+                        """
+                        select u.reel, t.id, t.attempt, t.verdict, t.finished
+                        from upload u
+                        left join lateral (select record_id, received from judged_again
+                                           where plant = u.plant and of_record = u.record_id
+                                           order by received desc limit 1) a on true
+                        join test_record t on t.plant = u.plant and t.id = coalesce(a.record_id, u.record_id)
+                                          and t.received = coalesce(a.received, u.received)
+                        where u.plant = :plant and u.reel = any(:reels)
+                          and not exists (select from upload later where later.plant = u.plant and later.reel = u.reel
+                                          and (later.tested, later.attempt) > (u.tested, u.attempt))""",
+                        NewestRow.class)
+                .setParameter("plant", plant)
+                .setParameter("reels", reels.toArray(String[]::new))
+                .getResultList()
+                .stream()
+                .collect(Collectors.toMap(NewestRow::reel, NewestRow::toNewest));
     }
 
     /**

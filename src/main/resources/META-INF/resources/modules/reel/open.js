@@ -1,7 +1,7 @@
 // Opening a reel, or going back to the start.
 
-import { render } from '/_static/lit-html/lit-html.js';
-import { path } from '../page/addresses.js';
+import { html, render } from '/_static/lit-html/lit-html.js';
+import { orderAddress, path } from '../page/addresses.js';
 import { byId, field, show } from '../page/dom.js';
 import { notice, noticeFault } from '../page/notices.js';
 import { isStatus } from '../page/requests.js';
@@ -23,7 +23,8 @@ function showHead(reel) {
   show('start', false);
   show('reel', true);
   byId('reel-number').textContent = `Reel ${reel.reel}`;
-  render(factList([['Product', reel.product], ['Length', reel.printedLength], ['Order', reel.order],
+  const order = reel.order && html`<a href=${orderAddress(reel.order)}>${reel.order}</a>`;
+  render(factList([['Product', reel.product], ['Length', reel.printedLength], ['Order', order],
     ['Customer', reel.customer], ['Plant', reel.plant]]), byId('reel-facts'));
 }
 
