@@ -185,7 +185,6 @@ class ReelPagesTest {
         browser.press("#concession-ask");
         browser.says("concession", "cannot be shortened");
         new Select(browser.driver().findElement(By.id("concession-kind"))).selectByValue("shorten");
-        browser.driver().findElement(By.id("concession-length")).clear();
         browser.type("concession-length", "50");
         browser.press("#concession-ask");
         browser.says("concession", "Shorten to 50 m, open: the end is bad");
