@@ -97,7 +97,10 @@ class ServiceRoleTest {
                 "update concession set reason = 'another'",
                 "delete from concession_decision",
                 "update judged_again set of_record = record_id",
-                "update certificate_batch set asked_as = 'administrator'"
+                "update certificate_batch set asked_as = 'administrator'",
+                "delete from seal_leaf",
+                "update seal_node set hash = ''",
+                "truncate seal_head"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -166,6 +169,9 @@ class ServiceRoleTest {
                 "reel_disposition",
                 "refused_report",
                 "retest_acceptance",
+                "seal_head",
+                "seal_leaf",
+                "seal_node",
                 "step_run",
                 "sweep_block",
                 "test_record",

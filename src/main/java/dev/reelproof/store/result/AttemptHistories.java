@@ -4,7 +4,9 @@ import dev.reelproof.judgement.Verdict;
 import dev.reelproof.record.Attempt;
 import dev.reelproof.record.AttemptHistory;
 import dev.reelproof.record.RetestAcceptance;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -23,9 +25,11 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class AttemptHistories {
     private final Session session;
+    private final Sealing sealing;
 
-    AttemptHistories(Session session) {
+    AttemptHistories(Session session, Sealing sealing) {
         this.session = session;
+        this.sealing = sealing;
     }
 
     private record Row(
@@ -109,16 +113,19 @@ public class AttemptHistories {
     /** Keeps that a retest was accepted. */
     @Transactional
     public void accept(String plant, String reel, UUID record, RetestAcceptance acceptance) {
-        session.createNativeMutationQuery(
+        String id = session.createNativeQuery(
                         """
                         insert into retest_acceptance (plant, record_id, reel, accepted_by, at, reason)
-                        values (:plant, :record, :reel, :by, :at, :reason)""")
+                        values (:plant, :record, :reel, :by, :at, :reason)
+                        returning cast(id as text)""",
+                        String.class)
                 .setParameter("plant", plant)
                 .setParameter("record", record)
                 .setParameter("reel", reel)
                 .setParameter("by", acceptance.acceptedBy())
                 .setParameter("at", UtcTimes.instant(acceptance.at()))
                 .setParameter("reason", acceptance.reason())
-                .executeUpdate();
+                .getSingleResult();
+        sealing.seal(LeafKind.RETEST_ACCEPTANCE, plant, List.of(id));
     }
 }

@@ -8,10 +8,12 @@ import dev.reelproof.judgement.Verdict;
 import dev.reelproof.record.Attempt;
 import dev.reelproof.record.KeptOriginal;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.UtcTimes;
 import dev.reelproof.store.limits.LimitSetArchive;
 import dev.reelproof.store.limits.UncertaintyModelArchive;
 import dev.reelproof.store.reel.Reels;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -37,12 +39,14 @@ public class Records {
     private final Reels reels;
     private final LimitSetArchive limitSets;
     private final UncertaintyModelArchive models;
+    private final Sealing sealing;
 
-    Records(Session session, Reels reels, LimitSetArchive limitSets, UncertaintyModelArchive models) {
+    Records(Session session, Reels reels, LimitSetArchive limitSets, UncertaintyModelArchive models, Sealing sealing) {
         this.session = session;
         this.reels = reels;
         this.limitSets = limitSets;
         this.models = models;
+        this.sealing = sealing;
     }
 
     /**
@@ -110,6 +114,8 @@ public class Records {
         keepSweeps(upload, id, received);
         session.flush();
         session.clear();
+        sealing.seal(LeafKind.UPLOAD, plant, List.of(id.toString()));
+        sealing.seal(LeafKind.RECORD, plant, List.of(id.toString()));
         return new Taken(byId(plant, id).orElseThrow(), true);
     }
 
