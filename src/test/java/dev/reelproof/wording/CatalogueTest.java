@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.Role;
 import dev.reelproof.analysis.Factor;
 import dev.reelproof.judgement.Message;
 import dev.reelproof.judgement.Obstacle;
@@ -16,6 +17,7 @@ import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.record.ShippingNeed;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -86,6 +88,8 @@ class CatalogueTest {
                         Arrays.stream(End.values()).map(one -> "end." + one.word()),
                         Arrays.stream(Factor.values())
                                 .map(one -> (one.isOfTest() ? "tested." : "factor.") + one.word()),
+                        Role.words().stream().map(word -> "role." + word),
+                        Arrays.stream(ShippingNeed.values()).map(one -> "need." + one.word()),
                         Stream.of("limit.at-most", "limit.at-least", "limit.between"),
                         Stream.of("shortfall.short", "shortfall.over", "shortfall.guard"))
                 .flatMap(keys -> keys)

@@ -42,7 +42,7 @@ public class AttemptHistories {
             @Nullable String acceptedBy,
             @Nullable Instant accepted,
             @Nullable String reason) {
-        Attempt toAttempt() {
+        Attempt toAttempt(List<Attempt.JudgedAgain> again) {
             return new Attempt(
                     record,
                     attempt,
@@ -51,7 +51,14 @@ public class AttemptHistories {
                     Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)),
                     acceptedBy == null || accepted == null || reason == null
                             ? null
-                            : new RetestAcceptance(acceptedBy, UtcTimes.utc(accepted), reason));
+                            : new RetestAcceptance(acceptedBy, UtcTimes.utc(accepted), reason),
+                    again);
+        }
+    }
+
+    private record AgainRow(UUID ofRecord, UUID record, String verdict) {
+        Attempt.JudgedAgain toJudgedAgain() {
+            return new Attempt.JudgedAgain(record, Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)));
         }
     }
 
@@ -64,6 +71,7 @@ public class AttemptHistories {
     /** The tests of each of these reels that was tested. */
     @Transactional
     public Map<String, AttemptHistory> of(String plant, Collection<String> reels) {
+        Map<UUID, List<Attempt.JudgedAgain>> again = judgedAgain(plant, reels);
         Map<String, List<Attempt>> attempts = new HashMap<>();
         session.createNativeQuery(
                         """
@@ -79,9 +87,27 @@ public class AttemptHistories {
                 .setParameter("reels", reels.toArray(String[]::new))
                 .getResultList()
                 .forEach(row -> attempts.computeIfAbsent(row.reel(), reel -> new ArrayList<>())
-                        .add(row.toAttempt()));
+                        .add(row.toAttempt(again.getOrDefault(row.record(), List.of()))));
         return attempts.entrySet().stream()
                 .collect(Collectors.toMap(Map.Entry::getKey, entry -> new AttemptHistory(entry.getValue())));
+    }
+
+    private Map<UUID, List<Attempt.JudgedAgain>> judgedAgain(String plant, Collection<String> reels) {
+        return session
+                .createNativeQuery(
+                        """
+                        select j.of_record, j.record_id, t.verdict
+                        from judged_again j
+                        join test_record t on t.plant = j.plant and t.id = j.record_id and t.received = j.received
+                        where j.plant = :plant and j.reel = any(:reels)
+                        order by j.received""",
+                        AgainRow.class)
+                .setParameter("plant", plant)
+                .setParameter("reels", reels.toArray(String[]::new))
+                .getResultList()
+                .stream()
+                .collect(Collectors.groupingBy(
+                        AgainRow::ofRecord, Collectors.mapping(AgainRow::toJudgedAgain, Collectors.toList())));
     }
 
     /** Keeps that a retest was accepted. */
