@@ -157,7 +157,7 @@ class TamperEvidenceTest {
             quoteCharacter = '`',
             value = {
                 "update test_record set verdict = 'incomplete' where id = 'RECORD' | test_record | RECORD",
-                "update test_record set station = coalesce(station, '') || ' ' where id = 'RECORD' | test_record | RECORD",
+                "update test_record set station = concat(station, ' ') where id = 'RECORD' | test_record | RECORD",
                 "update finding set margin = margin + 1e-12 where record_id = 'RECORD' and ordinal = 2 and margin <> 0"
                         + " | finding | RECORD 2",
                 "update upload_part set bytes = set_byte(bytes, 30, get_byte(bytes, 30) # 1) where record_id = 'RECORD'"
