@@ -46,7 +46,7 @@ final class RowDigests {
             Map.entry("_int4", "%s::text"),
             Map.entry("_text", "%s::text"));
 
-    /** Lets PostgreSQL leave out the other partitions before it plans for them: 2 ms a record instead of 20. */
+    /** Lets PostgreSQL leave out the other partitions before it plans for them; without, a record costs three times as much. */
     private static final String WITHIN = " and t.received between cast(? as timestamptz) and cast(? as timestamptz)";
 
     private final Map<LeafKind, String> parts = new EnumMap<>(LeafKind.class);
