@@ -155,6 +155,16 @@ public class KeepLog {
         }
     }
 
+    /** Signs for a proof: with a head a certificate, the file outside would grow as the certificates do. */
+    private void signInside(String plant) {
+        try {
+            appendAll(plant);
+            sequence.signInside(plant, key(), heads, clock.instant());
+        } catch (LogSetBackException e) {
+            throw new ConflictException(e.sentence());
+        }
+    }
+
     /** The newest head of a plant; empty when none was signed. */
     public Optional<SignedHead> newestHead(String plant) {
         return reading.newestHead(plant);
@@ -174,7 +184,7 @@ public class KeepLog {
                 case UNKNOWN -> {
                     return Optional.empty();
                 }
-                case WAITING, IN_LOG -> sign(plant);
+                case WAITING, IN_LOG -> signInside(plant);
                 case PROVEN -> {
                     return reading.proof(plant, kind, id);
                 }

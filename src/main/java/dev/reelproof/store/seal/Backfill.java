@@ -52,25 +52,23 @@ final class Backfill {
                 while (rows.next()) {
                     ids.add(rows.getString(1));
                     if (ids.size() == AT_ONCE) {
-                        taken += insert(connection, insert, kind, plant, ids);
+                        taken += insert(insert, kind, plant, ids);
                         ids.clear();
                     }
                 }
             }
             if (!ids.isEmpty()) {
-                taken += insert(connection, insert, kind, plant, ids);
+                taken += insert(insert, kind, plant, ids);
             }
         }
         return taken;
     }
 
-    private static int insert(
-            Connection connection, PreparedStatement insert, LeafKind kind, String plant, List<String> ids)
+    private static int insert(PreparedStatement insert, LeafKind kind, String plant, List<String> ids)
             throws SQLException {
         insert.setString(1, plant);
         insert.setString(2, kind.word());
-        insert.setString(3, plant);
-        insert.setArray(4, connection.createArrayOf("text", ids.toArray()));
+        RowDigests.bind(insert, 3, kind, plant, ids);
         return insert.executeUpdate();
     }
 }

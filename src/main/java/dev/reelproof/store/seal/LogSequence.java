@@ -173,14 +173,25 @@ public class LogSequence {
     }
 
     /**
-     * Signs the log as it stands, unless nothing came since the last head, and writes it outside the database.
+     * Signs the log as it stands, unless nothing came since the last head, and writes the head outside the database.
      *
+     * @param outside the heads outside the database
      * @return the head over all leaves; empty when the plant has none
      * @throws LogSetBackException when the log is not the one of the newest head outside: a second signature over another history would
      *     make a lie of the first
      */
     @Transactional(Transactional.TxType.REQUIRES_NEW)
     public Optional<SignedHead> sign(String plant, SealKey key, HeadsFile outside, Instant at) {
+        return sign(plant, key, outside, at, true);
+    }
+
+    /** As {@link #sign}, but the head stands in the database alone, until the next one is written outside. */
+    @Transactional(Transactional.TxType.REQUIRES_NEW)
+    public Optional<SignedHead> signInside(String plant, SealKey key, HeadsFile outside, Instant at) {
+        return sign(plant, key, outside, at, false);
+    }
+
+    private Optional<SignedHead> sign(String plant, SealKey key, HeadsFile outside, Instant at, boolean writeOutside) {
         takeTurn(plant);
         return session.doReturningWork(connection -> {
             long size = KeptSubtrees.size(connection, plant);
@@ -194,7 +205,8 @@ public class LogSequence {
             MerkleTree tree = KeptSubtrees.tree(connection, plant, size);
             Optional<SignedHead> kept = LeafRows.head(connection, plant, size);
             SignedHead head = kept.isPresent() ? kept.get() : key.sign(new TreeHead(plant, size, tree.root(), at));
-            if (key.open().signed(head)
+            if (writeOutside
+                    && key.open().signed(head)
                     && newest.map(each -> each.head().size()).orElse(0L) < size) {
                 outside.append(head);
             }

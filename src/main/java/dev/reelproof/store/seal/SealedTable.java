@@ -86,6 +86,11 @@ enum SealedTable {
         this.ordinal = ordinal;
     }
 
+    /** Whether its rows lie in partitions by their time of receipt, so that a query must say within which time they are. */
+    boolean isPartitioned() {
+        return ofLeaf.endsWith(Received.BY_ID);
+    }
+
     /** The tables of a kind of leaf, its root first. */
     static List<SealedTable> of(LeafKind kind) {
         return Stream.of(values()).filter(table -> table.kind == kind).toList();

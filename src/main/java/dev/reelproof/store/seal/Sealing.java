@@ -62,8 +62,7 @@ public class Sealing {
                         + " of.parts from (" + digests(connection).partsOf(kind) + ") as of")) {
             insert.setString(1, plant);
             insert.setString(2, kind.word());
-            insert.setString(3, plant);
-            insert.setArray(4, connection.createArrayOf("text", ids.toArray()));
+            RowDigests.bind(insert, 3, kind, plant, ids);
             return insert.executeUpdate();
         }
     }

@@ -157,7 +157,7 @@ class TamperEvidenceTest {
             quoteCharacter = '`',
             value = {
                 "update test_record set verdict = 'incomplete' where id = 'RECORD' | test_record | RECORD",
-                "update test_record set station = station || ' ' where id = 'RECORD' | test_record | RECORD",
+                "update test_record set station = concat(station, ' ') where id = 'RECORD' | test_record | RECORD",
                 "update finding set margin = margin + 1e-12 where record_id = 'RECORD' and ordinal = 2 and margin <> 0"
                         + " | finding | RECORD 2",
                 "update upload_part set bytes = set_byte(bytes, 30, get_byte(bytes, 30) # 1) where record_id = 'RECORD'"
@@ -390,7 +390,9 @@ class TamperEvidenceTest {
     @Test
     void anAttachmentHasOneLeafAndOneProof() {
         String sha256 = Sha256.hex("what a certificate carries");
+        int outside = log.heads().all().size();
         InclusionProof proof = log.proveAttachment("north", sha256);
+        assertEquals(outside, log.heads().all().size(), "no head outside for each certificate");
         assertEquals(Optional.empty(), proof.fault(log.key().open()));
         assertEquals(List.of("sha256 " + sha256), proof.leaf().parts());
         certified();
