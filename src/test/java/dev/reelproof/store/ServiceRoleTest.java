@@ -149,6 +149,7 @@ class ServiceRoleTest {
         Set<String> kept = new TreeSet<>(Set.of(
                 "audit_entry",
                 "certificate",
+                "certificate_batch",
                 "finding",
                 "hold",
                 "hold_release",
