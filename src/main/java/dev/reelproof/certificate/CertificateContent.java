@@ -2,8 +2,10 @@ package dev.reelproof.certificate;
 
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -36,6 +38,7 @@ import org.jspecify.annotations.Nullable;
  * @param leftOut what the set's source demands and the set does not judge, with the reason; sentences
  * @param plots one a property that was measured against frequency
  * @param uncertainty what the uncertainties of the rows are and where they come from, a sentence; null when there are none
+ * @param concessions the approved concessions that bear on the reel, in the order of their approval; none for most
  */
 public record CertificateContent(
         String number,
@@ -58,7 +61,8 @@ public record CertificateContent(
         List<Row> rows,
         List<String> leftOut,
         List<Plot> plots,
-        @Nullable String uncertainty) {
+        @Nullable String uncertainty,
+        List<Conceded> concessions) {
 
     /**
      * A value with its unit, as sent.
@@ -260,7 +264,44 @@ public record CertificateContent(
      */
     public record Point(double megahertz, double value, String where, String margin) {}
 
+    /**
+     * What was conceded, by whom and why.
+     *
+     * @param number the number of the concession
+     * @param kind its kind: the word of the HTTP contract
+     * @param requirements what the test did not meet, or met only conditionally: the trade's names
+     * @param reason why, as the requester put it
+     * @param requestedBy who asked
+     * @param approvedBy who approved
+     * @param statement what was conceded, a sentence
+     * @param persons who asked and who approved, when and why, sentences
+     */
+    public record Conceded(
+            long number,
+            String kind,
+            List<String> requirements,
+            String reason,
+            Signer requestedBy,
+            Signer approvedBy,
+            String statement,
+            String persons) {
+
+        public Conceded {
+            requirements = List.copyOf(requirements);
+        }
+    }
+
+    /**
+     * A person who asked for a concession or approved it.
+     *
+     * @param name the person's name
+     * @param role the person's role in words
+     * @param date the day on which, ISO 8601
+     */
+    public record Signer(String name, String role, String date) {}
+
     public CertificateContent {
+        concessions = List.copyOf(concessions);
         rows = List.copyOf(rows);
         leftOut = List.copyOf(leftOut);
         plots = List.copyOf(plots);
@@ -289,7 +330,25 @@ public record CertificateContent(
             Judgement judgement,
             LimitSet limitSet,
             Wording wording) {
-        MayHaveCertificate.reasonAgainst(judgement).ifPresent(reason -> {
+        return of(issuing, item, test, product, judgement, limitSet, ConcessionStanding.NONE, wording);
+    }
+
+    /**
+     * The content of a certificate in a language, of a reel that has concessions.
+     *
+     * @param standing what they mean for the judgement
+     * @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by
+     */
+    public static CertificateContent of(
+            Issuing issuing,
+            Item item,
+            TestConditions test,
+            Product product,
+            Judgement judgement,
+            LimitSet limitSet,
+            ConcessionStanding standing,
+            Wording wording) {
+        MayHaveCertificate.reasonAgainst(judgement, standing).ifPresent(reason -> {
             throw new IllegalArgumentException("reel " + item.reel() + ": " + reason);
         });
         if (!(limitSet.id().equals(judgement.limitSet())
@@ -333,7 +392,8 @@ public record CertificateContent(
                         .map(left -> left.what() + " (" + left.why() + ")")
                         .toList(),
                 new Plots(wording).of(judgement, limitSet, product),
-                wording.uncertainty(judgement).orElse(null));
+                wording.uncertainty(judgement).orElse(null),
+                new Concessions(wording).of(standing, limitSet, product));
     }
 
     /** The same certificate under another number, issue and time of issue: what a draft becomes when it is issued. */
@@ -368,7 +428,20 @@ public record CertificateContent(
                 rows,
                 leftOut,
                 plots,
-                uncertainty);
+                uncertainty,
+                concessions);
+    }
+
+    /** Whether the reel does not meet its requirements and is used as it is by a concession. */
+    public boolean restsOnConcession() {
+        return !verdict.equals(Verdict.ACCEPTED.word());
+    }
+
+    /** The rows that are not passed, not even conditionally. */
+    public List<Row> failingRows() {
+        return rows.stream()
+                .filter(row -> Outcome.rejectingWords().contains(row.outcome()))
+                .toList();
     }
 
     /** The rows that are passed only conditionally. */

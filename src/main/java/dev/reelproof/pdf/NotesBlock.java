@@ -16,6 +16,9 @@ final class NotesBlock {
 
     static void draw(PageFlow flow, CertificateContent content) throws IOException {
         paragraph(flow, RELATES_TO);
+        for (CertificateContent.Conceded conceded : content.concessions()) {
+            paragraph(flow, conceded.persons());
+        }
         if (content.uncertainty() != null) {
             paragraph(flow, content.uncertainty());
         }

@@ -54,17 +54,28 @@ final class VerdictBox {
     }
 
     private static String word(CertificateContent content) {
+        if (content.restsOnConcession()) {
+            return "BY CONCESSION";
+        }
         return content.verdict().toUpperCase(Locale.ROOT)
                 + (content.conditionalRows().isEmpty() ? "" : ", CONDITIONALLY");
     }
 
     private static String statement(CertificateContent content) {
+        String set = " of the limit set “" + content.limits().title() + "”, revision "
+                + content.limits().revision() + ".";
+        return "Reel " + content.reel() + " was tested and " + met(content) + set + conditional(content)
+                + content.concessions().stream()
+                        .map(conceded -> " " + conceded.statement())
+                        .collect(Collectors.joining());
+    }
+
+    private static String met(CertificateContent content) {
         int rows = content.rows().size();
-        return "Reel " + content.reel() + " was tested and meets "
-                + (rows == 1 ? "the one requirement" : "each of the " + rows + " requirements") + " of the limit set “"
-                + content.limits().title() + "”, revision " + content.limits().revision()
-                + "."
-                + conditional(content);
+        if (content.restsOnConcession()) {
+            return "does not meet " + content.failingRows().size() + " of the " + rows + " requirements";
+        }
+        return "meets " + (rows == 1 ? "the one requirement" : "each of the " + rows + " requirements");
     }
 
     /** Names what passes only within a guard band. */

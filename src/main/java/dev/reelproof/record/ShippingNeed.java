@@ -11,6 +11,7 @@ public enum ShippingNeed {
     COMPLETE_TEST("complete-test"),
     PASSED_TEST("passed-test"),
     ENGINEER("engineer"),
+    CONCESSION("concession"),
     RELEASE("release"),
     NEW_TEST("new-test"),
     CERTIFICATE("certificate"),
@@ -42,21 +43,31 @@ public enum ShippingNeed {
      * What is missing, the first to be done first; nothing when the reel may be shipped.
      *
      * @param verdict what its newest test came to; null when it was never tested
+     * @param usedAsIs whether an approved concession lets it be used as that test found it
+     * @param concessionUnfinished whether a concession of it is not decided, or not done
      * @param awaitsEngineer whether that counts only once an engineer has accepted it
      * @param isHeld whether it is on hold
      * @param paper its certificate
      */
     public static List<ShippingNeed> of(
-            @Nullable Verdict verdict, boolean awaitsEngineer, boolean isHeld, Paper paper) {
+            @Nullable Verdict verdict,
+            boolean usedAsIs,
+            boolean concessionUnfinished,
+            boolean awaitsEngineer,
+            boolean isHeld,
+            Paper paper) {
         List<ShippingNeed> needs = new ArrayList<>();
         if (verdict == null) {
             needs.add(TEST);
         } else if (verdict == Verdict.INCOMPLETE) {
             needs.add(COMPLETE_TEST);
-        } else if (verdict == Verdict.REJECTED) {
+        } else if (verdict == Verdict.REJECTED && !usedAsIs) {
             needs.add(PASSED_TEST);
         } else if (awaitsEngineer) {
             needs.add(ENGINEER);
+        }
+        if (concessionUnfinished) {
+            needs.add(CONCESSION);
         }
         if (isHeld) {
             needs.add(RELEASE);

@@ -393,7 +393,8 @@ class CertificatePdfTest {
                 rows,
                 content.leftOut(),
                 plots,
-                content.uncertainty());
+                content.uncertainty(),
+                content.concessions());
     }
 
     /** Each text that a person can enter replaced. */
@@ -427,6 +428,15 @@ class CertificatePdfTest {
                 content.rows(),
                 List.of(text),
                 content.plots(),
-                content.uncertainty());
+                content.uncertainty(),
+                List.of(new CertificateContent.Conceded(
+                        1,
+                        "use-as-is",
+                        List.of(text),
+                        text,
+                        new CertificateContent.Signer(text, text, "2026-03-02"),
+                        new CertificateContent.Signer(text, text, "2026-03-02"),
+                        text,
+                        text)));
     }
 }

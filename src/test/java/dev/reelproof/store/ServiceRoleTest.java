@@ -94,7 +94,13 @@ class ServiceRoleTest {
                 "delete from retest_acceptance",
                 "delete from certificate_withdrawal",
                 "update limit_revision_wrong set reason = 'another'",
-                "update certificate_batch set asked_as = 'administrator'"
+                "update concession set reason = 'another'",
+                "delete from concession_decision",
+                "update judged_again set of_record = record_id",
+                "update certificate_batch set asked_as = 'administrator'",
+                "delete from seal_leaf",
+                "update seal_node set hash = ''",
+                "truncate seal_head"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -114,7 +120,7 @@ class ServiceRoleTest {
                 "delete from audit_entry",
                 "truncate audit_entry",
                 "delete from approval",
-                "truncate approval"
+                "truncate approval cascade"
             })
     void theTriggersRefuseEvenTheOwner(String attempt) throws SQLException {
         write("try/owner");
@@ -150,11 +156,13 @@ class ServiceRoleTest {
                 "audit_entry",
                 "certificate",
                 "certificate_batch",
+                "certificate_withdrawal",
                 "finding",
                 "hold",
                 "hold_release",
                 "implausible_link",
                 "installation_default",
+                "limit_revision_wrong",
                 "limit_set_revision",
                 "lot",
                 "lot_input",
@@ -162,6 +170,9 @@ class ServiceRoleTest {
                 "reel_disposition",
                 "refused_report",
                 "retest_acceptance",
+                "seal_head",
+                "seal_leaf",
+                "seal_node",
                 "step_run",
                 "sweep_block",
                 "test_record",

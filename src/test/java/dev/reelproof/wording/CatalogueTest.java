@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.Role;
 import dev.reelproof.analysis.Factor;
 import dev.reelproof.judgement.Message;
 import dev.reelproof.judgement.Obstacle;
@@ -87,6 +88,7 @@ class CatalogueTest {
                         Arrays.stream(End.values()).map(one -> "end." + one.word()),
                         Arrays.stream(Factor.values())
                                 .map(one -> (one.isOfTest() ? "tested." : "factor.") + one.word()),
+                        Role.words().stream().map(word -> "role." + word),
                         Arrays.stream(ShippingNeed.values()).map(one -> "need." + one.word()),
                         Stream.of("limit.at-most", "limit.at-least", "limit.between"),
                         Stream.of("shortfall.short", "shortfall.over", "shortfall.guard"))

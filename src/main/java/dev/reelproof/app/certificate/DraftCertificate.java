@@ -13,6 +13,8 @@ import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.pdf.CertificatePdf;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.record.concession.ConcessionStanding;
+import dev.reelproof.wording.Wording;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
@@ -39,10 +41,15 @@ public class DraftCertificate {
      *
      * @param sweeps the record's sweeps
      * @param limitSet what it was judged by
+     * @param standing what the reel's concessions mean for the record
      * @throws IllegalArgumentException when the record may not have a certificate, or was judged by another limit set
      */
     public CertificateDraft draft(
-            RegisteredReel reel, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
+            RegisteredReel reel,
+            TestRecord record,
+            List<CorrectedSweep> sweeps,
+            LimitSet limitSet,
+            ConcessionStanding standing) {
         OffsetDateTime now = OffsetDateTime.now(clock);
         CertificateNumber standIn = CertificateNumber.of(record.plant(), now.getYear(), STAND_IN_SERIAL);
         return CertificatePdf.draft(CertificateContent.of(
@@ -51,7 +58,9 @@ public class DraftCertificate {
                 conditions(record),
                 record.product(),
                 withSweeps(record.judgement(), sweeps),
-                limitSet));
+                limitSet,
+                standing,
+                Wording.english()));
     }
 
     /** The measured length; as registered when it is the same, so that a length in feet reads in feet. */

@@ -9,7 +9,9 @@ import dev.reelproof.genealogy.LotId;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.WrongRevision;
 import dev.reelproof.record.RetestRule;
+import dev.reelproof.record.concession.Concession;
 import dev.reelproof.store.SearchTooLargeException;
+import dev.reelproof.store.concession.Concessions;
 import dev.reelproof.store.limits.WrongRevisions;
 import dev.reelproof.store.reel.Dispositions;
 import dev.reelproof.store.result.AttemptHistories;
@@ -29,7 +31,7 @@ import java.util.stream.Stream;
 
 /**
  * Finds what speaks against certificates now: open holds, newer tests that were not passed or that an engineer has yet to accept, limits
- * found wrong, reels that were scrapped.
+ * found wrong, concessions since, reels that were scrapped.
  */
 @ApplicationScoped
 public class FindQuestions {
@@ -37,6 +39,7 @@ public class FindQuestions {
     private final Records records;
     private final WrongRevisions wrongRevisions;
     private final Dispositions dispositions;
+    private final Concessions concessions;
     private final AttemptHistories histories;
     private final TestRules rules;
 
@@ -45,12 +48,14 @@ public class FindQuestions {
             Records records,
             WrongRevisions wrongRevisions,
             Dispositions dispositions,
+            Concessions concessions,
             AttemptHistories histories,
             TestRules rules) {
         this.holds = holds;
         this.records = records;
         this.wrongRevisions = wrongRevisions;
         this.dispositions = dispositions;
+        this.concessions = concessions;
         this.histories = histories;
         this.rules = rules;
     }
@@ -67,13 +72,16 @@ public class FindQuestions {
         certificates.forEach(certificate -> reels.add(certificate.reel()));
         Map<String, List<Question>> ofReels = ofReels(plant, reels);
         Map<String, Newest> newest = records.newestVerdicts(plant, reels);
+        Map<String, List<Concession>> conceded = concessions.ofReels(plant, reels);
         List<WrongRevision> wrong = wrongRevisions.all(plant);
         Map<IssuedCertificate, List<Question>> questions = new HashMap<>();
         for (IssuedCertificate certificate : certificates) {
             List<Question> own = new ArrayList<>(ofReels.getOrDefault(certificate.reel(), List.of()));
-            Optional.ofNullable(newest.get(certificate.reel()))
-                    .flatMap(record -> newerTest(certificate, record))
-                    .ifPresent(own::add);
+            Optional.ofNullable(newest.get(certificate.reel())).ifPresent(record -> {
+                newerTest(certificate, record).ifPresent(own::add);
+                own.addAll(Question.ofConcessions(
+                        conceded.getOrDefault(certificate.reel(), List.of()), record.id(), certificate));
+            });
             if (!wrong.isEmpty()) {
                 records.judgedBy(plant, certificate.record()).stream()
                         .flatMap(by -> wrong.stream()

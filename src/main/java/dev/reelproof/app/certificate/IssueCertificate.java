@@ -14,6 +14,7 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.reel.Reels;
@@ -27,7 +28,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Issues certificates: for the newest record of a reel, when it is accepted and not on hold, once.
+ * Issues certificates: for the newest record of a reel, when it is accepted, or conceded and approved, and not on hold, once.
  *
  * <p>A first transaction finds out whether the reel may have one. What it says is read and its pages are laid out with no lock held. A
  * last, short transaction looks again, takes the next number of the plant, puts it on the pages and keeps the certificate: it alone
@@ -80,11 +81,18 @@ public class IssueCertificate {
      */
     public record Issued(IssuedCertificate certificate, boolean first) {}
 
-    /** What is to be certified: a reel as registered, its newest record, and the certificate that this has already. */
-    private record Candidate(RegisteredReel reel, TestRecord record, Optional<IssuedCertificate> certificate) {
+    /**
+     * What is to be certified: a reel as registered, its newest record, what its concessions mean for that, and the certificate that the
+     * record has already.
+     */
+    private record Candidate(
+            RegisteredReel reel,
+            TestRecord record,
+            ConcessionStanding standing,
+            Optional<IssuedCertificate> certificate) {
 
         boolean isSameAs(Candidate other) {
-            return reel.equals(other.reel) && record.id().equals(other.record.id());
+            return reel.equals(other.reel) && record.id().equals(other.record.id()) && standing.equals(other.standing);
         }
     }
 
@@ -108,8 +116,12 @@ public class IssueCertificate {
                 return new Issued(candidate.certificate().get(), false);
             }
             Material material = QuarkusTransaction.joiningExisting().call(() -> material(candidate.record()));
-            try (CertificateDraft draft =
-                    drafting.draft(candidate.reel(), candidate.record(), material.sweeps(), material.limitSet())) {
+            try (CertificateDraft draft = drafting.draft(
+                    candidate.reel(),
+                    candidate.record(),
+                    material.sweeps(),
+                    material.limitSet(),
+                    candidate.standing())) {
                 Optional<Issued> issued =
                         QuarkusTransaction.joiningExisting().call(() -> issue(plant, candidate, draft));
                 if (issued.isPresent()) {
@@ -138,8 +150,8 @@ public class IssueCertificate {
         RegisteredReel reel = reels.byId(plant, number).orElseThrow();
         Optional<TestRecord> newest = records.newestOf(plant, reel.id());
         Optional<IssuedCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
-        TestRecord record = rule.requireCertifiable(reel, newest, certificate);
-        return new Candidate(reel, record, certificate);
+        MayBeCertified.Certifiable certifiable = rule.requireCertifiable(reel, newest, certificate);
+        return new Candidate(reel, certifiable.record(), certifiable.standing(), certificate);
     }
 
     /** Numbers and keeps a draft; empty when the reel is no longer what was drafted. */

@@ -14,6 +14,7 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.reel.Reels;
@@ -74,8 +75,20 @@ public class ReissueCertificate {
     public record Request(
             String reason, @Nullable String customer, @Nullable String order, @Nullable String consignee) {}
 
-    /** What is issued again: the newest issue, and the reel as registered but for the details that the new issue has. */
-    private record Candidate(IssuedCertificate newest, RegisteredReel reel, TestRecord record) {}
+    /**
+     * What is issued again: the newest issue, the reel as registered but for the details that the new issue has, and the record with what
+     * the reel's concessions mean for it.
+     */
+    private record Candidate(
+            IssuedCertificate newest, RegisteredReel reel, TestRecord record, ConcessionStanding standing) {
+
+        boolean isSameAs(Candidate other) {
+            return newest.issue() == other.newest.issue()
+                    && reel.equals(other.reel)
+                    && record.id().equals(other.record.id())
+                    && standing.equals(other.standing);
+        }
+    }
 
     /**
      * Issues a certificate again, as the current caller.
@@ -97,7 +110,8 @@ public class ReissueCertificate {
         List<CorrectedSweep> sweeps =
                 QuarkusTransaction.joiningExisting().call(() -> records.sweeps(plant, record.id()));
         LimitSet limitSet = QuarkusTransaction.joiningExisting().call(() -> limitSets.of(record));
-        try (CertificateDraft draft = drafting.draft(candidate.reel(), record, sweeps, limitSet)) {
+        try (CertificateDraft draft =
+                drafting.draft(candidate.reel(), record, sweeps, limitSet, candidate.standing())) {
             return QuarkusTransaction.joiningExisting().call(() -> keep(plant, candidate, request, draft));
         }
     }
@@ -117,14 +131,15 @@ public class ReissueCertificate {
         IssuedCertificate newest = newest(plant, number);
         RegisteredReel reel = reels.byId(plant, reelNumber).orElseThrow();
         Optional<TestRecord> newestRecord = records.newestOf(plant, reelNumber);
-        TestRecord record = rule.requireCertifiable(reel, newestRecord, Optional.of(newest));
+        MayBeCertified.Certifiable certifiable = rule.requireCertifiable(reel, newestRecord, Optional.of(newest));
+        TestRecord record = certifiable.record();
         if (!record.id().equals(newest.record())) {
             throw new ConflictException("Certificate " + number + " is of an earlier test of reel " + reelNumber
                     + "; issue the certificate of its newest test instead.");
         }
         RegisteredReel detailed = reel.soldTo(
                 otherwise(request.customer(), newest.customer()), otherwise(request.order(), newest.order()));
-        return new Candidate(newest, detailed, record);
+        return new Candidate(newest, detailed, record, certifiable.standing());
     }
 
     private static @Nullable String otherwise(@Nullable String asked, @Nullable String before) {
@@ -133,9 +148,7 @@ public class ReissueCertificate {
 
     private IssuedCertificate keep(String plant, Candidate drafted, Request request, CertificateDraft draft) {
         Candidate now = candidate(plant, drafted.newest().number(), request);
-        if (!(now.newest().issue() == drafted.newest().issue()
-                && now.record().id().equals(drafted.record().id())
-                && now.reel().equals(drafted.reel()))) {
+        if (!now.isSameAs(drafted)) {
             throw new ConflictException(
                     "Certificate " + drafted.newest().number()
                             + " was issued again, or its reel was changed, while this issue was drawn; look at it and ask once more.");

@@ -136,6 +136,8 @@ public class FindOrder {
                 certificate,
                 ShippingNeed.of(
                         reel.line().verdict(),
+                        reel.standing().usedAsIs().isPresent(),
+                        reel.standing().isUnfinished(),
                         reel.awaitsEngineer(),
                         reel.held(),
                         certificate.map(one -> paper(one, reel.line().record())).orElse(ShippingNeed.Paper.NONE)));

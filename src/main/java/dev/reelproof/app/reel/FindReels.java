@@ -4,6 +4,7 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.certificate.FindLives;
 import dev.reelproof.app.certificate.LivingCertificate;
+import dev.reelproof.app.concession.ConcessionCheck;
 import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.result.JudgedRecord;
 import dev.reelproof.app.result.JudgedRecords;
@@ -18,6 +19,7 @@ import dev.reelproof.record.ReelLine;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.RetestRule;
 import dev.reelproof.record.ScannedCode;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.lot.Lots;
@@ -48,6 +50,7 @@ public class FindReels {
     private final Certificates certificates;
     private final FindLives lives;
     private final FindHolds holds;
+    private final ConcessionCheck concessions;
 
     FindReels(
             Plants plants,
@@ -59,7 +62,8 @@ public class FindReels {
             Records records,
             Certificates certificates,
             FindLives lives,
-            FindHolds holds) {
+            FindHolds holds,
+            ConcessionCheck concessions) {
         this.plants = plants;
         this.judgedRecords = judgedRecords;
         this.histories = histories;
@@ -70,6 +74,7 @@ public class FindReels {
         this.certificates = certificates;
         this.lives = lives;
         this.holds = holds;
+        this.concessions = concessions;
     }
 
     /**
@@ -78,8 +83,9 @@ public class FindReels {
      * @param line the reel with what its newest test came to
      * @param held whether it is under an open hold
      * @param awaitsEngineer whether its newest test passed, but counts only once an engineer has accepted it
+     * @param standing what its concessions mean for it
      */
-    public record FoundReel(ReelLine line, boolean held, boolean awaitsEngineer) {}
+    public record FoundReel(ReelLine line, boolean held, boolean awaitsEngineer, ConcessionStanding standing) {}
 
     /**
      * What a search found.
@@ -98,6 +104,7 @@ public class FindReels {
      * @param asksRetestReason whether a further test needs a reason
      * @param certificates its certificates, newest first
      * @param holds the open holds that it is under
+     * @param unfinished what its concessions mean for it while one is open or not done; else empty
      */
     public record ReelFile(
             Optional<RegisteredReel> registered,
@@ -105,7 +112,8 @@ public class FindReels {
             List<JudgedRecord> records,
             boolean asksRetestReason,
             List<LivingCertificate> certificates,
-            List<Hold> holds) {}
+            List<Hold> holds,
+            Optional<ConcessionStanding> unfinished) {}
 
     /**
      * Reels whose number, product, order or customer contains a text, whatever its case; the newest tested first.
@@ -136,11 +144,13 @@ public class FindReels {
         List<String> numbers = found.stream().map(line -> line.reel().id()).toList();
         Set<String> held = inTime(() -> holds.heldAmong(plant, numbers));
         Set<String> awaiting = awaitingEngineer(plant, numbers);
+        Map<String, ConcessionStanding> standings = concessions.standings(plant, numbers);
         return found.stream()
                 .map(line -> new FoundReel(
                         line,
                         held.contains(line.reel().id()),
-                        awaiting.contains(line.reel().id())))
+                        awaiting.contains(line.reel().id()),
+                        standings.getOrDefault(line.reel().id(), ConcessionStanding.NONE)))
                 .toList();
     }
 
@@ -175,7 +185,8 @@ public class FindReels {
                 judgedRecords.ofReel(records.ofReel(plant, number), history),
                 history.count() > 0 && rules.retests(plant).asksReason(),
                 lives.of(plant, certificates.ofReel(plant, number)),
-                inTime(() -> holds.ofReel(plant, number)));
+                inTime(() -> holds.ofReel(plant, number)),
+                concessions.unfinished(plant, number));
     }
 
     private RegisteredLot made(String plant, String number) {

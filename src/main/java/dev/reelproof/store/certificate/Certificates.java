@@ -4,8 +4,10 @@ import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateFilter;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.digest.Sha256;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.search.Searched;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.seal.Sealing;
 import dev.reelproof.store.search.SearchIndex;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -27,10 +29,12 @@ public class Certificates {
 
     private final Session session;
     private final SearchIndex searched;
+    private final Sealing sealing;
 
-    Certificates(Session session, SearchIndex searched) {
+    Certificates(Session session, SearchIndex searched, Sealing sealing) {
         this.session = session;
         this.searched = searched;
+        this.sealing = sealing;
     }
 
     /**
@@ -130,6 +134,7 @@ public class Certificates {
         searched.put(plant, Searched.CERTIFICATE, row.number, row.issued);
         searched.put(plant, Searched.ORDER, row.orderNumber, row.issued);
         searched.put(plant, Searched.CUSTOMER, row.customer, row.issued);
+        sealing.seal(LeafKind.CERTIFICATE, plant, List.of(row.number + "/" + row.issue));
         return new IssuedCertificate(
                 row.plant,
                 row.number,

@@ -174,6 +174,18 @@ public class Reels {
     }
 
     /**
+     * As {@link #lock}, for a transaction that also changes what is registered of the reel: in the order of {@link #put}, so that the
+     * two never wait for each other.
+     *
+     * @throws IllegalArgumentException when there is no such reel
+     */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public void lockForChange(String plant, String id) {
+        AdvisoryLocks.take(session, plant + "/reel/" + id);
+        lock(plant, id);
+    }
+
+    /**
      * Reels whose number, product, order or customer contains the text, whatever its case; the newest tested first, then the
      * newest registered.
      *
@@ -202,7 +214,7 @@ public class Reels {
                                exists (select from finding f
                                        where f.plant = t.plant and f.record_id = t.id and f.received = t.received
                                          and f.outcome = :conditionalPass),
-                               r.newest, t.finished
+                               coalesce(again.received, r.newest), t.finished
                         from (select r.*, u.record_id, u.received as newest, u.tested
                               from reel r
                               left join upload u on u.plant = r.plant and u.reel = r.id
@@ -211,7 +223,11 @@ public class Reels {
                               where r.plant = :plant and %s
                               order by u.tested desc nulls last, u.received desc nulls last, r.registered desc, r.id
                               limit :limit) r
-                        left join test_record t on t.plant = r.plant and t.id = r.record_id and t.received = r.newest
+                        left join lateral (select j.record_id, j.received from judged_again j
+                                           where j.plant = r.plant and j.of_record = r.record_id
+                                           order by j.received desc limit 1) again on true
+                        left join test_record t on t.plant = r.plant and t.id = coalesce(again.record_id, r.record_id)
+                          and t.received = coalesce(again.received, r.newest)
                         order by r.tested desc nulls last, r.newest desc nulls last, r.registered desc, r.id"""
                                 .formatted(ReelRow.COLUMNS, condition),
                         LineRow.class)

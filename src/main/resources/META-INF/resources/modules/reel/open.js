@@ -7,6 +7,7 @@ import { notice, noticeFault } from '../page/notices.js';
 import { isStatus } from '../page/requests.js';
 import { getJson } from '../page/session.js';
 import { factList } from '../page/words.js';
+import { showConcession } from './concession.js';
 import { showHolds } from './holds.js';
 import { showRecord } from './record.js';
 import { shown, turns } from './shown.js';
@@ -58,6 +59,7 @@ export async function openReel(number, wanted = {}) {
     showHolds(reel);
     showRetest(reel);
     showRecord(reel.records.find(({ id }) => id === wanted.record) ?? reel.records[0] ?? null, wanted);
+    showConcession(reel).catch(noticeFault);
   } catch (fault) {
     if (!isNewest()) return;
     await openStart().catch(() => {});

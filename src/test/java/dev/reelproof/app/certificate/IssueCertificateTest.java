@@ -19,6 +19,7 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.record.concession.ConcessionStanding;
 import io.quarkus.test.junit.QuarkusMock;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
@@ -94,8 +95,12 @@ class IssueCertificateTest {
                 new DraftCertificate(plants, clock) {
                     @Override
                     public CertificateDraft draft(
-                            RegisteredReel drawn, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
-                        CertificateDraft draft = super.draft(drawn, record, sweeps, limitSet);
+                            RegisteredReel drawn,
+                            TestRecord record,
+                            List<CorrectedSweep> sweeps,
+                            LimitSet limitSet,
+                            ConcessionStanding standing) {
+                        CertificateDraft draft = super.draft(drawn, record, sweeps, limitSet, standing);
                         return drawn.id().equals(reel) ? event.apply(draft) : draft;
                     }
                 },

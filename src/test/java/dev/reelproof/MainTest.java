@@ -1,4 +1,4 @@
-package dev.reelproof.api;
+package dev.reelproof;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

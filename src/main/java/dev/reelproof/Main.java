@@ -1,20 +1,27 @@
-package dev.reelproof.api;
+package dev.reelproof;
 
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.QuarkusBindException;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import io.quarkus.runtime.configuration.ConfigurationException;
 import io.smallrye.config.ConfigValidationException;
+import java.util.List;
 import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
-/** Starts the service, and says in a sentence why it does not start where that is a matter of settings. */
+/**
+ * Runs a command when the first argument names one, before anything of the service starts; else starts the service, and says in a
+ * sentence why it does not start where that is a matter of settings.
+ */
 @QuarkusMain
 public final class Main {
     private Main() {}
 
     public static void main(String... arguments) {
+        if (Commands.isMeant(arguments)) {
+            System.exit(Commands.run(List.of(arguments), System.out, System.err));
+        }
         Quarkus.run(null, Main::exit, arguments);
     }
 
