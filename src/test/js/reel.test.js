@@ -47,7 +47,8 @@ test('a Tab that follows at once ends a scan; a person may leave the field with 
   assert.ok(!endsScan({ key: 'x', shiftKey: false }, 5));
 });
 
-test('what is typed into a field for text stays there', () => {
+test('what is typed into a field for text or a number stays there', () => {
+  assert.ok(takesText({ type: 'number' }));
   assert.ok(takesText({ type: 'text' }));
   assert.ok(takesText({ type: 'search' }));
   for (const other of [{ type: 'file' }, { type: 'button' }, {}, null]) assert.ok(!takesText(other));

@@ -16,6 +16,12 @@ public enum LeafKind {
     RETEST_ACCEPTANCE("retest-acceptance"),
     /** That a revision of a limit set was found wrong. */
     LIMITS_FOUND_WRONG("limits-found-wrong"),
+    /** What was asked to be conceded of a reel. */
+    CONCESSION("concession"),
+    /** What was decided on it. */
+    CONCESSION_DECISION("concession-decision"),
+    /** That a record judges an upload once more. */
+    JUDGED_AGAIN("judged-again"),
     HOLD("hold"),
     HOLD_RELEASE("hold-release"),
     AUDIT_ENTRY("audit-entry"),

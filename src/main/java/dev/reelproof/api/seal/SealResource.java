@@ -94,10 +94,11 @@ public class SealResource {
     @Operation(
             summary = "The proof that something is in a plant's log",
             description =
-                    "'kind' is upload, record, certificate, attachment, withdrawal, retest-acceptance, limits-found-wrong, hold,"
-                            + " hold-release or audit-entry; 'id' of an upload or a record its id, of a certificate number, slash,"
+                    "'kind' is upload, record, certificate, attachment, withdrawal, retest-acceptance, limits-found-wrong,"
+                            + " concession, concession-decision, judged-again, hold, hold-release or audit-entry; 'id' of an upload, a"
+                            + " record or what was judged again its id, of a certificate number, slash,"
                             + " issue, of an attachment its SHA-256, of a withdrawal the certificate's number, of limits found"
-                            + " wrong set, slash, revision, of a hold's release hold, slash, ordinal from 0, else its number."
+                            + " wrong set, slash, revision, of a hold's release hold, slash, ordinal from 0, of a decision the concession's, else its number."
                             + " Leaf, place, path and signed head, after RFC 9162, 2.1.3.")
     @APIResponse(
             responseCode = "200",

@@ -2,9 +2,11 @@ package dev.reelproof.store.concession;
 
 import dev.reelproof.record.concession.Concession;
 import dev.reelproof.record.concession.Terms;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.RowJson;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
@@ -23,9 +25,11 @@ public class Concessions {
     private static final String SELECT = "select " + ConcessionRow.COLUMNS;
 
     private final Session session;
+    private final Sealing sealing;
 
-    Concessions(Session session) {
+    Concessions(Session session, Sealing sealing) {
         this.session = session;
+        this.sealing = sealing;
     }
 
     /** Keeps what was asked for, with the number that it gets; that of the argument is not read. */
@@ -59,6 +63,7 @@ public class Concessions {
                 .setParameter("role", asked.requestedBy().role())
                 .setParameter("now", UtcTimes.instant(asked.requested()))
                 .getSingleResult();
+        sealing.seal(LeafKind.CONCESSION, plant, List.of(Long.toString(id)));
         return byId(plant, id).orElseThrow();
     }
 
@@ -86,6 +91,7 @@ public class Concessions {
                 .setParameter("now", UtcTimes.instant(decision.at()))
                 .setParameter("newRecord", decision.newRecord(), UUID.class)
                 .executeUpdate();
+        sealing.seal(LeafKind.CONCESSION_DECISION, plant, List.of(Long.toString(concession.id())));
     }
 
     /** The concession of that number. */

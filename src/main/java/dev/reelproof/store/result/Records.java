@@ -147,6 +147,8 @@ public class Records {
                 .setParameter("of", recordOfUpload(judged.plant(), of.id()))
                 .setParameter("received", received)
                 .executeUpdate();
+        sealing.seal(LeafKind.RECORD, judged.plant(), List.of(id.toString()));
+        sealing.seal(LeafKind.JUDGED_AGAIN, judged.plant(), List.of(id.toString()));
         return byId(judged.plant(), id).orElseThrow();
     }
 

@@ -42,6 +42,14 @@ enum SealedTable {
             "t.limit_set || '/' || t.revision",
             "t.limit_set = substring(k.id from '^(.*)/[0-9]+$') and t.revision = substring(k.id from '/([0-9]+)$')::int",
             null),
+    CONCESSION(LeafKind.CONCESSION, "concession", "t.id::text", "t.id = k.id::bigint", null),
+    CONCESSION_DECISION(
+            LeafKind.CONCESSION_DECISION,
+            "concession_decision",
+            "t.concession::text",
+            "t.concession = k.id::bigint",
+            null),
+    JUDGED_AGAIN(LeafKind.JUDGED_AGAIN, "judged_again", "t.record_id::text", "t.record_id = k.id::uuid", null),
     HOLD(LeafKind.HOLD, "hold", "t.id::text", "t.id = k.id::bigint", null),
     HOLD_RELEASE(
             LeafKind.HOLD_RELEASE,

@@ -43,12 +43,12 @@ const SCANNED_WITHIN_MS = 60;
 export const endsScan = ({ key, shiftKey }, sinceLast) => key === 'Tab' && !shiftKey && sinceLast <= SCANNED_WITHIN_MS;
 
 /**
- * Whether what is typed belongs where the focus is, the search box or another field for text.
+ * Whether what is typed belongs where the focus is, the search box or another field for text or a number.
  *
  * @param {unknown} target
  */
 export const takesText = (target) => target !== null && typeof target === 'object' && 'type' in target
-  && (target.type === 'text' || target.type === 'search');
+  && (target.type === 'text' || target.type === 'search' || target.type === 'number');
 
 /**
  * Whether a key pressed anywhere begins a scan: a character, not a command of the browser or a button's own key.

@@ -1,10 +1,14 @@
 package dev.reelproof.api.seal;
 
+import static dev.reelproof.api.access.TestSignIn.person;
 import static dev.reelproof.api.seal.DatabaseEdits.ask;
 import static dev.reelproof.api.seal.DatabaseEdits.checkAfter;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.oneOf;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.Role;
 import dev.reelproof.api.TestPlant;
 import dev.reelproof.api.access.SignedIn;
 import dev.reelproof.api.result.SampleResult;
@@ -100,6 +104,32 @@ class SealedDecisionsTest {
                 .path("id");
         attempts.accept("north", reel, UUID.fromString(record), new RetestAcceptance("ben", AT, "a loose clip"));
         isSealed("retest_acceptance", ask("select max(id) from retest_acceptance"), "accepted_by = 'another'");
+    }
+
+    @Test
+    void aConcessionItsDecisionAndWhatWasJudgedAgain() throws SQLException {
+        TestPlant.putProduct("SEALED-5E", "category-5e-cable", 4).statusCode(oneOf(200, 201));
+        String reel = TestPlant.newReel(100);
+        TestPlant.test(reel, new SampleResult().resistance(12).json())
+                .statusCode(201)
+                .body("verdict", equalTo("rejected"));
+        int id = person("anna", Role.ENGINEER)
+                .contentType("application/json")
+                .body("{\"kind\": \"regrade\", \"product\": \"SEALED-5E\", \"reason\": \"for an office\"}")
+                .post("/api/v1/reels/" + reel + "/concessions")
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("id");
+        isSealed("concession", Integer.toString(id), "reason = 'another'");
+        person("Ben", Role.QUALITY_MANAGER)
+                .contentType("application/json")
+                .body("{\"reason\": \"looked at\"}")
+                .post("/api/v1/concessions/" + id + "/approval")
+                .then()
+                .statusCode(200);
+        isSealed("concession_decision", Integer.toString(id), "reason = 'another'");
+        isSealed("judged_again", ask("select record_id from judged_again order by received desc limit 1"), "reel = 'another'");
     }
 
     @Test
