@@ -60,8 +60,19 @@ class ArchitectureTest {
             "demo", Set.of("access", "app"));
 
     /** What api, app and store are cut by. */
-    private static final Set<String> SUBJECTS =
-            Set.of("access", "certificate", "concession", "hold", "limits", "lot", "order", "reel", "result", "seal", "search", "suspect");
+    private static final Set<String> SUBJECTS = Set.of(
+            "access",
+            "certificate",
+            "concession",
+            "hold",
+            "limits",
+            "lot",
+            "order",
+            "reel",
+            "result",
+            "seal",
+            "search",
+            "suspect");
 
     private static final Set<String> OF_THE_API_ALONE = Set.of("page", "description");
 

@@ -75,6 +75,9 @@ class OrderPageTest {
         assertTrue(browser.shown("zip").getAttribute("href").endsWith("/certificates.zip"));
         browser.press("#copy-text");
         browser.shown("text");
+        // Whether or not the browser gives its clipboard, the person is told how to go on, and of no fault.
+        browser.says("done", "into the mail");
+        assertFalse(browser.driver().findElement(By.id("notice")).isDisplayed(), "no fault is shown");
         assertTrue(browser.driver()
                 .findElement(By.id("text"))
                 .getAttribute("value")

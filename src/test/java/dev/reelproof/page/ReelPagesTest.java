@@ -76,11 +76,8 @@ class ReelPagesTest {
         String before = "R-" + UUID.randomUUID();
         people.register(before);
         people.send(before, People.GOOD_RESULT);
-        String now = people.station()
-                .get("/api/v1/reels/" + before)
-                .then()
-                .extract()
-                .path("records[0].received");
+        String now =
+                people.station().get("/api/v1/reels/" + before).then().extract().path("records[0].received");
         String result = Files.readString(People.GOOD_RESULT)
                 .replaceFirst("\"finished\": \"[^\"]*\"", "\"finished\": \"" + now + "\"");
         Path file = Files.writeString(files.resolve("now.json"), result);

@@ -29,8 +29,11 @@ class ShippingNeedTest {
     void aReelWithoutACertificateLacksItsTestFirst() {
         assertEquals(List.of(TEST, CERTIFICATE), ShippingNeed.of(null, false, false, false, false, Paper.NONE));
         assertEquals(
-                List.of(COMPLETE_TEST, CERTIFICATE), ShippingNeed.of(Verdict.INCOMPLETE, false, false, false, false, Paper.NONE));
-        assertEquals(List.of(PASSED_TEST, CERTIFICATE), ShippingNeed.of(Verdict.REJECTED, false, false, false, false, Paper.NONE));
+                List.of(COMPLETE_TEST, CERTIFICATE),
+                ShippingNeed.of(Verdict.INCOMPLETE, false, false, false, false, Paper.NONE));
+        assertEquals(
+                List.of(PASSED_TEST, CERTIFICATE),
+                ShippingNeed.of(Verdict.REJECTED, false, false, false, false, Paper.NONE));
         assertEquals(List.of(CERTIFICATE), ShippingNeed.of(Verdict.ACCEPTED, false, false, false, false, Paper.NONE));
     }
 
@@ -38,12 +41,17 @@ class ShippingNeedTest {
     @EnumSource(Paper.class)
     void noCertificateMakesUpForAHoldOrAnEngineer(Paper paper) {
         assertEquals(
-                RELEASE, ShippingNeed.of(Verdict.ACCEPTED, false, false, false, true, paper).get(0));
+                RELEASE,
+                ShippingNeed.of(Verdict.ACCEPTED, false, false, false, true, paper)
+                        .get(0));
         assertEquals(
-                ENGINEER, ShippingNeed.of(Verdict.ACCEPTED, false, false, true, false, paper).get(0));
+                ENGINEER,
+                ShippingNeed.of(Verdict.ACCEPTED, false, false, true, false, paper)
+                        .get(0));
         assertEquals(
                 List.of(ENGINEER, RELEASE),
-                ShippingNeed.of(Verdict.ACCEPTED, false, false, true, true, paper).subList(0, 2));
+                ShippingNeed.of(Verdict.ACCEPTED, false, false, true, true, paper)
+                        .subList(0, 2));
     }
 
     @Test
@@ -67,7 +75,10 @@ class ShippingNeedTest {
 
     @Test
     void aCertificateInQuestionForAReasonOfItsOwnIsNamed() {
-        assertEquals(List.of(CURRENT_CERTIFICATE), ShippingNeed.of(Verdict.ACCEPTED, false, false, false, false, Paper.IN_QUESTION));
-        assertEquals(List.of(PASSED_TEST), ShippingNeed.of(Verdict.REJECTED, false, false, false, false, Paper.IN_QUESTION));
+        assertEquals(
+                List.of(CURRENT_CERTIFICATE),
+                ShippingNeed.of(Verdict.ACCEPTED, false, false, false, false, Paper.IN_QUESTION));
+        assertEquals(
+                List.of(PASSED_TEST), ShippingNeed.of(Verdict.REJECTED, false, false, false, false, Paper.IN_QUESTION));
     }
 }

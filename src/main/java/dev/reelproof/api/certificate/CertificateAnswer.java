@@ -42,7 +42,13 @@ public record CertificateAnswer(
     public record QuestionAnswer(
             @Schema(
                             enumeration = {
-                                "hold", "newer-test", "awaits-engineer", "limits-wrong", "concession-open", "reel-changed", "scrapped"
+                                "hold",
+                                "newer-test",
+                                "awaits-engineer",
+                                "limits-wrong",
+                                "concession-open",
+                                "reel-changed",
+                                "scrapped"
                             })
                     String kind,
             String sentence) {

@@ -42,7 +42,6 @@ public class ConcessionCheck {
         // Most reels have none; the newest record is read for the others alone.
         return ofReel.isEmpty()
                 ? Optional.empty()
-                : records.newestOf(plant, reel)
-                        .map(newest -> ConcessionStanding.of(ofReel, newest));
+                : records.newestOf(plant, reel).map(newest -> ConcessionStanding.of(ofReel, newest));
     }
 }

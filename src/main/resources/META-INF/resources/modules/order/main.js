@@ -132,6 +132,20 @@ async function issueAll() {
   }
 }
 
+/**
+ * Whether the browser took a text into its clipboard: it has none over plain http from elsewhere, and a person may deny it.
+ *
+ * @param {string} text
+ */
+async function isCopied(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 async function copyText() {
   if (!shown) return;
   const name = shown.order;
@@ -144,11 +158,10 @@ async function copyText() {
     const area = byId('text', HTMLTextAreaElement);
     area.value = text;
     show('text-section', true);
-    // Over plain http from elsewhere the browser gives no clipboard: the text is selected instead.
-    if (navigator.clipboard) {
-      await navigator.clipboard.writeText(text);
+    if (await isCopied(text)) {
       done(`The text about the certificates of order ${name} was copied. Paste it into the mail.`);
     } else {
+      done('The text is selected: copy it from here into the mail.');
       area.focus();
       area.select();
     }
