@@ -10,10 +10,12 @@ import io.smallrye.config.SmallRyeConfig;
 import io.smallrye.config.SmallRyeConfigBuilder;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.Properties;
 
 /**
  * The command that checks a whole database against its log, without the service: it needs the settings of the database, the log's public
@@ -57,11 +59,13 @@ public final class VerifyLog {
         SmallRyeConfigBuilder builder = new SmallRyeConfigBuilder().addDefaultSources();
         Path file = Path.of("config", "application.properties");
         if (Files.exists(file)) {
-            try {
-                builder.withSources(new PropertiesConfigSource(file.toUri().toURL(), ORDINAL_OF_FILE));
+            Properties settings = new Properties();
+            try (Reader reader = Files.newBufferedReader(file)) {
+                settings.load(reader);
             } catch (IOException e) {
                 throw new UncheckedIOException(file + " could not be read: " + e.getMessage(), e);
             }
+            builder.withSources(new PropertiesConfigSource(settings, file.toString(), ORDINAL_OF_FILE));
         }
         return builder.build();
     }

@@ -110,7 +110,7 @@ class SealedDecisionsTest {
     void aConcessionItsDecisionAndWhatWasJudgedAgain() throws SQLException {
         TestPlant.putProduct("SEALED-5E", "category-5e-cable", 4).statusCode(oneOf(200, 201));
         String reel = TestPlant.newReel(100);
-        TestPlant.test(reel, new SampleResult().resistance(12).json())
+        TestPlant.test(reel, new SampleResult().crosstalkWorseBy(18).json())
                 .statusCode(201)
                 .body("verdict", equalTo("rejected"));
         int id = person("anna", Role.ENGINEER)
