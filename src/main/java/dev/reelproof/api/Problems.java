@@ -12,6 +12,7 @@ import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.lot.LoadBrokeOffException;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.record.concession.ConcessionRefusedException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
@@ -132,6 +133,11 @@ public class Problems {
 
     @ServerExceptionMapper
     Response approvalConflict(ApprovalConflictException e, UriInfo request) {
+        return conflict(request, said(e));
+    }
+
+    @ServerExceptionMapper
+    Response concessionRefused(ConcessionRefusedException e, UriInfo request) {
         return conflict(request, said(e));
     }
 

@@ -2,6 +2,7 @@ package dev.reelproof.certificate;
 
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
 import java.time.OffsetDateTime;
@@ -38,6 +39,7 @@ import org.jspecify.annotations.Nullable;
  * @param paper what the plant declares the paper to be, and how it is printed
  * @param statement the statement of conformity, a sentence each
  * @param distributions how the margins of many sweeps lie; none for a cable of few pairs
+ * @param concessions the approved concessions that bear on the reel, in the order of their approval; none for most
  */
 public record CertificateContent(
         String number,
@@ -64,7 +66,8 @@ public record CertificateContent(
         @Nullable String uncertainty,
         Paper paper,
         List<String> statement,
-        List<Distribution> distributions) {
+        List<Distribution> distributions,
+        List<Conceded> concessions) {
 
     /**
      * What the paper is declared to be, and how it is printed.
@@ -295,7 +298,44 @@ public record CertificateContent(
      */
     public record Point(double megahertz, double value, String where, String margin) {}
 
+    /**
+     * What was conceded, by whom and why.
+     *
+     * @param number the number of the concession
+     * @param kind its kind: the word of the HTTP contract
+     * @param requirements what the test did not meet, or met only conditionally: the trade's names
+     * @param reason why, as the requester put it
+     * @param requestedBy who asked
+     * @param approvedBy who approved
+     * @param statement what was conceded, a sentence
+     * @param persons who asked and who approved, when and why, sentences
+     */
+    public record Conceded(
+            long number,
+            String kind,
+            List<String> requirements,
+            String reason,
+            Signer requestedBy,
+            Signer approvedBy,
+            String statement,
+            String persons) {
+
+        public Conceded {
+            requirements = List.copyOf(requirements);
+        }
+    }
+
+    /**
+     * A person who asked for a concession or approved it.
+     *
+     * @param name the person's name
+     * @param role the person's role in words
+     * @param date the day on which, ISO 8601
+     */
+    public record Signer(String name, String role, String date) {}
+
     public CertificateContent {
+        concessions = List.copyOf(concessions);
         rows = List.copyOf(rows);
         leftOut = List.copyOf(leftOut);
         plots = List.copyOf(plots);
@@ -327,7 +367,7 @@ public record CertificateContent(
             Product product,
             Judgement judgement,
             LimitSet limitSet) {
-        return new ContentAssembly(declaration, item, product, judgement, limitSet).of(issuing, circumstances, test);
+        return new ContentAssembly(declaration, circumstances, item, product, judgement, limitSet).of(issuing, test);
     }
 
     /** The same certificate under another number, issue and time of issue: what a draft becomes when it is issued. */
@@ -366,7 +406,20 @@ public record CertificateContent(
                 uncertainty,
                 paper,
                 statement,
-                distributions);
+                distributions,
+                concessions);
+    }
+
+    /** Whether the reel does not meet its requirements and is used as it is by a concession. */
+    public boolean restsOnConcession() {
+        return !verdict.equals(Verdict.ACCEPTED.word());
+    }
+
+    /** The rows that are not passed, not even conditionally. */
+    public List<Row> failingRows() {
+        return rows.stream()
+                .filter(row -> Outcome.rejectingWords().contains(row.outcome()))
+                .toList();
     }
 
     /** The rows that are passed only conditionally. */

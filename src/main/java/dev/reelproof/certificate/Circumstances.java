@@ -1,30 +1,29 @@
 package dev.reelproof.certificate;
 
+import dev.reelproof.record.concession.ConcessionStanding;
 import java.time.LocalDate;
-import java.util.Objects;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What must be said of a reel and of this issue beside the result of its newest test, in the language of the certificate.
  *
  * @param tests what its tests came to one after another, in few words; null when this was its first test, or the plant does not say it
- * @param concession on what concession it is delivered, a sentence; null for none
+ * @param concessions what the concessions of the reel mean for that result
  * @param replaced the issue that this one takes the place of; null for the first issue
  */
-public record Circumstances(@Nullable String tests, @Nullable String concession, @Nullable Replaced replaced) {
+public record Circumstances(@Nullable String tests, ConcessionStanding concessions, @Nullable Replaced replaced) {
     /** Nothing. */
-    public static final Circumstances NONE = new Circumstances(null, null, null);
+    public static final Circumstances NONE = new Circumstances(null, ConcessionStanding.NONE, null);
 
     public Circumstances {
-        if (Stream.of(tests, concession).filter(Objects::nonNull).anyMatch(String::isBlank)) {
-            throw new IllegalArgumentException("retests and concessions are said in words");
+        if (tests != null && tests.isBlank()) {
+            throw new IllegalArgumentException("retests are said in words");
         }
     }
 
     /** The same, where this issue takes the place of another. */
     public Circumstances replacing(Replaced earlier) {
-        return new Circumstances(tests, concession, earlier);
+        return new Circumstances(tests, concessions, earlier);
     }
 
     /**

@@ -5,6 +5,7 @@ import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Quantity;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
@@ -24,6 +25,7 @@ import java.util.stream.Stream;
 /** Puts together what a certificate says of one judged reel. */
 final class ContentAssembly {
     private final Declaration declaration;
+    private final Circumstances circumstances;
     private final Item item;
     private final Product product;
     private final Judgement judgement;
@@ -31,8 +33,13 @@ final class ContentAssembly {
     private final Wording wording;
 
     /** @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by */
-    ContentAssembly(Declaration declaration, Item item, Product product, Judgement judgement, LimitSet limitSet) {
-        MayHaveCertificate.reasonAgainst(judgement).ifPresent(reason -> {
+    ContentAssembly(Declaration declaration,
+            Circumstances circumstances,
+            Item item,
+            Product product,
+            Judgement judgement,
+            LimitSet limitSet) {
+        MayHaveCertificate.reasonAgainst(judgement, circumstances.concessions()).ifPresent(reason -> {
             throw new IllegalArgumentException("reel " + item.reel() + ": " + reason);
         });
         if (!(limitSet.id().equals(judgement.limitSet())
@@ -43,6 +50,7 @@ final class ContentAssembly {
                     + limitSet.id() + " revision " + limitSet.revision() + " (" + limitSet.sha256() + ")");
         }
         this.declaration = declaration;
+        this.circumstances = circumstances;
         this.item = item;
         this.product = product;
         this.judgement = judgement;
@@ -50,7 +58,9 @@ final class ContentAssembly {
         this.wording = Wording.of(Catalogue.of(declaration.language()));
     }
 
-    CertificateContent of(Issuing issuing, Circumstances circumstances, TestConditions test) {
+    CertificateContent of(Issuing issuing, TestConditions test) {
+        List<CertificateContent.Conceded> concessions =
+                new Concessions(wording).of(circumstances.concessions(), limitSet, product);
         return new CertificateContent(
                 issuing.number().toString(),
                 issuing.issue(),
@@ -83,8 +93,9 @@ final class ContentAssembly {
                 new Plots(wording).of(judgement, limitSet, product),
                 wording.uncertainty(judgement).orElse(null),
                 paper(),
-                statement(circumstances),
-                new Distributions(wording).of(judgement, limitSet, product));
+                statement(concessions),
+                new Distributions(wording).of(judgement, limitSet, product),
+                concessions);
     }
 
     private CertificateContent.Paper paper() {
@@ -97,18 +108,16 @@ final class ContentAssembly {
                 declaration.authorised());
     }
 
-    private List<String> statement(Circumstances circumstances) {
+    private List<String> statement(List<CertificateContent.Conceded> concessions) {
         StatementSentences sentences = wording.statement();
         List<String> statement = new ArrayList<>(sentences.conformity(item.reel(), judgement, limitSet, product));
-        if (item.order() != null && declaration.type().saysThatItMeetsTheOrder()) {
+        if (item.order() != null && judgement.verdict() == Verdict.ACCEPTED && declaration.type().saysThatItMeetsTheOrder()) {
             statement.add(sentences.order(item.order()));
         }
         if (circumstances.tests() != null) {
             statement.add(sentences.tests(circumstances.tests()));
         }
-        if (circumstances.concession() != null) {
-            statement.add(circumstances.concession());
-        }
+        concessions.forEach(conceded -> statement.add(conceded.statement()));
         Circumstances.Replaced replaced = circumstances.replaced();
         if (replaced != null) {
             statement.add(sentences.replaces(replaced.issue(), replaced.issued().toString(), replaced.reason()));

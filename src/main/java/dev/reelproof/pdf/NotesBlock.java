@@ -25,6 +25,7 @@ final class NotesBlock {
     private static List<String> paragraphs(PageFlow flow, CertificateContent content) {
         List<String> paragraphs = new ArrayList<>();
         paragraphs.add(flow.say(PaperWord.RELATES_TO) + " " + flow.say(PaperWord.READING));
+        content.concessions().forEach(conceded -> paragraphs.add(conceded.persons()));
         if (content.uncertainty() != null) {
             paragraphs.add(content.uncertainty());
         }

@@ -71,13 +71,18 @@ final class StatementBlock {
     }
 
     private static String word(PageFlow flow, CertificateContent content) {
+        if (content.restsOnConcession()) {
+            return upper(content, flow.say(PaperWord.BY_CONCESSION));
+        }
         Verdict verdict = Arrays.stream(Verdict.values())
                 .filter(one -> one.word().equals(content.verdict()))
                 .findFirst()
                 .orElseThrow();
-        return flow.words()
-                .verdict(verdict, !content.conditionalRows().isEmpty())
-                .toUpperCase(Locale.forLanguageTag(content.paper().language()));
+        return upper(content, flow.words().verdict(verdict, !content.conditionalRows().isEmpty()));
+    }
+
+    private static String upper(CertificateContent content, String word) {
+        return word.toUpperCase(Locale.forLanguageTag(content.paper().language()));
     }
 
     private static void signatures(PageFlow flow, CertificateContent content) throws IOException {

@@ -30,6 +30,7 @@ public enum PaperWord {
     CALIBRATED,
     CALIBRATION_NOT_NEEDED,
     STATEMENT,
+    BY_CONCESSION,
     TESTED_BY,
     AUTHORISED,
     SIGNATURE,

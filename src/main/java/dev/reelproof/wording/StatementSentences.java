@@ -3,6 +3,7 @@ package dev.reelproof.wording;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
 import java.util.ArrayList;
@@ -21,14 +22,20 @@ public final class StatementSentences {
         this.words = wording.words();
     }
 
-    /** That the reel meets the requirements of the set, and for which pairs where some were left out. */
+    /** That the reel meets the requirements of the set, or how many it does not meet, and for which pairs where some were left out. */
     public List<String> conformity(String reel, Judgement judgement, LimitSet limitSet, Product product) {
         int count = judgement.findings().size();
+        boolean isMet = judgement.verdict() == Verdict.ACCEPTED;
+        long missed = judgement.findings().stream()
+                .filter(finding -> Outcome.rejectingWords().contains(finding.outcome().word()))
+                .count();
         List<String> sentences = new ArrayList<>();
         sentences.add(words.text(
-                count == 1 ? "statement.meets-one" : "statement.meets",
+                !isMet ? "statement.misses" : count == 1 ? "statement.meets-one" : "statement.meets",
                 "reel",
                 reel,
+                "missed",
+                String.valueOf(missed),
                 "count",
                 String.valueOf(count),
                 "set",

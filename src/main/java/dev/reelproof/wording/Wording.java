@@ -18,6 +18,9 @@ import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.record.AttemptHistory;
+import dev.reelproof.record.concession.Concession;
+import dev.reelproof.record.concession.ConcessionStanding;
+import dev.reelproof.record.concession.Terms;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -56,6 +59,54 @@ public final class Wording {
 
     Catalogue words() {
         return words;
+    }
+
+    /** What a concession concedes, in a word or two. */
+    public String concession(Terms terms) {
+        return new ConcessionSentences(words).title(terms);
+    }
+
+    /** What will happen when a concession is approved, or has happened. */
+    public String concessionEffect(Concession concession) {
+        return new ConcessionSentences(words).effect(concession);
+    }
+
+    /**
+     * What may be done with the reel of an approved concession now.
+     *
+     * @param bearing what the concession means for the newest test of the reel
+     */
+    public String concessionAllows(Concession approved, ConcessionStanding bearing) {
+        return new ConcessionSentences(words).allows(approved, bearing);
+    }
+
+    /** Why a reel neither ships nor has a certificate while a concession is not decided or not done; empty when none is. */
+    public Optional<String> unfinished(ConcessionStanding standing) {
+        return new ConcessionSentences(words).unfinished(standing);
+    }
+
+    /** The same, as a sentence to whoever would ship it. */
+    public Optional<String> notToBeShipped(ConcessionStanding standing) {
+        return unfinished(standing).map(reason -> words.text("concession.unfinished", "reason", reason));
+    }
+
+    /**
+     * What an approved concession conceded, as a certificate says it.
+     *
+     * @param requirements what the test did not meet, or met only conditionally: the trade's names
+     */
+    public String concession(Concession approved, List<String> requirements) {
+        return new ConcessionSentences(words).statement(approved, requirements);
+    }
+
+    /** Who asked for an approved concession and who approved it, when and why. */
+    public String concessionPersons(Concession approved) {
+        return new ConcessionSentences(words).persons(approved);
+    }
+
+    /** A role in words. */
+    public String role(String word) {
+        return words.text("role." + word);
     }
 
     /** The trade's name of a property. */

@@ -8,6 +8,7 @@ import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import java.io.IOException;
 import java.net.URI;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.Map;
@@ -16,9 +17,11 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
 
 /** What the start list, the hits and the banner say of a reel, in a real browser. */
 @QuarkusTest
@@ -33,6 +36,9 @@ class ReelPagesTest {
 
     @TestHTTPResource("/")
     URI service;
+
+    @TempDir
+    Path files;
 
     @BeforeAll
     static void open() {
@@ -65,6 +71,19 @@ class ReelPagesTest {
                 .statusCode(201);
     }
 
+    /** Sends a good result that ended when another one came in: the clock of the tests may be moved, and the list shows the latest. */
+    private void sendAsTestedNow() throws IOException {
+        String before = "R-" + UUID.randomUUID();
+        people.register(before);
+        people.send(before, People.GOOD_RESULT);
+        String now =
+                people.station().get("/api/v1/reels/" + before).then().extract().path("records[0].received");
+        String result = Files.readString(People.GOOD_RESULT)
+                .replaceFirst("\"finished\": \"[^\"]*\"", "\"finished\": \"" + now + "\"");
+        Path file = Files.writeString(files.resolve("now.json"), result);
+        assertEquals("accepted", people.send(reel, file));
+    }
+
     private WebElement line() {
         browser.says("recent", reel);
         return browser.driver().findElements(By.cssSelector("#recent tr")).stream()
@@ -76,7 +95,7 @@ class ReelPagesTest {
     @Test
     void theStartListShowsWhenAReelWasTestedAndThatItIsHeld() throws IOException {
         people.register(reel);
-        assertEquals("accepted", people.send(reel, People.GOOD_RESULT));
+        sendAsTestedNow();
         signIn("/");
         assertTrue(line().getText().contains("✓ accepted"), line().getText());
         OffsetDateTime finished = OffsetDateTime.parse(
@@ -105,9 +124,10 @@ class ReelPagesTest {
 
     @Test
     void aReasonHalfTypedStaysWithItsRequest() {
-        String other = "R-" + UUID.randomUUID();
+        String other = people.hold("R-" + UUID.randomUUID());
+        String held = people.hold(reel);
         browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
-        for (String subject : new String[] {other, reel}) {
+        for (String subject : new String[] {other, held}) {
             browser.type("ask-subject", subject);
             browser.type("ask-reason", "test of the page");
             browser.press("#ask-send");
@@ -116,14 +136,60 @@ class ReelPagesTest {
         browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/approvals.html");
         browser.says("approvals", other);
         reason(other).sendKeys("typed for the other");
-        reason(reel).sendKeys("seen at the bench", Keys.ENTER);
+        reason(held).sendKeys("seen at the bench", Keys.ENTER);
         browser.driver().switchTo().activeElement().sendKeys(Keys.ENTER);
         browser.says("done", "approved");
         assertEquals("typed for the other", reason(other).getDomProperty("value"));
     }
 
+    @Test
+    void aRejectedReelIsConcededByTwoPersons() throws IOException {
+        people.register(reel);
+        people.send(reel, REJECTED_RESULT);
+        browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Ask a quality manager to");
+        browser.type("concession-reason", "for our own yard");
+        browser.press("#concession-ask");
+        browser.says("concession", "Use as it is, open: for our own yard");
+
+        browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
+        browser.says("concessions", "Use as it is: reel " + reel);
+        browser.says("concessions", "Reel " + reel + " stays what its test made it");
+        WebElement card =
+                browser.driver().findElement(By.xpath("//ul[@id='concessions']/li[contains(., '" + reel + "')]"));
+        card.findElement(By.tagName("input")).sendKeys("looked at");
+        card.findElement(By.cssSelector("button.main")).click();
+        browser.says("done", "was approved");
+
+        browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Use as it is, approved");
+        browser.says("concession", "The reel may ship as it is, with a certificate that names this concession.");
+        browser.says("verdict-word", "REJECTED");
+        browser.press("#issue-conceded");
+        browser.says("concession", "names this concession");
+        browser.says("certificate", "Certificate");
+    }
+
+    @Test
+    void aShorteningIsAskedForOnThePageAndSaysWhatIsToBeDone() throws IOException {
+        people.register(reel);
+        people.send(reel, REJECTED_RESULT);
+        browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Ask a quality manager to");
+        new Select(browser.driver().findElement(By.id("concession-kind"))).selectByValue("shorten");
+        browser.type("concession-length", "100000");
+        browser.type("concession-reason", "the end is bad");
+        browser.press("#concession-ask");
+        browser.says("concession", "cannot be shortened");
+        new Select(browser.driver().findElement(By.id("concession-kind"))).selectByValue("shorten");
+        browser.type("concession-length", "50");
+        browser.press("#concession-ask");
+        browser.says("concession", "Shorten to 50 m, open: the end is bad");
+    }
+
     private static WebElement reason(String subject) {
-        return browser.driver().findElement(By.xpath("//li[contains(., '" + subject + "')]//input"));
+        return browser.driver()
+                .findElement(By.xpath("//li[h3[normalize-space() = 'release: " + subject + "']]//input"));
     }
 
     @Test

@@ -462,7 +462,8 @@ class CertificatePdfTest {
                 content.uncertainty(),
                 content.paper(),
                 content.statement(),
-                content.distributions());
+                content.distributions(),
+                content.concessions());
     }
 
     /** Each text that a person can enter replaced. */
@@ -500,6 +501,15 @@ class CertificatePdfTest {
                 content.uncertainty(),
                 content.paper(),
                 List.of(text),
-                content.distributions());
+                content.distributions(),
+                List.of(new CertificateContent.Conceded(
+                        1,
+                        "use-as-is",
+                        List.of(text),
+                        text,
+                        new CertificateContent.Signer(text, text, "2026-03-02"),
+                        new CertificateContent.Signer(text, text, "2026-03-02"),
+                        text,
+                        text)));
     }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.Role;
 import dev.reelproof.analysis.Factor;
 import dev.reelproof.certificate.CertificateType;
 import dev.reelproof.correction.Laws;
@@ -18,6 +19,7 @@ import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.record.ShippingNeed;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -99,6 +101,8 @@ class CatalogueTest {
                                 .flatMap(law -> Stream.concat(
                                         Stream.of("law." + law),
                                         Laws.parameters(law).stream().map(part -> "law-part." + part))),
+                        Role.words().stream().map(word -> "role." + word),
+                        Arrays.stream(ShippingNeed.values()).map(one -> "need." + one.word()),
                         Stream.of("limit.at-most", "limit.at-least", "limit.between"),
                         Stream.of("shortfall.short", "shortfall.over", "shortfall.guard"))
                 .flatMap(keys -> keys)

@@ -22,9 +22,10 @@ class CertificateLanguagesTest {
     /** What a certificate prints; signs and what is said to the bench are not among it. */
     private static final Pattern PRINTED =
             Pattern.compile("(property|statistic|scope|per-unit|units|range|limit|sense|place|end|label|axis"
-                    + "|probability|note|rule|rule-in-full|uncertainty|rounding|statement|declared|law|law-part|paper)\\b.*"
+                    + "|probability|note|rule|rule-in-full|uncertainty|rounding|statement|declared|law|law-part|paper|role)\\b.*"
                     + "|outcome\\.[a-z-]+|verdict\\.(accepted|conditional|rejected|incomplete|conformity)"
-                    + "|attempt\\.(summary|once|twice|times)");
+                    + "|concession\\.(persons|[a-z-]+\\.statement)"
+            + "|attempt\\.(summary|once|twice|times)");
 
     private static final Pattern PART = Pattern.compile("\\{\\w+}");
 

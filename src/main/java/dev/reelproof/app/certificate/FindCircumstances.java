@@ -23,10 +23,10 @@ class FindCircumstances {
         this.plants = plants;
     }
 
-    /** What must be said of the reel of a record; a concession has its place here, by which nothing is delivered yet. */
+    /** What must be said of the reel of a record that may be certified. */
     @Transactional(Transactional.TxType.MANDATORY)
-    Circumstances of(TestRecord record) {
-        return new Circumstances(tests(record), null, null);
+    Circumstances of(MayBeCertified.Certifiable certifiable) {
+        return new Circumstances(tests(certifiable.record()), certifiable.standing(), null);
     }
 
     /** What the tests of the reel came to; null where this was the first, or where the plant does not print it. */

@@ -28,7 +28,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Issues certificates: for the newest record of a reel, when it is accepted and not on hold, once.
+ * Issues certificates: for the newest record of a reel, when it is accepted, or conceded and approved, and not on hold, once.
  *
  * <p>A first transaction finds out whether the reel may have one. What it says is read and its pages are laid out with no lock held. A
  * second, short transaction looks again, takes the next number of the plant and puts it on the pages: it alone keeps others from their
@@ -172,8 +172,9 @@ public class IssueCertificate {
         RegisteredReel reel = reels.byId(plant, number).orElseThrow();
         Optional<TestRecord> newest = records.newestOf(plant, reel.id());
         Optional<IssuedCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
-        TestRecord record = rule.requireCertifiable(reel, newest, certificate);
-        return new Candidate(reel, record, circumstances.of(record), certificate, waiting.ofRecord(plant, record.id()));
+        MayBeCertified.Certifiable certifiable = rule.requireCertifiable(reel, newest, certificate);
+        TestRecord record = certifiable.record();
+        return new Candidate(reel, record, circumstances.of(certifiable), certificate, waiting.ofRecord(plant, record.id()));
     }
 
     /** Signs and keeps what has its number. */

@@ -136,7 +136,8 @@ public class ReissueCertificate {
         IssuedCertificate newest = newest(plant, number);
         RegisteredReel reel = reels.byId(plant, reelNumber).orElseThrow();
         Optional<TestRecord> newestRecord = records.newestOf(plant, reelNumber);
-        TestRecord record = rule.requireCertifiable(reel, newestRecord, Optional.of(newest));
+        MayBeCertified.Certifiable certifiable = rule.requireCertifiable(reel, newestRecord, Optional.of(newest));
+        TestRecord record = certifiable.record();
         if (!record.id().equals(newest.record())) {
             throw new ConflictException("Certificate " + number + " is of an earlier test of reel " + reelNumber
                     + "; issue the certificate of its newest test instead.");
@@ -152,7 +153,7 @@ public class ReissueCertificate {
                 detailed,
                 otherwise(request.consignee(), consignee(newest)),
                 record,
-                circumstances.of(record).replacing(replaced(newest, request.reason())));
+                circumstances.of(certifiable).replacing(replaced(newest, request.reason())));
     }
 
     private static @Nullable String consignee(IssuedCertificate certificate) {

@@ -131,7 +131,7 @@ class RetestRuleRoutesTest {
     private static String reelOfSouth() {
         given().queryParam("plant", "south")
                 .contentType("application/json")
-                .body("{\"plant\": \"south\", \"description\": \"four pairs\", \"limitSet\": \"category-6a-cable\","
+                .body("{\"description\": \"four pairs\", \"limitSet\": \"category-6a-cable\","
                         + " \"pairs\": 4, \"gauge\": \"23 AWG\"}")
                 .put("/api/v1/products/HD6A-4P")
                 .then()
