@@ -33,7 +33,8 @@ final class ContentAssembly {
     private final Wording wording;
 
     /** @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by */
-    ContentAssembly(Declaration declaration,
+    ContentAssembly(
+            Declaration declaration,
             Circumstances circumstances,
             Item item,
             Product product,
@@ -111,7 +112,9 @@ final class ContentAssembly {
     private List<String> statement(List<CertificateContent.Conceded> concessions) {
         StatementSentences sentences = wording.statement();
         List<String> statement = new ArrayList<>(sentences.conformity(item.reel(), judgement, limitSet, product));
-        if (item.order() != null && judgement.verdict() == Verdict.ACCEPTED && declaration.type().saysThatItMeetsTheOrder()) {
+        if (item.order() != null
+                && judgement.verdict() == Verdict.ACCEPTED
+                && declaration.type().saysThatItMeetsTheOrder()) {
             statement.add(sentences.order(item.order()));
         }
         if (circumstances.tests() != null) {

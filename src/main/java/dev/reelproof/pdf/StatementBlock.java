@@ -78,7 +78,9 @@ final class StatementBlock {
                 .filter(one -> one.word().equals(content.verdict()))
                 .findFirst()
                 .orElseThrow();
-        return upper(content, flow.words().verdict(verdict, !content.conditionalRows().isEmpty()));
+        return upper(
+                content,
+                flow.words().verdict(verdict, !content.conditionalRows().isEmpty()));
     }
 
     private static String upper(CertificateContent content, String word) {

@@ -27,7 +27,8 @@ public final class StatementSentences {
         int count = judgement.findings().size();
         boolean isMet = judgement.verdict() == Verdict.ACCEPTED;
         long missed = judgement.findings().stream()
-                .filter(finding -> Outcome.rejectingWords().contains(finding.outcome().word()))
+                .filter(finding ->
+                        Outcome.rejectingWords().contains(finding.outcome().word()))
                 .count();
         List<String> sentences = new ArrayList<>();
         sentences.add(words.text(

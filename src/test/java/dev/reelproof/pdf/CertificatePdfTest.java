@@ -81,8 +81,7 @@ class CertificatePdfTest {
 
     private static ValidationResult validate(byte[] pdf, PDFAFlavour flavour) throws Exception {
         VeraGreenfieldFoundryProvider.initialise();
-        try (PDFAParser parser =
-                        Foundries.defaultInstance().createParser(new ByteArrayInputStream(pdf), flavour);
+        try (PDFAParser parser = Foundries.defaultInstance().createParser(new ByteArrayInputStream(pdf), flavour);
                 PDFAValidator validator = Foundries.defaultInstance().createValidator(flavour, false)) {
             return validator.validate(parser);
         }

@@ -25,7 +25,7 @@ class CertificateLanguagesTest {
                     + "|probability|note|rule|rule-in-full|uncertainty|rounding|statement|declared|law|law-part|paper|role)\\b.*"
                     + "|outcome\\.[a-z-]+|verdict\\.(accepted|conditional|rejected|incomplete|conformity)"
                     + "|concession\\.(persons|[a-z-]+\\.statement)"
-            + "|attempt\\.(summary|once|twice|times)");
+                    + "|attempt\\.(summary|once|twice|times)");
 
     private static final Pattern PART = Pattern.compile("\\{\\w+}");
 

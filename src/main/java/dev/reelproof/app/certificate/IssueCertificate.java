@@ -174,7 +174,8 @@ public class IssueCertificate {
         Optional<IssuedCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
         MayBeCertified.Certifiable certifiable = rule.requireCertifiable(reel, newest, certificate);
         TestRecord record = certifiable.record();
-        return new Candidate(reel, record, circumstances.of(certifiable), certificate, waiting.ofRecord(plant, record.id()));
+        return new Candidate(
+                reel, record, circumstances.of(certifiable), certificate, waiting.ofRecord(plant, record.id()));
     }
 
     /** Signs and keeps what has its number. */
