@@ -17,6 +17,9 @@ create table search_key (
     primary key (plant, what, key, whole, name)
 );
 
+-- What is of a few weeks, by its keys.
+create index search_key_within on search_key (plant, what, at, key, whole, name);
+
 create index search_key_at on search_key (plant, what, at desc, name) where whole;
 
 -- What belongs to an order, a customer or a product, the newest first.

@@ -6,6 +6,7 @@ import dev.reelproof.search.Searched;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Collection;
@@ -35,6 +36,27 @@ public class SearchIndex {
                  where plant = :plant and what = w.what and key > :key and key < :behind
                    and at >= cast(:from as timestamptz) and at < cast(:to as timestamptz)
                  order by key desc, whole desc, name desc limit :limit)) f""";
+
+    /**
+     * As {@link #FIND}, for a few weeks: whichever is less, what is of these weeks or what has such keys, is looked through. Numbers rise
+     * with time, so that from the end of the keys it would be far to a week of long ago.
+     */
+    private static final String FIND_WITHIN =
+            """
+            with inside as materialized (
+                select what, key, whole, name, at from search_key
+                where plant = :plant and what = any(:whats) and key >= :key and key < :behind
+                  and at >= cast(:from as timestamptz) and at < cast(:to as timestamptz))
+            select w.what, f.name, f.at
+            from unnest(cast(:whats as text[])) as w(what)
+            cross join lateral (
+                (select name, at from inside where what = w.what and key = :key
+                 order by whole desc, name desc limit :limit)
+                union all
+                (select name, at from inside where what = w.what and key > :key
+                 order by key desc, whole desc, name desc limit :limit)) f""";
+
+    private static final Duration FEW_WEEKS = Duration.ofDays(31);
 
     private static final String NEWEST =
             """
@@ -111,11 +133,15 @@ public class SearchIndex {
             @Nullable OffsetDateTime from,
             @Nullable OffsetDateTime before,
             int limit) {
-        NativeQuery<Found> query = session.createNativeQuery(question.isEmpty() ? NEWEST : FIND, Found.class)
+        Instant begin = from == null ? LONG_AGO : from.toInstant();
+        Instant end = before == null ? FAR_OFF : before.toInstant();
+        boolean isShort = Duration.between(begin, end).compareTo(FEW_WEEKS) <= 0;
+        String find = isShort ? FIND_WITHIN : FIND;
+        NativeQuery<Found> query = session.createNativeQuery(question.isEmpty() ? NEWEST : find, Found.class)
                 .setParameter("plant", plant)
                 .setParameter("whats", kinds.stream().map(Searched::word).toArray(String[]::new))
-                .setParameter("from", from == null ? LONG_AGO : from.toInstant())
-                .setParameter("to", before == null ? FAR_OFF : before.toInstant())
+                .setParameter("from", begin)
+                .setParameter("to", end)
                 .setParameter("limit", limit);
         if (!question.isEmpty()) {
             query.setParameter("key", question.key()).setParameter("behind", question.behind());
