@@ -10,7 +10,8 @@ final class Commands {
     /** How a command ends that could not do what it was asked. */
     static final int WRONG_USE = 2;
 
-    private static final Map<String, Command> TABLE = new TreeMap<>(Map.of("verify-log", new VerifyLogCommand()));
+    private static final Map<String, Command> TABLE =
+            new TreeMap<>(Map.of("verify", new VerifyCommand(), "verify-log", new VerifyLogCommand()));
 
     private Commands() {}
 

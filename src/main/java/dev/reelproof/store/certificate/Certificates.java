@@ -63,7 +63,10 @@ public class Certificates {
      */
     public record Misfit(String plant, int year, int last, long issued, int lastIssued) {}
 
-    /** Where the serial given last is not the number of certificates kept, or not the highest serial among them. */
+    /**
+     * Where the serial given last is not the number of certificates kept, or not the highest serial among them; those that wait for their
+     * signature count.
+     */
     @Transactional
     public List<Misfit> serialMisfits() {
         return session.createNativeQuery(
@@ -71,7 +74,10 @@ public class Certificates {
                         with kept as (
                             select plant, cast(split_part(number, '-', 2) as int) as year, count(*) as issued,
                                    max(cast(split_part(number, '-', 3) as int)) as last
-                            from certificate where issue = 1 group by 1, 2)
+                            from (select plant, number from certificate where issue = 1
+                                  union all
+                                  select plant, number from certificate_to_sign where issue = 1) numbered
+                            group by 1, 2)
                         select plant, year, coalesce(s.last, 0), coalesce(k.issued, 0), coalesce(k.last, 0)
                         from certificate_serial s full join kept k using (plant, year)
                         where (s.last, cast(s.last as bigint)) is distinct from (k.last, k.issued)
@@ -81,14 +87,16 @@ public class Certificates {
     }
 
     /**
-     * Whether this number was issued.
+     * Whether this number was given to a certificate, also to one that waits for its signature.
      *
      * @param number the number as printed
      */
     @Transactional
     public boolean isIssued(String plant, String number) {
         return session.createNativeQuery(
-                        "select exists (select from certificate where plant = :plant and number = :number)",
+                        """
+                        select exists (select from certificate where plant = :plant and number = :number)
+                            or exists (select from certificate_to_sign where plant = :plant and number = :number)""",
                         Boolean.class)
                 .setParameter("plant", plant)
                 .setParameter("number", number)

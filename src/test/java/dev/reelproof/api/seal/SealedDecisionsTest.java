@@ -129,7 +129,10 @@ class SealedDecisionsTest {
                 .then()
                 .statusCode(200);
         isSealed("concession_decision", Integer.toString(id), "reason = 'another'");
-        isSealed("judged_again", ask("select record_id from judged_again order by received desc limit 1"), "reel = 'another'");
+        isSealed(
+                "judged_again",
+                ask("select record_id from judged_again order by received desc limit 1"),
+                "reel = 'another'");
     }
 
     @Test

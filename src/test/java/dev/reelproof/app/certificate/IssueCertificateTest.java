@@ -14,12 +14,12 @@ import dev.reelproof.api.access.TestSignIn;
 import dev.reelproof.api.result.SampleResult;
 import dev.reelproof.app.Plants;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
-import dev.reelproof.record.concession.ConcessionStanding;
 import io.quarkus.test.junit.QuarkusMock;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
@@ -37,6 +37,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -48,7 +49,16 @@ class IssueCertificateTest {
     private static final int SECONDS = 60;
 
     @Inject
+    PlantLogos logos;
+
+    @Inject
     Plants plants;
+
+    @Inject
+    SigningOfPlant signing;
+
+    @Inject
+    PaperSettings settings;
 
     @Inject
     Clock clock;
@@ -92,15 +102,16 @@ class IssueCertificateTest {
     /** Lets something happen to a draft of this reel once it is laid out. */
     private void whenDrawn(String reel, UnaryOperator<CertificateDraft> event) {
         QuarkusMock.installMockForType(
-                new DraftCertificate(plants, clock) {
+                new DraftCertificate(plants, logos, signing, settings, clock) {
                     @Override
                     public CertificateDraft draft(
                             RegisteredReel drawn,
+                            @Nullable String consignee,
                             TestRecord record,
+                            Circumstances circumstances,
                             List<CorrectedSweep> sweeps,
-                            LimitSet limitSet,
-                            ConcessionStanding standing) {
-                        CertificateDraft draft = super.draft(drawn, record, sweeps, limitSet, standing);
+                            LimitSet limitSet) {
+                        CertificateDraft draft = super.draft(drawn, consignee, record, circumstances, sweeps, limitSet);
                         return drawn.id().equals(reel) ? event.apply(draft) : draft;
                     }
                 },
