@@ -16,20 +16,25 @@ import org.apache.pdfbox.pdmodel.PDDocumentNameDictionary;
 import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The result as data, in the PDF itself beside the JSON Schema that describes it: associated files in the sense of PDF/A-3 (ISO
- * 19005-3:2012, from memory), the result as {@code Data}, the schema as {@code Supplement}.
+ * 19005-3:2012, from memory), the result as {@code Data}, the schema and the proof of the plant's log as {@code Supplement}.
  */
 public final class ResultAttachment {
     /** The name under which the PDF has the result. */
     public static final String NAME = "result.json";
+
+    /** The name under which the PDF has the proof that the result is in the plant's log. */
+    public static final String PROOF_NAME = "log-proof.json";
 
     /** The name under which the PDF has the schema. */
     public static final String SCHEMA_NAME = "certified-result.schema.json";
 
     private final byte[] json;
     private final OffsetDateTime made;
+    private final byte @Nullable [] proof;
 
     /**
      * An attachment.
@@ -38,8 +43,22 @@ public final class ResultAttachment {
      * @param made when the result was made; the time of the file inside the PDF
      */
     public ResultAttachment(byte[] json, OffsetDateTime made) {
+        this(json, made, null);
+    }
+
+    private ResultAttachment(byte[] json, OffsetDateTime made, byte @Nullable [] proof) {
         this.json = json.clone();
         this.made = made;
+        this.proof = proof == null ? null : proof.clone();
+    }
+
+    /**
+     * The same result with the proof that it is in the plant's log.
+     *
+     * @param logProof as {@link InclusionProofJson} writes it, in UTF-8
+     */
+    public ResultAttachment provenBy(byte[] logProof) {
+        return new ResultAttachment(json, made, logProof);
     }
 
     /** The digest that the page prints, hexadecimal. */
@@ -53,6 +72,18 @@ public final class ResultAttachment {
         // By name, as the tree of names demands.
         Map<String, PDComplexFileSpecification> files = new TreeMap<>();
         files.put(NAME, file(document, NAME, json, "application/json", "Data", "What was measured and found", time));
+        if (proof != null) {
+            files.put(
+                    PROOF_NAME,
+                    file(
+                            document,
+                            PROOF_NAME,
+                            proof,
+                            "application/json",
+                            "Supplement",
+                            "Proof that " + NAME + " is in the plant's log (RFC 9162)",
+                            time));
+        }
         files.put(
                 SCHEMA_NAME,
                 file(

@@ -54,6 +54,17 @@ public final class SignedSamples {
         return unsigned(new Provenance(Optional.of(SERVICE), Optional.of(result()), Provenance.Signing.PLANT));
     }
 
+    /** The digest of the result that they have attached. */
+    public static String resultSha256() {
+        return result().sha256();
+    }
+
+    /** The same with a proof of the plant's log. */
+    public static byte[] unsigned(byte[] logProof) {
+        return unsigned(new Provenance(
+                Optional.of(SERVICE), Optional.of(result().provenBy(logProof)), Provenance.Signing.PLANT));
+    }
+
     static byte[] unsigned(Provenance provenance) {
         CertificateContent content = CertificateSamples.of(4, 60).content();
         try (CertificateDraft draft = CertificatePdf.draft(content, provenance, Optional.empty())) {

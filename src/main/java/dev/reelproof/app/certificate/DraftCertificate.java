@@ -2,6 +2,7 @@ package dev.reelproof.app.certificate;
 
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.seal.KeepLog;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.Circumstances;
@@ -16,6 +17,7 @@ import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
 import dev.reelproof.pdf.CertificatePdf;
 import dev.reelproof.pdf.Provenance;
+import dev.reelproof.pdf.ResultAttachment;
 import dev.reelproof.pdf.ResultJson;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
@@ -26,7 +28,10 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Lays out the certificate of a record before it has a number. It takes long, and asks nothing of the database. */
+/**
+ * Lays out the certificate of a record before it has a number. It takes long; it asks the plant's log for a proof, in transactions of its
+ * own, and nothing else of the database.
+ */
 @ApplicationScoped
 public class DraftCertificate {
     static final int FIRST_ISSUE = 1;
@@ -40,13 +45,16 @@ public class DraftCertificate {
     private final PlantLogos logos;
     private final SigningOfPlant signing;
     private final PaperSettings settings;
+    private final KeepLog log;
     private final Clock clock;
 
-    DraftCertificate(Plants plants, PlantLogos logos, SigningOfPlant signing, PaperSettings settings, Clock clock) {
+    DraftCertificate(
+            Plants plants, PlantLogos logos, SigningOfPlant signing, PaperSettings settings, KeepLog log, Clock clock) {
         this.plants = plants;
         this.logos = logos;
         this.signing = signing;
         this.settings = settings;
+        this.log = log;
         this.clock = clock;
     }
 
@@ -57,7 +65,7 @@ public class DraftCertificate {
      * @param circumstances what is to be said beside the record
      * @param sweeps the record's sweeps
      * @param limitSet what it was judged by
-     * @throws ConflictException when the declared type of certificate demands what is not stated, or something stated cannot be printed
+     * @throws ConflictException when the plant's log was set back, when the declared type of certificate demands what is not stated, or something stated cannot be printed
      * @throws IllegalArgumentException when the record may not have a certificate, or was judged by another limit set
      */
     public CertificateDraft draft(
@@ -94,9 +102,10 @@ public class DraftCertificate {
     }
 
     private Provenance provenance(TestRecord record, List<CorrectedSweep> sweeps) {
+        ResultAttachment result = ResultJson.attachment(record, sweeps);
         return new Provenance(
                 settings.address().map(address -> address.strip().replaceAll(SLASHES_AT_THE_END, "")),
-                Optional.of(ResultJson.attachment(record, sweeps)),
+                Optional.of(result.provenBy(log.proofToCarry(record.plant(), result.sha256()))),
                 signing.signing());
     }
 

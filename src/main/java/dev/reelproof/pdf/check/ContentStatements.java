@@ -58,10 +58,14 @@ final class ContentStatements {
     }
 
     private static Optional<byte[]> result(PDDocument document) throws IOException {
+        return file(document, ResultAttachment.NAME);
+    }
+
+    static Optional<byte[]> file(PDDocument document, String name) throws IOException {
         PDDocumentNameDictionary names = document.getDocumentCatalog().getNames();
         PDEmbeddedFilesNameTreeNode tree = names == null ? null : names.getEmbeddedFiles();
         Map<String, PDComplexFileSpecification> files = tree == null ? null : tree.getNames();
-        PDComplexFileSpecification file = files == null ? null : files.get(ResultAttachment.NAME);
+        PDComplexFileSpecification file = files == null ? null : files.get(name);
         PDEmbeddedFile embedded = file == null ? null : file.getEmbeddedFile();
         return embedded == null ? Optional.empty() : Optional.of(embedded.toByteArray());
     }

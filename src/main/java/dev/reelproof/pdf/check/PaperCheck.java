@@ -41,8 +41,8 @@ public record PaperCheck(List<Statement> statements) {
             statements.addAll(SignatureStatements.of(document, pdf, trusted));
             if (imprint.isPresent()) {
                 statements.addAll(ContentStatements.of(document, imprint.get()));
+                statements.addAll(LogStatements.of(document, imprint.get()));
             }
-            // The proof that the certificate stands in the plant's log joins here, where a document carries one.
         }
         return new PaperCheck(statements);
     }

@@ -13,6 +13,7 @@ import dev.reelproof.api.access.SignedIn;
 import dev.reelproof.api.access.TestSignIn;
 import dev.reelproof.api.result.SampleResult;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.seal.KeepLog;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.judgement.CorrectedSweep;
@@ -61,6 +62,9 @@ class IssueCertificateTest {
     PaperSettings settings;
 
     @Inject
+    KeepLog log;
+
+    @Inject
     Clock clock;
 
     private static String testedReel() {
@@ -102,7 +106,7 @@ class IssueCertificateTest {
     /** Lets something happen to a draft of this reel once it is laid out. */
     private void whenDrawn(String reel, UnaryOperator<CertificateDraft> event) {
         QuarkusMock.installMockForType(
-                new DraftCertificate(plants, logos, signing, settings, clock) {
+                new DraftCertificate(plants, logos, signing, settings, log, clock) {
                     @Override
                     public CertificateDraft draft(
                             RegisteredReel drawn,
