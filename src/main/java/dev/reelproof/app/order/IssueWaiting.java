@@ -4,6 +4,7 @@ import dev.reelproof.access.Callers;
 import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
+import dev.reelproof.app.certificate.CannotBeSignedException;
 import dev.reelproof.app.certificate.IssueCertificate;
 import dev.reelproof.app.certificate.IssueCertificate.Issued;
 import dev.reelproof.app.hold.HeldException;
@@ -136,7 +137,11 @@ public class IssueWaiting {
     private Came tryToIssue(Task task) {
         try {
             return Came.issued(task, issuing.issue(task.plant(), task.reel()));
-        } catch (ConflictException | HeldException | NothingThereException | PermissionDeniedException e) {
+        } catch (ConflictException
+                | HeldException
+                | NothingThereException
+                | PermissionDeniedException
+                | CannotBeSignedException e) {
             return Came.notIssued(e.getMessage());
         } catch (RuntimeException e) {
             LOG.error("a certificate of batch " + task.batch() + " failed", e);
