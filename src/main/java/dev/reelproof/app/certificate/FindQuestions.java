@@ -15,8 +15,8 @@ import dev.reelproof.store.concession.Concessions;
 import dev.reelproof.store.limits.WrongRevisions;
 import dev.reelproof.store.reel.Dispositions;
 import dev.reelproof.store.result.AttemptHistories;
-import dev.reelproof.store.result.Records;
-import dev.reelproof.store.result.Records.Newest;
+import dev.reelproof.store.result.RecordSummaries;
+import dev.reelproof.store.result.RecordSummaries.Newest;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -36,7 +36,7 @@ import java.util.stream.Stream;
 @ApplicationScoped
 public class FindQuestions {
     private final FindHolds holds;
-    private final Records records;
+    private final RecordSummaries records;
     private final WrongRevisions wrongRevisions;
     private final Dispositions dispositions;
     private final Concessions concessions;
@@ -45,7 +45,7 @@ public class FindQuestions {
 
     FindQuestions(
             FindHolds holds,
-            Records records,
+            RecordSummaries records,
             WrongRevisions wrongRevisions,
             Dispositions dispositions,
             Concessions concessions,
