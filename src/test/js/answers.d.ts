@@ -22,13 +22,22 @@ declare namespace Answer {
     approve: boolean | null; decidedBy: string | null; decided: string | null; decisionReason: string | null;
   }
 
+  interface Concession {
+    id: number; reel: string; record: string; kind: 'use-as-is' | 'regrade' | 'shorten'; requirements: string[]; reason: string;
+    requestedBy: string; requested: string; state: 'open' | 'approved' | 'refused' | 'lapsed'; title: string; effect: string; allows?: string;
+    decidedBy?: string; decided?: string; decisionReason?: string;
+  }
+
   interface AuditEntry {
     id: number; at: string; actor: string; actorKind: string; from: string | null; action: string; subject: string | null;
     reason: string | null; details: { [name: string]: unknown } | null;
   }
 
   interface Verification {
-    number: string; issue: number; issued: string; reel: string; product: string; current: boolean; matches: boolean | null;
+    number: string | null; genuine: boolean; current: boolean;
+    state: 'current' | 'in-question' | 'superseded' | 'withdrawn' | 'altered' | 'unknown';
+    stateText: string; stateSentence: string; reasons: string[]; differences: string[];
+    issue: number | null; issued: string | null; reel: string | null; product: string | null; matches: boolean | null;
   }
 
   /** Verdicts as the pages show them: an acceptance under conditions has a look of its own. */
@@ -36,7 +45,26 @@ declare namespace Answer {
 
   interface ReelLine {
     reel: string; product: string | null; order: string | null; customer: string | null;
-    verdictText: string | null; look: Look | null; held: boolean; finished: string | null;
+    verdictText: string | null; look: Look | null; held: boolean; awaitsEngineer: boolean;
+    concessionUnfinished: boolean; finished: string | null;
+    printedLength?: string | null;
+  }
+
+  /** One thing that a search found. */
+  interface Hit {
+    kind: 'reel' | 'order' | 'certificate' | 'customer' | 'product'; name: string; match: string; belongsTo: string | null;
+    reel?: ReelLine; certificate?: Certificate;
+  }
+
+  interface Batch {
+    id: string; reels: number; done: number; finished: boolean; askedBy: string; sentence: string;
+    notIssued: { reel: string; reason: string }[];
+  }
+
+  interface OrderedReel { reel: ReelLine; certificate: Certificate | null; needs: string[]; needsText: string }
+
+  interface Order {
+    order: string; customers: string[]; reelCount: number; ready: number; sentence: string; reels: OrderedReel[]; batch: Batch | null;
   }
 
   interface Hold {
@@ -44,17 +72,24 @@ declare namespace Answer {
     lot: string | null; reel: string | null; run: string | null; machine: string | null;
   }
 
-  interface Certificate { record: string; number: string; pdf: string }
+  interface Certificate {
+    record: string; number: string; issue: number; reel: string; order: string | null; customer: string | null; pdf: string;
+    state: 'current' | 'in-question' | 'superseded' | 'withdrawn';
+    stateText: string; stateSentence: string; reasons: string[];
+  }
 
   interface Reel {
     reel: string; plant: string; product: string | null; printedLength: string | null; order: string | null;
-    customer: string | null; heldSentence: string | null; holds: Hold[]; certificates: Certificate[];
-    /** The newest attempt comes first. */
+    customer: string | null; heldSentence: string | null; concessionSentence: string | null; asksRetestReason: boolean; holds: Hold[]; certificates: Certificate[];
+    /** The newest in the order of test comes first. */
     records: Record[];
   }
 
   interface Record {
-    id: string; attempt: number; verdict: 'accepted' | 'rejected' | 'incomplete'; look: Look;
+    id: string; attempt: number; order: number; attempts: number; newest: boolean; attemptSummary: string;
+    olderSentence: string | null; retestReason: string | null; awaitsEngineer: boolean;
+    retestAcceptance: { by: string; at: string; reason: string; sentence: string } | null;
+    verdict: 'accepted' | 'rejected' | 'incomplete'; look: Look;
     verdictText: string; verdictSentence: string; nextSteps: string[]; warnings: string[] | null;
     finished: string | null; limitSet: { id: string; revision: number };
     printedTemperature: string; printedLength: string; findings: Finding[]; conformity: { sentence: string | null } | null;

@@ -41,8 +41,8 @@ test('a document alone is sent as it is, more as a form', async () => {
 });
 
 test('what the service says becomes one of three outcomes', () => {
-  assert.deepEqual(outcomeOf(201, '{}'), { kind: 'taken', isNew: true });
-  assert.deepEqual(outcomeOf(200, '{}'), { kind: 'taken', isNew: false });
+  assert.deepEqual(outcomeOf(201, '{"id": "a"}'), { kind: 'taken', isNew: true, record: { id: 'a' } });
+  assert.deepEqual(outcomeOf(200, '{"id": "a"}'), { kind: 'taken', isNew: false, record: { id: 'a' } });
   assert.equal(outcomeOf(401, '{}').kind, 'signed-out');
   assert.deepEqual(outcomeOf(422, '{"title": "no"}'), { kind: 'refused', problem: { title: 'no' } });
 });

@@ -7,10 +7,12 @@ import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.api.page.Pages;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
+import dev.reelproof.app.certificate.CannotBeSignedException;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.lot.LoadBrokeOffException;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.record.concession.ConcessionRefusedException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
@@ -43,6 +45,7 @@ public class Problems {
     private static final long ALMOST_A_SECOND = 999;
     private static final int UNPROCESSABLE = 422;
     private static final int SERVER_ERROR = 500;
+    private static final int UNAVAILABLE = 503;
     private static final String HTML = MediaType.TEXT_HTML + ";charset=UTF-8";
 
     private final Pages pages;
@@ -69,6 +72,13 @@ public class Problems {
                 .map(hold -> new Fault("/api/v1/holds/" + hold.id(), hold.inWords()))
                 .toList();
         return new Problem("The reel is on hold", CONFLICT, said(e), faults).response();
+    }
+
+    @ServerExceptionMapper
+    Response cannotBeSigned(CannotBeSignedException e, UriInfo request) {
+        LOG.error("a certificate cannot be signed: " + e.getMessage());
+        return Problem.at(request.getPath(), UNAVAILABLE, "Nothing can be signed at present", said(e))
+                .response();
     }
 
     @ServerExceptionMapper
@@ -123,6 +133,11 @@ public class Problems {
 
     @ServerExceptionMapper
     Response approvalConflict(ApprovalConflictException e, UriInfo request) {
+        return conflict(request, said(e));
+    }
+
+    @ServerExceptionMapper
+    Response concessionRefused(ConcessionRefusedException e, UriInfo request) {
         return conflict(request, said(e));
     }
 

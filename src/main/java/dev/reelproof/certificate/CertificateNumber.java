@@ -37,6 +37,11 @@ public record CertificateNumber(String plant, int year, int serial) {
         return new CertificateNumber(plant.toUpperCase(Locale.ROOT), year, serial);
     }
 
+    /** The number before this one of the same plant and year; empty for the first. */
+    public Optional<CertificateNumber> previous() {
+        return serial == 1 ? Optional.empty() : Optional.of(new CertificateNumber(plant, year, serial - 1));
+    }
+
     /** The number that a text is; empty when it is none, and so was never issued. */
     public static Optional<CertificateNumber> find(String text) {
         try {

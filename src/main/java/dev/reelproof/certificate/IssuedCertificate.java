@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param order the customer order; null when none
  * @param customer the customer; null when none
  * @param pdfSha256 digest of the PDF, hexadecimal
+ * @param reissue why and by whom it was issued again; null for the first issue
  */
 public record IssuedCertificate(
         String plant,
@@ -27,4 +28,21 @@ public record IssuedCertificate(
         OffsetDateTime issued,
         @Nullable String order,
         @Nullable String customer,
-        String pdfSha256) {}
+        String pdfSha256,
+        @Nullable Reissue reissue) {
+
+    /**
+     * Why a number was issued again, with other details of customer, order or consignee and the same results.
+     *
+     * @param reason why
+     * @param by who issued it
+     * @param consignee to whom the goods go; null when not stated
+     */
+    public record Reissue(String reason, String by, @Nullable String consignee) {
+        public Reissue {
+            if (reason == null || reason.isBlank() || by == null || by.isBlank()) {
+                throw new IllegalArgumentException("a certificate is issued again by somebody, for a reason");
+            }
+        }
+    }
+}

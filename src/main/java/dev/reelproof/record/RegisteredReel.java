@@ -47,4 +47,9 @@ public record RegisteredReel(
             throw new IllegalArgumentException("a reel needs a " + what);
         }
     }
+
+    /** The reel with another customer and order. */
+    public RegisteredReel soldTo(@Nullable String newCustomer, @Nullable String newOrder) {
+        return new RegisteredReel(plant, id, product, length, sentLength, sentUnit, newOrder, newCustomer, registered);
+    }
 }

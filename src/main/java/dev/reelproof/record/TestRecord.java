@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param received when the upload came in, to the millisecond, UTC
  * @param reel the reel's number
  * @param product the product as it was defined then
- * @param attempt the number of this test among those of the reel, from 1
+ * @param attempt which test of the reel it was in the order of arrival, from 1; {@link AttemptHistory} has the order of test
  * @param judgement what was found, without sweeps
  * @param length the length measured
  * @param temperature the cable's temperature
@@ -33,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param warnings sentences on what was odd but accepted
  * @param sourceSha256 digest of the upload
  * @param originals the parts of the upload
+ * @param retestReason why the reel was tested again; null when it was not said
  */
 public record TestRecord(
         String plant,
@@ -51,7 +52,8 @@ public record TestRecord(
         List<Equipment> equipment,
         List<String> warnings,
         String sourceSha256,
-        List<KeptOriginal> originals) {
+        List<KeptOriginal> originals,
+        @Nullable String retestReason) {
 
     public TestRecord {
         requireText("plant", plant);

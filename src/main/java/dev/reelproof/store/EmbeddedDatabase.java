@@ -27,6 +27,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
     private static final Duration LONGEST_START = Duration.ofSeconds(60);
     private static final Duration LONGEST_STOP_OF_AN_ORPHAN = Duration.ofSeconds(60);
     private static final String POSTGRES = "postgres";
+    private static final int PORT_LINE = 3;
 
     /** The user that owns the database. */
     static final String OWNER = POSTGRES;
@@ -160,9 +161,44 @@ public final class EmbeddedDatabase implements AutoCloseable {
         return as(OWNER, address());
     }
 
+    /**
+     * The address of the database that another program runs in a data folder; empty when none holds the folder.
+     *
+     * @param folder the data folder
+     */
+    public static Optional<String> addressOfRunning(Path folder) {
+        Path root = folder.toAbsolutePath().normalize();
+        try {
+            if (isFree(root)) {
+                return Optional.empty();
+            }
+            // The fourth line of the mark is the port.
+            List<String> lines = Files.readAllLines(root.resolve("db").resolve("postmaster.pid"));
+            return Optional.of(address(Integer.parseInt(lines.get(PORT_LINE).trim())));
+        } catch (IOException | NumberFormatException | IndexOutOfBoundsException e) {
+            throw new IllegalStateException(
+                    "The database of the running copy of Reelproof in " + root + " could not be found: "
+                            + e.getMessage(),
+                    e);
+        }
+    }
+
+    private static boolean isFree(Path root) throws IOException {
+        try {
+            lock(root).close();
+            return true;
+        } catch (IllegalStateException inUse) {
+            return false;
+        }
+    }
+
+    private static String address(int port) {
+        return "jdbc:postgresql://localhost:" + port + "/" + POSTGRES;
+    }
+
     /** The address of the database, without a user. */
-    String address() {
-        return "jdbc:postgresql://localhost:" + server.getPort() + "/" + POSTGRES;
+    public String address() {
+        return address(server.getPort());
     }
 
     /** An address of the database with a user. */

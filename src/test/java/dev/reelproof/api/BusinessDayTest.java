@@ -105,8 +105,9 @@ class BusinessDayTest {
                 .body("explanation.title", hasItems("measured", "limit", "margin"));
         post("/reels/" + REEL + "/certificates", "").statusCode(409).body("detail", containsString("return-loss"));
 
-        // A clean fixture, a second attempt: accepted; the first attempt stays.
-        post("/reels/" + REEL + "/tests", bayFile("R-26001.json"))
+        // A clean fixture, a second attempt an hour later: accepted; the first attempt stays.
+        String clean = bayFile("R-26001.json").replace("2026-03-02T07:", "2026-03-02T12:");
+        post("/reels/" + REEL + "/tests", clean)
                 .statusCode(201)
                 .body("verdict", equalTo("accepted"))
                 .body("attempt", equalTo(2))

@@ -163,7 +163,7 @@ class AccessPagesTest {
 
     @Test
     void nobodyDecidesOnARequestOfTheirOwn() {
-        String subject = "reel/" + fresh("R");
+        String subject = people.hold(fresh("R"));
         browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
         browser.type("ask-subject", subject);
         browser.type("ask-reason", MARKUP);
@@ -184,7 +184,7 @@ class AccessPagesTest {
 
     private static WebElement card(String subject) {
         return browser.driver().findElements(By.cssSelector("#approvals li")).stream()
-                .filter(card -> card.getText().contains(subject))
+                .filter(card -> card.getText().startsWith("release: " + subject + "\n"))
                 .findFirst()
                 .orElseThrow();
     }
@@ -208,7 +208,8 @@ class AccessPagesTest {
 
     @Test
     void anyoneVerifiesACertificate() throws IOException {
-        People.Issued certificate = people.issue(fresh("R"));
+        String reel = fresh("R");
+        People.Issued certificate = people.issue(reel);
         browser.driver().get(address("/verify.html"));
         browser.forget();
         browser.driver().navigate().refresh();
@@ -217,15 +218,36 @@ class AccessPagesTest {
         browser.says("answer-word", "Genuine and current");
         browser.says("answer-facts", "number only");
 
-        Path issued = Files.write(files.resolve(certificate.number() + ".pdf"), certificate.pdf());
+        // Neither the file's name nor a number left in the form matters: both are wrong here.
+        browser.type("number", "NORTH-2001-999999");
+        Path issued = Files.write(files.resolve("NORTH-2002-000001.pdf"), certificate.pdf());
         browser.driver().findElement(By.id("file")).sendKeys(issued.toString());
-        browser.says("answer-line", "byte for byte");
+        browser.says("answer-facts", "byte for byte");
+        browser.says("answer-word", "Genuine and current");
+        browser.says("answer-facts", certificate.number());
 
         byte[] altered = certificate.pdf().clone();
         altered[altered.length / 2] ^= 1;
         Path other = Files.write(files.resolve("altered.pdf"), altered);
         browser.driver().findElement(By.id("file")).sendKeys(other.toString());
-        browser.says("answer-word", "Not the issued file");
+        browser.says("answer-word", "Not genuine: altered");
+
+        people.station()
+                .contentType("application/json")
+                .body("{\"reel\": \"" + reel + "\", \"reason\": \"bare spots\"}")
+                .post("/api/v1/holds")
+                .then()
+                .statusCode(201);
+        browser.driver().findElement(By.id("file")).sendKeys(issued.toString());
+        browser.says("answer-word", "Genuine, but in question");
+        browser.says("answer-reasons", "the plant holds the reel back");
+        assertFalse(text("result").contains("bare spots"), "the reason is the plant's own affair");
+        assertEquals(
+                "verdict incomplete",
+                browser.driver().findElement(By.id("answer")).getAttribute("class"),
+                "amber, not green");
+        browser.driver().get(address("/verify.html?number=" + certificate.number()));
+        browser.says("answer-word", "Genuine, but in question");
 
         browser.driver().get(address("/verify.html?number=NORTH-2001-999999"));
         browser.says("answer-word", "Not genuine");

@@ -42,7 +42,8 @@ class TestRecordTest {
                 List.of(),
                 List.of(),
                 sha256,
-                List.of(originals));
+                List.of(originals),
+                null);
     }
 
     private static void refused(String words, Executable making) {

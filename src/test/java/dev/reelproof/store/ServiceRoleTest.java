@@ -89,7 +89,18 @@ class ServiceRoleTest {
                 "update reel_disposition set state = 'scrapped'",
                 "delete from refused_report",
                 "update hold set held_by = 'another'",
-                "delete from hold_release"
+                "delete from hold_release",
+                "update installation_default set value = false",
+                "delete from retest_acceptance",
+                "delete from certificate_withdrawal",
+                "update limit_revision_wrong set reason = 'another'",
+                "update concession set reason = 'another'",
+                "delete from concession_decision",
+                "update judged_again set of_record = record_id",
+                "update certificate_batch set asked_as = 'administrator'",
+                "delete from seal_leaf",
+                "update seal_node set hash = ''",
+                "truncate seal_head"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -109,7 +120,7 @@ class ServiceRoleTest {
                 "delete from audit_entry",
                 "truncate audit_entry",
                 "delete from approval",
-                "truncate approval"
+                "truncate approval cascade"
             })
     void theTriggersRefuseEvenTheOwner(String attempt) throws SQLException {
         write("try/owner");
@@ -144,16 +155,27 @@ class ServiceRoleTest {
         Set<String> kept = new TreeSet<>(Set.of(
                 "audit_entry",
                 "certificate",
+                "certificate_batch",
+                "certificate_withdrawal",
+                "concession",
+                "concession_decision",
                 "finding",
                 "hold",
                 "hold_release",
                 "implausible_link",
+                "installation_default",
+                "judged_again",
+                "limit_revision_wrong",
                 "limit_set_revision",
                 "lot",
                 "lot_input",
                 "lot_sample",
                 "reel_disposition",
                 "refused_report",
+                "retest_acceptance",
+                "seal_head",
+                "seal_leaf",
+                "seal_node",
                 "step_run",
                 "sweep_block",
                 "test_record",

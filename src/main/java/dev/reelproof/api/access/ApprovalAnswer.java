@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 
 /** An approval as it is answered. */
 @Schema(name = "Approval")
-record ApprovalAnswer(
+public record ApprovalAnswer(
         long id,
         String action,
         String subject,
@@ -32,7 +32,7 @@ record ApprovalAnswer(
     @Schema(name = "ApprovalDecision")
     record Decision(boolean approve, String reason) {}
 
-    static ApprovalAnswer of(Approval approval) {
+    public static ApprovalAnswer of(Approval approval) {
         return new ApprovalAnswer(
                 approval.id(),
                 approval.action(),

@@ -2,6 +2,7 @@ package dev.reelproof.api.certificate;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.certificate.FindCertificates;
 import dev.reelproof.app.certificate.IssueCertificate;
 import dev.reelproof.app.certificate.IssueCertificate.Issued;
 import io.quarkus.security.Authenticated;
@@ -27,10 +28,12 @@ import org.jspecify.annotations.Nullable;
 @Authenticated
 public class ReelCertificateResource {
     private final IssueCertificate issuing;
+    private final FindCertificates certificates;
     private final Plants plants;
 
-    ReelCertificateResource(IssueCertificate issuing, Plants plants) {
+    ReelCertificateResource(IssueCertificate issuing, FindCertificates certificates, Plants plants) {
         this.issuing = issuing;
+        this.certificates = certificates;
         this.plants = plants;
     }
 
@@ -49,10 +52,16 @@ public class ReelCertificateResource {
     @APIResponse(responseCode = "404", description = "the reel is not registered")
     @APIResponse(
             responseCode = "409",
-            description = "the reel may not have one: it is on hold, not accepted, or was never tested")
+            description =
+                    "the reel may not have one: it is on hold, neither accepted nor conceded, its concession is not decided or"
+                            + " not done, it was never tested, scrapped, judged by limits that were found wrong, or its"
+                            + " certificate was withdrawn; or its type demands what nobody stated")
+    @APIResponse(
+            responseCode = "503",
+            description = "it cannot be signed at present; a number that it has by then is kept for it")
     public Response issue(@PathParam("reel") String reel, @QueryParam("plant") @Nullable String plantNamed) {
         Issued issued = issuing.issue(plants.forAction(Action.ISSUE, plantNamed, "plant"), reel);
-        CertificateAnswer answer = CertificateAnswer.of(issued.certificate());
+        CertificateAnswer answer = CertificateAnswer.of(certificates.living(issued.certificate()));
         return (issued.first() ? Response.created(URI.create(answer.pdf())) : Response.ok())
                 .entity(answer)
                 .build();

@@ -10,6 +10,7 @@ import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Particulars;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.TemperatureWindow;
+import dev.reelproof.limit.WrongRevision;
 import dev.reelproof.measurement.NetworkTerms;
 import java.time.LocalDate;
 import java.util.List;
@@ -38,9 +39,26 @@ record LimitSetAnswer(
 
     /** A limit set in a list. */
     @Schema(name = "LimitSetLine")
-    record Line(String id, int revision, String title, LocalDate effective, String sha256) {
-        static Line of(LimitSet set) {
-            return new Line(set.id(), set.revision(), set.title(), set.effective(), set.sha256());
+    record Line(
+            String id,
+            int revision,
+            String title,
+            LocalDate effective,
+            String sha256,
+            @Schema(nullable = true, description = "what the plant found wrong with it; null when nothing") @Nullable
+                    String foundWrong) {
+        static Line of(LimitSet set, List<WrongRevision> foundWrong) {
+            return new Line(
+                    set.id(),
+                    set.revision(),
+                    set.title(),
+                    set.effective(),
+                    set.sha256(),
+                    foundWrong.stream()
+                            .filter(wrong -> wrong.limitSet().equals(set.id()) && wrong.revision() == set.revision())
+                            .map(WrongRevision::reason)
+                            .findFirst()
+                            .orElse(null));
         }
     }
 

@@ -1,18 +1,30 @@
 package dev.reelproof.api.limits;
 
 import dev.reelproof.api.QueryParameters;
+import dev.reelproof.api.access.ApprovalAnswer;
 import dev.reelproof.app.limits.AskLimits;
+import dev.reelproof.app.limits.AskRevisionWrong;
+import dev.reelproof.intake.Faults;
+import dev.reelproof.intake.SentObject;
 import dev.reelproof.limit.LimitAt;
+import dev.reelproof.limit.WrongRevision;
 import dev.reelproof.quantity.FrequencyGrid;
 import io.quarkus.security.Authenticated;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -23,17 +35,58 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Limit sets")
 @Authenticated
 public class LimitSetResource {
-    private final AskLimits askLimits;
+    private static final int LONGEST_REASON = 1_000;
 
-    LimitSetResource(AskLimits askLimits) {
+    private final AskLimits askLimits;
+    private final AskRevisionWrong askWrong;
+
+    LimitSetResource(AskLimits askLimits, AskRevisionWrong askWrong) {
         this.askLimits = askLimits;
+        this.askWrong = askWrong;
     }
+
+    /** What is sent to have a revision marked as wrong, for the description of the API. */
+    @Schema(name = "RevisionFoundWrong")
+    record FoundWrong(String reason) {}
 
     @GET
     @Operation(summary = "All limit sets, every revision")
     public LimitSetAnswer.Lines list() {
-        return new LimitSetAnswer.Lines(
-                askLimits.all().stream().map(LimitSetAnswer.Line::of).toList());
+        List<WrongRevision> wrong = askWrong.marked();
+        return new LimitSetAnswer.Lines(askLimits.all().stream()
+                .map(set -> LimitSetAnswer.Line.of(set, wrong))
+                .toList());
+    }
+
+    @POST
+    @Path("/{id}/revisions/{revision}/found-wrong")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "Ask to have a revision marked as found wrong at a plant; another person approves",
+            description =
+                    "The answer is the open approval; POST /api/v1/approvals/{id}/decision by another person marks it. What the"
+                            + " plant certified by it is in question from then on, and nothing more is certified by it. For"
+                            + " persons of the role quality-manager.")
+    @RequestBody(required = true, content = @Content(schema = @Schema(implementation = FoundWrong.class)))
+    @APIResponse(
+            responseCode = "201",
+            description = "asked for",
+            content = @Content(schema = @Schema(implementation = ApprovalAnswer.class)))
+    @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
+    @APIResponse(responseCode = "404", description = "no such set or revision")
+    @APIResponse(responseCode = "409", description = "marked before, or asked for already")
+    @APIResponse(responseCode = "422", description = "no reason, or the revision is no number")
+    public Response foundWrong(
+            String id, String revision, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
+        String plant = askWrong.requirePermission(plantNamed);
+        int number = QueryParameters.whole("revision", revision);
+        Faults faults = new Faults();
+        SentObject sent = SentObject.read("mark", body, faults).allow("reason").require("reason");
+        Optional<String> reason = sent.text("reason", LONGEST_REASON);
+        faults.refuseIfAny();
+        return Response.status(Response.Status.CREATED)
+                .entity(ApprovalAnswer.of(askWrong.ask(plant, id, number, reason.orElseThrow())))
+                .build();
     }
 
     @GET

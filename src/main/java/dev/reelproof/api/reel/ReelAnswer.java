@@ -5,6 +5,7 @@ import dev.reelproof.api.Quantity;
 import dev.reelproof.api.certificate.CertificateAnswer;
 import dev.reelproof.api.hold.HoldAnswer;
 import dev.reelproof.api.result.RecordAnswer;
+import dev.reelproof.app.reel.FindReels;
 import dev.reelproof.app.reel.FindReels.FoundReel;
 import dev.reelproof.app.reel.FindReels.ReelFile;
 import dev.reelproof.genealogy.Lot;
@@ -28,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param held the ids of the open holds that it is under
  * @param holds those holds
  */
-record ReelAnswer(
+public record ReelAnswer(
         String reel,
         String plant,
         @Nullable String product,
@@ -42,11 +43,18 @@ record ReelAnswer(
         @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<HoldAnswer> holds,
         @Schema(nullable = true, description = "that a reel which passed is on hold; null unless it is so") @Nullable
                 String heldSentence,
+        @Schema(
+                        nullable = true,
+                        description =
+                                "why it may not go while a concession of it is open or not done; null unless it is so")
+                @Nullable
+                String concessionSentence,
+        @Schema(description = "whether a further test needs a reason") boolean asksRetestReason,
         String printedLength) {
 
     /** A reel in a list. */
     @Schema(name = "ReelLine")
-    record Line(
+    public record Line(
             String reel,
             String plant,
             String product,
@@ -60,12 +68,16 @@ record ReelAnswer(
             @Schema(nullable = true, description = "when the test of its newest record ended") @Nullable
                     OffsetDateTime finished,
             @Schema(description = "whether it is under an open hold") boolean held,
+            @Schema(description = "whether it passed after a failure and counts only once an engineer has accepted it")
+                    boolean awaitsEngineer,
+            @Schema(description = "whether a concession of it is open, or it was shortened and not tested since")
+                    boolean concessionUnfinished,
             @Schema(nullable = true, description = "the verdict in words; null when not tested") @Nullable
                     String verdictText,
             @Schema(nullable = true, description = "its look; null when not tested") @Nullable String look,
             String printedLength) {
 
-        static Line of(FoundReel found) {
+        public static Line of(FoundReel found) {
             ReelLine line = found.line();
             RegisteredReel reel = line.reel();
             Optional<Verdict> verdict = Optional.ofNullable(line.verdict());
@@ -81,6 +93,8 @@ record ReelAnswer(
                     line.received(),
                     line.finished(),
                     found.held(),
+                    found.awaitsEngineer(),
+                    found.standing().isUnfinished(),
                     verdict.map(one -> Wording.english().verdict(one, line.conditional()))
                             .orElse(null),
                     verdict.map(one -> Look.of(one, line.conditional()).word()).orElse(null),
@@ -90,7 +104,14 @@ record ReelAnswer(
 
     /** A list of reels. */
     @Schema(name = "ReelLines")
-    record Lines(List<Line> reels) {}
+    record Lines(
+            @Schema(description = "what was looked for: the query without what a scanner puts around it") String query,
+            List<Line> reels) {
+
+        static Lines of(FindReels.Found found) {
+            return new Lines(found.text(), found.reels().stream().map(Line::of).toList());
+        }
+    }
 
     /** A reel with all that is known of it. */
     static ReelAnswer of(ReelFile file) {
@@ -101,15 +122,19 @@ record ReelAnswer(
                 .orElseGet(() -> of(
                         file.registered().orElseThrow(),
                         file.records().stream()
-                                .map(judged -> RecordAnswer.of(judged.record(), judged.limitSet(), Wording.english()))
+                                .map(judged -> RecordAnswer.of(judged, Wording.english()))
                                 .toList(),
+                        file.asksRetestReason(),
                         file.certificates().stream().map(CertificateAnswer::of).toList(),
-                        holds));
+                        holds,
+                        file.unfinished()
+                                .flatMap(Wording.english()::notToBeShipped)
+                                .orElse(null)));
     }
 
     /** A reel as registered, without its records, certificates and holds. */
     static ReelAnswer of(RegisteredReel reel) {
-        return of(reel, null, null, null);
+        return of(reel, null, false, null, null, null);
     }
 
     /** A reel whose making alone was reported: it has no product and no tests yet. */
@@ -128,14 +153,18 @@ record ReelAnswer(
                 holds.stream().map(HoldAnswer::id).toList(),
                 holds,
                 null,
+                null,
+                false,
                 Figures.length(lot.quantity().value(), lot.quantity().unit()));
     }
 
     private static ReelAnswer of(
             RegisteredReel reel,
             @Nullable List<RecordAnswer> records,
+            boolean asksRetestReason,
             @Nullable List<CertificateAnswer> certificates,
-            @Nullable List<HoldAnswer> holds) {
+            @Nullable List<HoldAnswer> holds,
+            @Nullable String concessionSentence) {
         return new ReelAnswer(
                 reel.id(),
                 reel.plant(),
@@ -149,6 +178,8 @@ record ReelAnswer(
                 holds == null ? null : holds.stream().map(HoldAnswer::id).toList(),
                 holds,
                 isHeldThoughAccepted(records, holds) ? Wording.english().heldThoughAccepted() : null,
+                concessionSentence,
+                asksRetestReason,
                 Figures.length(reel.sentLength(), reel.sentUnit()));
     }
 

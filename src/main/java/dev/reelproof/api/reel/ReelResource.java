@@ -10,7 +10,9 @@ import dev.reelproof.app.reel.RegisterReel.Registered;
 import dev.reelproof.app.result.TakeResult;
 import dev.reelproof.app.result.TakeResult.TakenResult;
 import dev.reelproof.intake.reel.ReelReader;
+import dev.reelproof.intake.result.SentTest;
 import dev.reelproof.intake.result.Upload;
+import dev.reelproof.record.ScannedCode;
 import dev.reelproof.wording.Wording;
 import io.quarkus.security.Authenticated;
 import jakarta.ws.rs.Consumes;
@@ -56,17 +58,15 @@ public class ReelResource {
     @GET
     @Operation(
             summary = "Find reels by a part of their number, product, order or customer",
-            description = "Whatever its case; the newest tested first.")
+            description =
+                    "Whatever its case; the newest tested first. What a scanner puts around a number is taken away: a symbology"
+                            + " identifier, start and stop characters, Tab or Enter.")
     public ReelAnswer.Lines search(
             @QueryParam("query") @DefaultValue("") String query,
             @QueryParam("limit") @DefaultValue("20") String limit,
             @QueryParam("plant") @Nullable String plantNamed) {
-        return new ReelAnswer.Lines(
-                findReels
-                        .search(plantNamed, QueryParameters.text("query", query), QueryParameters.limit(limit))
-                        .stream()
-                        .map(ReelAnswer.Line::of)
-                        .toList());
+        return ReelAnswer.Lines.of(findReels.search(
+                plantNamed, QueryParameters.text("query", ScannedCode.of(query)), QueryParameters.limit(limit)));
     }
 
     @GET
@@ -113,7 +113,9 @@ public class ReelResource {
             summary = "Take a result and judge it",
             description =
                     "A JSON document, or multipart/form-data with the document as the part 'result' and CSV, Touchstone"
-                            + " or ZIP files beside it; a ZIP file may hold the document as 'result.json'. The same upload sent again gives the first record.")
+                            + " or ZIP files beside it; a ZIP file may hold the document as 'result.json'. The same upload sent again gives the first"
+                            + " record, which says whether it is the newest. A result that names another reel is refused. A form"
+                            + " may say in the field 'retestReason' why the reel is tested again.")
     @RequestBody(
             required = true,
             content = {
@@ -139,11 +141,12 @@ public class ReelResource {
             content = @Content(schema = @Schema(implementation = RecordAnswer.class)))
     @APIResponse(responseCode = "400", description = "cannot be read")
     @APIResponse(responseCode = "404", description = "the reel is not registered")
+    @APIResponse(responseCode = "409", description = "tested as often as the plant allows, and it would pass")
     @APIResponse(responseCode = "413", description = "too large")
     @APIResponse(responseCode = "415", description = "neither JSON nor multipart/form-data")
     @APIResponse(responseCode = "422", description = "can be read, but what it says cannot be")
     public Response takeDocument(String reel, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
-        return take(plantNamed, reel, () -> Upload.ofDocument(body));
+        return take(plantNamed, reel, () -> new SentTest(Upload.ofDocument(body)));
     }
 
     @POST
@@ -158,10 +161,9 @@ public class ReelResource {
         return take(plantNamed, reel, () -> MultipartUpload.read(contentType, body));
     }
 
-    private Response take(@Nullable String plantNamed, String reel, Supplier<Upload> upload) {
-        TakenResult taken = takeResult.take(plantNamed, reel, upload);
-        RecordAnswer answer =
-                RecordAnswer.of(taken.judged().record(), taken.judged().limitSet(), Wording.english());
+    private Response take(@Nullable String plantNamed, String reel, Supplier<SentTest> sent) {
+        TakenResult taken = takeResult.take(plantNamed, reel, sent);
+        RecordAnswer answer = RecordAnswer.of(taken.judged(), Wording.english());
         URI location = URI.create("/api/v1/records/" + answer.id());
         return (taken.first() ? Response.created(location) : Response.ok().location(location))
                 .entity(answer)

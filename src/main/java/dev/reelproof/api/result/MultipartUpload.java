@@ -2,6 +2,7 @@ package dev.reelproof.api.result;
 
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.Part;
+import dev.reelproof.intake.result.SentTest;
 import dev.reelproof.intake.result.Upload;
 import io.netty.buffer.Unpooled;
 import io.netty.handler.codec.http.DefaultFullHttpRequest;
@@ -20,7 +21,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Takes the body of a multipart/form-data upload apart, each part byte for byte as received. */
+/** Takes the body of a multipart/form-data upload apart, each file byte for byte as received. */
 public final class MultipartUpload {
     private static final int MOST_PARTS = 1000;
     private static final int LONGEST_HEADER_BYTES = 8192;
@@ -29,12 +30,12 @@ public final class MultipartUpload {
     private MultipartUpload() {}
 
     /**
-     * The upload in a body.
+     * The upload in a body, with the reason of a retest where the form has one.
      *
      * @param contentType the header Content-Type with its boundary
      * @throws IntakeException MALFORMED when the body is not such an upload, or ends early
      */
-    public static Upload read(String contentType, byte[] body) {
+    public static SentTest read(String contentType, byte[] body) {
         DefaultFullHttpRequest request =
                 new DefaultFullHttpRequest(HttpVersion.HTTP_1_1, HttpMethod.POST, "/", Unpooled.wrappedBuffer(body));
         request.headers().set(HttpHeaderNames.CONTENT_TYPE, contentType);
@@ -52,10 +53,29 @@ public final class MultipartUpload {
         try {
             // Tells the decoder that it has all, so that it can tell a whole body from one that ends early.
             decoder.offer(LastHttpContent.EMPTY_LAST_CONTENT);
-            return new Upload(parts(decoder));
+            return test(parts(decoder));
         } finally {
             decoder.destroy();
         }
+    }
+
+    private static SentTest test(List<Part> parts) {
+        List<Part> reasons = parts.stream()
+                .filter(part -> part.name().equals(SentTest.RETEST_REASON))
+                .toList();
+        if (reasons.size() > 1) {
+            throw IntakeException.of(
+                    IntakeException.Kind.MALFORMED,
+                    WHERE,
+                    "has the field " + SentTest.RETEST_REASON + " more than once");
+        }
+        List<Part> files =
+                parts.stream().filter(part -> !reasons.contains(part)).toList();
+        return new SentTest(
+                new Upload(files),
+                reasons.isEmpty()
+                        ? null
+                        : SentTest.reason(new String(reasons.get(0).bytes(), StandardCharsets.UTF_8)));
     }
 
     private static List<Part> parts(HttpPostMultipartRequestDecoder decoder) {

@@ -2,17 +2,23 @@ package dev.reelproof.api.result;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import dev.reelproof.api.Quantity;
+import dev.reelproof.app.result.JudgedRecord;
 import dev.reelproof.judgement.Judgement;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Equipment;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.record.AttemptHistory;
+import dev.reelproof.record.RetestAcceptance;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.wording.AttemptWords;
 import dev.reelproof.wording.Figures;
 import dev.reelproof.wording.RecordWords;
 import dev.reelproof.wording.Wording;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
@@ -23,7 +29,31 @@ public record RecordAnswer(
         String plant,
         String reel,
         String product,
-        int attempt,
+        @Schema(description = "which test of the reel it was in the order of arrival, from 1; it never changes")
+                int attempt,
+        @Schema(
+                        description =
+                                "which test of the reel it is in the order of test, from 1; a test that comes in late moves it")
+                int order,
+        @Schema(description = "how many tests of the reel there are") int attempts,
+        @Schema(description = "whether it is the newest in the order of test, whose verdict is the reel's")
+                boolean newest,
+        @Schema(
+                        enumeration = {"accepted", "rejected", "incomplete"},
+                        description = "what the tests before it came to, in the order of test")
+                List<String> earlierVerdicts,
+        @Schema(description = "what it came to at which attempt, and what came before, in words") String attemptSummary,
+        @Schema(
+                        nullable = true,
+                        description = "that it is an older test, and what the newest came to; null for the newest")
+                @Nullable
+                String olderSentence,
+        @Schema(nullable = true, description = "why the reel was tested again; null where it was not said") @Nullable
+                String retestReason,
+        @Schema(description = "whether it passed after a failure and counts only once an engineer has accepted it")
+                boolean awaitsEngineer,
+        @Schema(nullable = true, description = "who accepted the retest; null where nobody did") @Nullable
+                Acceptance retestAcceptance,
         LimitSetName limitSet,
         @Schema(nullable = true, description = "where the uncertainties were taken from; null when there was none")
                 @Nullable
@@ -74,6 +104,20 @@ public record RecordAnswer(
         }
     }
 
+    /** That an engineer accepted a pass after a failure. */
+    @Schema(name = "RetestAcceptance")
+    record Acceptance(String by, OffsetDateTime at, String reason, String sentence) {
+        static @Nullable Acceptance of(@Nullable RetestAcceptance acceptance, AttemptWords words) {
+            return acceptance == null
+                    ? null
+                    : new Acceptance(
+                            acceptance.acceptedBy(),
+                            acceptance.at(),
+                            acceptance.reason(),
+                            Objects.requireNonNull(words.accepted(), "what was accepted has its sentence"));
+        }
+    }
+
     /** How many requirements pass, fail (either of them conditionally or not) and were not tested. */
     record Counts(int passing, int failing, int notTested) {}
 
@@ -105,7 +149,11 @@ public record RecordAnswer(
     /** A part of the upload; its place in the list is the number under which it is served. */
     record Original(String name, String mediaType, String sha256, int bytes) {}
 
-    public static RecordAnswer of(TestRecord record, LimitSet limitSet, Wording wording) {
+    public static RecordAnswer of(JudgedRecord judged, Wording wording) {
+        TestRecord record = judged.record();
+        LimitSet limitSet = judged.limitSet();
+        AttemptHistory history = judged.history();
+        AttemptWords among = wording.attempt(history, record.id(), judged.awaitsEngineer());
         RecordWords words = wording.record(record.judgement());
         return new RecordAnswer(
                 record.id(),
@@ -113,6 +161,15 @@ public record RecordAnswer(
                 record.reel(),
                 record.product().id(),
                 record.attempt(),
+                history.orderOf(record.id()),
+                history.count(),
+                history.isNewest(record.id()),
+                history.earlierVerdicts(record.id()).stream().map(Verdict::word).toList(),
+                among.summary(),
+                among.older(),
+                record.retestReason(),
+                judged.awaitsEngineer(),
+                Acceptance.of(history.of(record.id()).acceptance(), among),
                 new LimitSetName(
                         record.judgement().limitSet(),
                         record.judgement().revision(),
@@ -139,11 +196,19 @@ public record RecordAnswer(
                         .toList(),
                 words.verdict(),
                 words.look().word(),
-                words.sentence(),
+                whatItMeans(among, words),
                 words.nextSteps(),
                 Figures.temperature(record.temperature().celsius(), "°C"),
                 Figures.length(record.length().metres(), "m"),
                 new Counts(words.passing(), words.failing(), words.notTested()),
                 Conformity.of(record.judgement(), words));
+    }
+
+    /** Of an older test, or one that waits for an engineer, nothing may be read that lets the reel go. */
+    private static String whatItMeans(AttemptWords among, RecordWords words) {
+        if (among.older() != null) {
+            return among.older();
+        }
+        return among.awaiting() != null ? among.awaiting() : words.sentence();
     }
 }

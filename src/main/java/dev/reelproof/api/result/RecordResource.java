@@ -2,17 +2,22 @@ package dev.reelproof.api.result;
 
 import dev.reelproof.api.Problem;
 import dev.reelproof.api.QueryParameters;
+import dev.reelproof.app.result.AcceptRetest;
 import dev.reelproof.app.result.AdviseOnFailure;
 import dev.reelproof.app.result.AdviseOnFailure.Advice;
 import dev.reelproof.app.result.JudgedRecord;
 import dev.reelproof.app.result.ReadRecords;
 import dev.reelproof.app.result.ReadRecords.ExplainedFinding;
 import dev.reelproof.app.result.ReadRecords.LimitedSweeps;
+import dev.reelproof.intake.Faults;
 import dev.reelproof.intake.Part;
+import dev.reelproof.intake.SentObject;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.wording.Wording;
 import io.quarkus.security.Authenticated;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
@@ -20,9 +25,11 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -36,19 +43,65 @@ public class RecordResource {
     private static final String NO_TYPE_OF_OURS = MediaType.APPLICATION_OCTET_STREAM;
     private static final List<String> SERVED_AS_SENT = List.of(MediaType.APPLICATION_JSON, "text/csv");
 
+    private static final int LONGEST_REASON = 1_000;
+
     private final ReadRecords readRecords;
+    private final AcceptRetest acceptRetest;
     private final AdviseOnFailure adviseOnFailure;
 
-    RecordResource(ReadRecords readRecords, AdviseOnFailure adviseOnFailure) {
+    RecordResource(ReadRecords readRecords, AcceptRetest acceptRetest, AdviseOnFailure adviseOnFailure) {
         this.readRecords = readRecords;
+        this.acceptRetest = acceptRetest;
         this.adviseOnFailure = adviseOnFailure;
     }
+
+    /** Why a retest is accepted. */
+    @Schema(name = "RetestAcceptanceRequest")
+    record AcceptanceRequest(@Schema(required = true) String reason) {}
 
     @GET
     @Operation(summary = "A record")
     public RecordAnswer get(String id, @QueryParam("plant") @Nullable String plantNamed) {
-        JudgedRecord judged = readRecords.record(plantNamed, id);
-        return RecordAnswer.of(judged.record(), judged.limitSet(), Wording.english());
+        return RecordAnswer.of(readRecords.record(plantNamed, id), Wording.english());
+    }
+
+    @POST
+    @Path("/acceptance")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "Accept a pass after a failure, so that the reel may ship and have a certificate",
+            description =
+                    "Where the plant asks for it, a reel that failed and then passed counts only once an engineer has looked"
+                            + " at it. For persons of the roles engineer and quality-manager; of the newest test of the reel alone.")
+    @RequestBody(
+            required = true,
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = AcceptanceRequest.class)))
+    @APIResponse(
+            responseCode = "201",
+            description = "accepted; the record as it stands now",
+            content = @Content(schema = @Schema(implementation = RecordAnswer.class)))
+    @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
+    @APIResponse(responseCode = "404", description = "no such record")
+    @APIResponse(responseCode = "409", description = "the record waits for no acceptance, or is not the newest")
+    @APIResponse(responseCode = "422", description = "no reason")
+    public Response accept(String id, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
+        JudgedRecord accepted = acceptRetest.accept(plantNamed, id, () -> reason(body));
+        return Response.status(Response.Status.CREATED)
+                .entity(RecordAnswer.of(accepted, Wording.english()))
+                .build();
+    }
+
+    private static String reason(byte[] body) {
+        Faults faults = new Faults();
+        Optional<String> reason = SentObject.read("acceptance", body, faults)
+                .allow("reason")
+                .require("reason")
+                .text("reason", LONGEST_REASON);
+        faults.refuseIfAny();
+        return reason.orElseThrow();
     }
 
     @GET

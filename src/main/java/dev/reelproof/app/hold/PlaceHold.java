@@ -13,19 +13,26 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.util.Map;
 
-/** Places a hold on a lot, a reel, the run of a step, or what a machine made within a time. */
+/**
+ * Places a hold on a lot, a reel, the run of a step, or what a machine made within a time. What it reaches is in question from then
+ * on; the entry of the audit trail names the certificates.
+ */
 @ApplicationScoped
 public class PlaceHold {
     private final Holds holds;
     private final HoldReach reach;
+    private final QuestionedByHold questioned;
     private final Callers callers;
     private final AuditTrail audit;
     private final Clock clock;
 
-    PlaceHold(Holds holds, HoldReach reach, Callers callers, AuditTrail audit, Clock clock) {
+    PlaceHold(
+            Holds holds, HoldReach reach, QuestionedByHold questioned, Callers callers, AuditTrail audit, Clock clock) {
         this.holds = holds;
         this.reach = reach;
+        this.questioned = questioned;
         this.callers = callers;
         this.audit = audit;
         this.clock = clock;
@@ -45,7 +52,9 @@ public class PlaceHold {
         holds.lockForPlacing(plant);
         Hold hold =
                 holds.keep(plant, target, reason, caller.name(), caller.kind().word(), OffsetDateTime.now(clock));
-        audit.write(plant, "hold-placed", HoldAudit.subject(hold.id()), reason, HoldAudit.details(target));
+        Map<String, Object> details = HoldAudit.details(target);
+        details.putAll(questioned.by(plant, target));
+        audit.write(plant, "hold-placed", HoldAudit.subject(hold.id()), reason, details);
         return hold;
     }
 

@@ -2,7 +2,6 @@ package dev.reelproof.app.result;
 
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
-import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.intake.Part;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Finding;
@@ -26,12 +25,12 @@ import org.jspecify.annotations.Nullable;
 public class ReadRecords {
     private final Plants plants;
     private final Records records;
-    private final LimitSets limitSets;
+    private final JudgedRecords judgedRecords;
 
-    ReadRecords(Plants plants, Records records, LimitSets limitSets) {
+    ReadRecords(Plants plants, Records records, JudgedRecords judgedRecords) {
         this.plants = plants;
         this.records = records;
-        this.limitSets = limitSets;
+        this.judgedRecords = judgedRecords;
     }
 
     /**
@@ -68,7 +67,7 @@ public class ReadRecords {
         String plant = plants.named(plantNamed, "plant");
         TestRecord record = uuid(id).flatMap(known -> records.byId(plant, known))
                 .orElseThrow(() -> new NothingThereException("Plant " + plant + " has no record '" + id + "'."));
-        return new JudgedRecord(record, limitSets.of(record));
+        return judgedRecords.of(record);
     }
 
     private static Optional<UUID> uuid(String text) {

@@ -8,9 +8,11 @@ import dev.reelproof.app.limits.UncertaintyModels;
 import dev.reelproof.correction.OutsideLawException;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.reel.ProductFit;
+import dev.reelproof.intake.reel.ReelFit;
 import dev.reelproof.intake.result.NetworkDerivation;
 import dev.reelproof.intake.result.ReadResult;
 import dev.reelproof.intake.result.ResultReader;
+import dev.reelproof.intake.result.SentTest;
 import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.Judge;
 import dev.reelproof.judgement.Judgement;
@@ -20,6 +22,7 @@ import dev.reelproof.measurement.LengthAgreement;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.record.RegisteredReel;
+import dev.reelproof.record.ScannedCode;
 import dev.reelproof.record.TestRecord;
 import dev.reelproof.store.reel.Products;
 import dev.reelproof.store.reel.Reels;
@@ -48,6 +51,8 @@ public class TakeResult {
     private final UncertaintyModels uncertaintyModels;
     private final Records records;
     private final KeepRecord keepRecord;
+    private final JudgedRecords judgedRecords;
+    private final TestRules rules;
     private final Clock clock;
     private final String engine;
 
@@ -59,6 +64,8 @@ public class TakeResult {
             UncertaintyModels uncertaintyModels,
             Records records,
             KeepRecord keepRecord,
+            JudgedRecords judgedRecords,
+            TestRules rules,
             Clock clock,
             @ConfigProperty(name = "quarkus.application.version") String engine) {
         this.plants = plants;
@@ -68,6 +75,8 @@ public class TakeResult {
         this.uncertaintyModels = uncertaintyModels;
         this.records = records;
         this.keepRecord = keepRecord;
+        this.judgedRecords = judgedRecords;
+        this.rules = rules;
         this.clock = clock;
         this.engine = engine;
     }
@@ -84,26 +93,30 @@ public class TakeResult {
      * Takes an upload of a reel; one that was taken before gives its first record.
      *
      * @param plantNamed the plant; the caller's when none is named
+     * @param scanned the reel's number, as scanned or typed
      * @param sent gives the upload; asked only once the caller may upload
      * @throws NothingThereException when the reel is not registered
      * @throws IntakeException when the upload cannot be taken; nothing of it is kept
      */
-    public TakenResult take(@Nullable String plantNamed, String reelNumber, Supplier<Upload> sent) {
+    public TakenResult take(@Nullable String plantNamed, String scanned, Supplier<SentTest> sent) {
         String plant = plants.forAction(Action.UPLOAD, plantNamed, "plant");
-        Upload upload = sent.get();
+        SentTest test = sent.get();
+        Upload upload = test.upload();
+        String reelNumber = ScannedCode.of(scanned);
         OffsetDateTime received = OffsetDateTime.now(clock);
         RegisteredReel reel = reels.byId(plant, reelNumber)
                 .orElseThrow(() -> new NothingThereException("Reel '" + reelNumber + "' is not registered at plant "
                         + plant + "; register it with PUT /api/v1/reels/" + reelNumber + " first."));
         Taken taken = records.ofUpload(plant, reel.id(), upload.sha256())
                 .map(before -> new Taken(before, false))
-                .orElseGet(() -> keepRecord.keep(judged(reel, upload, received)));
+                .orElseGet(() -> keepRecord.keep(judged(reel, test, received)));
         TestRecord record = taken.record();
-        return new TakenResult(new JudgedRecord(record, limitSets.of(record)), taken.first());
+        return new TakenResult(judgedRecords.of(record), taken.first());
     }
 
-    private JudgedUpload judged(RegisteredReel reel, Upload upload, OffsetDateTime received) {
-        ReadResult read = ResultReader.read(upload, received);
+    private JudgedUpload judged(RegisteredReel reel, SentTest test, OffsetDateTime received) {
+        ReadResult read = ResultReader.read(test.upload(), received);
+        ReelFit.check(read.reels(), reel.id(), rules.requiresReel(reel.plant())).refuseIfAny();
         Product product = products.byId(reel.plant(), reel.product()).orElseThrow();
         ProductFit.check(read.result(), product).refuseIfAny();
         LimitSet limitSet = limitSetFor(product, read.result());
@@ -116,13 +129,14 @@ public class TakeResult {
                 reel.plant(),
                 reel.id(),
                 received,
-                upload,
+                test.upload(),
                 result,
                 product,
                 limitSet,
                 judge(result, product, limitSet, uncertaintyModel),
                 uncertaintyModel,
-                warnings);
+                warnings,
+                test.retestReason() != null ? test.retestReason() : read.retestReason());
     }
 
     private LimitSet limitSetFor(Product product, ReelResult result) {

@@ -22,6 +22,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Adds to a result what follows from its network-analyser files, by the terms of the limit set that it will be judged by.
@@ -41,12 +42,16 @@ public final class NetworkDerivation {
     private final Map<Key, Sweep> derived = new LinkedHashMap<>();
     private final Set<String> told = new HashSet<>();
     private final List<String> warnings;
+    private final List<StatedReel> reels;
+    private final @Nullable String retestReason;
 
     private NetworkDerivation(ReadResult read, Product product, LimitSet limitSet) {
         this.product = product;
         this.limitSet = limitSet;
         this.result = read.result();
         this.warnings = new ArrayList<>(read.warnings());
+        this.reels = read.reels();
+        this.retestReason = read.retestReason();
     }
 
     /**
@@ -92,7 +97,9 @@ public final class NetworkDerivation {
                         result.readings(),
                         sweeps),
                 List.of(),
-                warnings);
+                warnings,
+                reels,
+                retestReason);
     }
 
     private boolean fitsProduct(SentNetwork network) {

@@ -50,8 +50,11 @@ final class ResultCsv {
     static final List<String> COLUMNS =
             List.of("property", "pair", "partner", "conductor", "end", "frequency", "frequencyUnit", "value", "unit");
 
-    /** The column that the header may have. */
+    /** A column that the header may have: which sample. */
     static final String SAMPLE = "sample";
+
+    /** A column that the header may have: the number of the reel, the same in every row. */
+    static final String REEL = "reel";
 
     private static final CSVFormat FORMAT =
             CSVFormat.DEFAULT.builder().setIgnoreSurroundingSpaces(true).get();
@@ -68,21 +71,24 @@ final class ResultCsv {
     private final Faults faults;
     private final Map<Named, Rows> sweeps = new LinkedHashMap<>();
     private final Set<Named> refused = new HashSet<>();
+    private final List<StatedReel> reels;
+    private final Set<String> reelsHere = new HashSet<>();
 
-    private ResultCsv(Part part, Measurements measurements, Faults faults) {
+    private ResultCsv(Part part, Measurements measurements, List<StatedReel> reels, Faults faults) {
         this.file = part.name();
         this.bytes = part.bytes();
         this.measurements = measurements;
+        this.reels = reels;
         this.faults = faults;
     }
 
     /**
-     * Reads a file into the measurements; faults of content are noted.
+     * Reads a file into the measurements, and each reel that it names to the reels; faults of content are noted.
      *
      * @throws IntakeException MALFORMED when it is empty, not UTF-8 or not CSV
      */
-    static void read(Part part, Measurements measurements, Faults faults) {
-        new ResultCsv(part, measurements, faults).read();
+    static void read(Part part, Measurements measurements, List<StatedReel> reels, Faults faults) {
+        new ResultCsv(part, measurements, reels, faults).read();
     }
 
     /** The cells that say what a row's value belongs to, as written. */
@@ -186,6 +192,7 @@ final class ResultCsv {
         int before = faults.count();
         List<String> known = new ArrayList<>(COLUMNS);
         known.add(SAMPLE);
+        known.add(REEL);
         if (header.size() == 1) {
             String whole = header.get(0);
             if (whole.indexOf(';') >= 0 || whole.indexOf('\t') >= 0) {
@@ -223,6 +230,12 @@ final class ResultCsv {
                     "the row has " + record.size() + " columns where the header has " + columns.size()
                             + "; write decimals with a point, and quote a text that holds a comma");
             return;
+        }
+        if (columns.containsKey(REEL)) {
+            String reel = cell(record, columns, REEL);
+            if (!reel.isBlank() && reelsHere.add(reel)) {
+                reels.add(new StatedReel(where, reel));
+            }
         }
         Named named = new Named(
                 cell(record, columns, "property"),

@@ -47,6 +47,7 @@ public final class ResultReader {
     private final OffsetDateTime received;
     private final Faults faults = new Faults();
     private final Measurements measurements = new Measurements(faults);
+    private final List<StatedReel> reels = new ArrayList<>();
     private final List<String> warnings = new ArrayList<>();
 
     private ResultReader(OffsetDateTime received) {
@@ -68,6 +69,8 @@ public final class ResultReader {
     private ReadResult read(Upload upload) {
         SentObject root = SentObject.read(Part.RESULT, upload.document().bytes(), faults)
                 .allow(
+                        "reel",
+                        SentTest.RETEST_REASON,
                         "product",
                         "length",
                         "temperature",
@@ -81,6 +84,8 @@ public final class ResultReader {
                         "sweeps",
                         "networks")
                 .require("product", "length", "temperature");
+        root.text("reel", LONGEST_NAME).ifPresent(number -> reels.add(new StatedReel(root.pointer("reel"), number)));
+        Optional<String> retestReason = root.text(SentTest.RETEST_REASON, SentTest.LONGEST_REASON);
         Optional<String> product = root.identifier("product");
         Optional<Length> length = root.quantity("length", Length::of);
         Optional<Temperature> temperature = root.quantity("temperature", Temperature::of);
@@ -92,7 +97,7 @@ public final class ResultReader {
         readings(root);
         sweeps(root);
         NetworkFiles networks = NetworkFiles.of(root);
-        networks.readAll(upload.files(), part -> ResultCsv.read(part, measurements, faults));
+        networks.readAll(upload.files(), part -> ResultCsv.read(part, measurements, reels, faults));
         if (faults.count() == 0
                 && measurements.readings().isEmpty()
                 && measurements.sweeps().isEmpty()
@@ -113,7 +118,9 @@ public final class ResultReader {
                         measurements.readings(),
                         measurements.sweeps()),
                 networks.read(),
-                warnings);
+                warnings,
+                reels,
+                retestReason.orElse(null));
     }
 
     private OffsetDateTime finished(SentObject root, Optional<OffsetDateTime> started) {
@@ -130,7 +137,7 @@ public final class ResultReader {
         }
         if (finished.isAfter(received.plus(CLOCKS_MAY_DIFFER))) {
             warnings.add("The test finished " + finished + ", after it was received, " + received
-                    + "; check the clock of the bay.");
+                    + "; check the clock of the bay. Among the tests of the reel it counts as of its receipt.");
         }
         return finished;
     }

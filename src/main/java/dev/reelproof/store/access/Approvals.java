@@ -2,6 +2,7 @@ package dev.reelproof.store.access;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Approval;
+import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.UtcTimes;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -69,6 +70,31 @@ public class Approvals {
                 .setParameter("now", UtcTimes.instant(now))
                 .getSingleResult();
         return Approval.open(id, action.word(), subject, reason, requestedBy, now);
+    }
+
+    /** Lets nobody else ask for the same until this transaction ends. */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public void lockSubject(String plant, Action action, String subject) {
+        AdvisoryLocks.take(session, plant + "/approval/" + action.word() + "/" + subject);
+    }
+
+    /** The approval of an action on a subject that nobody decided yet; empty when there is none. */
+    @Transactional
+    public Optional<Approval> openOf(String plant, Action action, String subject) {
+        return session
+                .createNativeQuery(
+                        SELECT
+                                + """
+                                 where plant = :plant and decided is null and action = :action and subject = :subject
+                                order by id limit 1""",
+                        ApprovalRow.class)
+                .setParameter("plant", plant)
+                .setParameter("action", action.word())
+                .setParameter("subject", subject)
+                .getResultList()
+                .stream()
+                .map(ApprovalRow::approval)
+                .findFirst();
     }
 
     /** The approval of that id, which nobody else decides until the transaction ends. */

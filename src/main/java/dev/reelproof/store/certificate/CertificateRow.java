@@ -48,4 +48,16 @@ class CertificateRow {
 
     @Column(name = "pdf_sha256")
     String pdfSha256;
+
+    /** Of a later issue alone. */
+    @Column(name = "reissue_reason")
+    @Nullable
+    String reissueReason;
+
+    @Column(name = "reissued_by")
+    @Nullable
+    String reissuedBy;
+
+    @Nullable
+    String consignee;
 }

@@ -16,12 +16,27 @@ record CertificateSummaryRow(
         Instant issued,
         @Nullable String order,
         @Nullable String customer,
-        String pdfSha256) {
+        String pdfSha256,
+        @Nullable String reissueReason,
+        @Nullable String reissuedBy,
+        @Nullable String consignee) {
 
-    static final String COLUMNS = "plant, number, issue, record_id, reel, issued, order_number, customer, pdf_sha256";
+    static final String COLUMNS = "plant, number, issue, record_id, reel, issued, order_number, customer, pdf_sha256,"
+            + " reissue_reason, reissued_by, consignee";
 
     IssuedCertificate toCertificate() {
         return new IssuedCertificate(
-                plant, number, issue, recordId, reel, UtcTimes.utc(issued), order, customer, pdfSha256);
+                plant,
+                number,
+                issue,
+                recordId,
+                reel,
+                UtcTimes.utc(issued),
+                order,
+                customer,
+                pdfSha256,
+                reissueReason == null || reissuedBy == null
+                        ? null
+                        : new IssuedCertificate.Reissue(reissueReason, reissuedBy, consignee));
     }
 }

@@ -40,12 +40,21 @@ public class HoldReach {
             select l.id from lot l left join step_run r on r.plant = l.plant and r.id = l.run
             where l.plant = :plant and l.machine = :name and l.made >= :from and coalesce(r.started, l.made) <= :to""";
 
-    private static final String COUNT_REELS_BELOW =
+    private static final String BELOW =
             """
             with recursive below(id) as (
                 select id from (%s) as starts(id)
                 union
                 select i.child from below b join lot_input i on i.plant = :plant and i.parent = b.id)
+            """;
+
+    private static final String CERTIFIED_REELS_BELOW = BELOW
+            + """
+            select b.id from below b
+            where exists (select from certificate c where c.plant = :plant and c.reel = b.id) order by b.id limit :most""";
+
+    private static final String COUNT_REELS_BELOW = BELOW
+            + """
             select count(*) from below b
             left join lot l on l.plant = :plant and l.id = b.id
             left join reel e on e.plant = :plant and e.id = b.id
@@ -72,21 +81,38 @@ public class HoldReach {
     /** How many registered reels descend from what a hold names. */
     @Transactional
     public long countReelsBelow(String plant, HoldTarget target) {
+        return below(COUNT_REELS_BELOW, Long.class, plant, target)
+                .setParameter("reelKind", LotKind.REEL.word())
+                .getSingleResult();
+    }
+
+    /**
+     * The numbers of reels that have a certificate and descend from what a hold names, in order.
+     *
+     * @param most how many at most
+     */
+    @Transactional
+    public List<String> certifiedReelsBelow(String plant, HoldTarget target, int most) {
+        return below(CERTIFIED_REELS_BELOW, String.class, plant, target)
+                .setParameter("most", most)
+                .getResultList();
+    }
+
+    private <T> NativeQuery<T> below(String search, Class<T> type, String plant, HoldTarget target) {
         String starts =
                 switch (target.what()) {
                     case LOT, REEL -> STARTS_OF_LOT;
                     case RUN -> STARTS_OF_RUN;
                     case MACHINE -> STARTS_OF_MACHINE;
                 };
-        NativeQuery<Long> query = session.createNativeQuery(COUNT_REELS_BELOW.formatted(starts), Long.class)
+        NativeQuery<T> query = session.createNativeQuery(search.formatted(starts), type)
                 .setParameter("plant", plant)
-                .setParameter("name", target.name())
-                .setParameter("reelKind", LotKind.REEL.word());
+                .setParameter("name", target.name());
         if (target.from() != null) {
             query.setParameter("from", UtcTimes.instantOrNull(target.from()))
                     .setParameter("to", UtcTimes.instantOrNull(target.to()));
         }
-        return query.getSingleResult();
+        return query;
     }
 
     /** Whether the plant knows what is to be held: as registered, or from a report that waits. */

@@ -7,8 +7,10 @@ import dev.reelproof.limit.UncertaintyModel;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.ReelResult;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An upload that was read and judged, ready to be kept.
@@ -23,6 +25,7 @@ import java.util.Optional;
  * @param judgement what was found
  * @param uncertaintyModel where its uncertainties were taken from; empty when there was none
  * @param warnings sentences on what is odd but accepted
+ * @param retestReason why the reel is tested again; null when it was not said
  */
 public record JudgedUpload(
         String plant,
@@ -34,7 +37,8 @@ public record JudgedUpload(
         LimitSet limitSet,
         Judgement judgement,
         Optional<UncertaintyModel> uncertaintyModel,
-        List<String> warnings) {
+        List<String> warnings,
+        @Nullable String retestReason) {
 
     public JudgedUpload {
         if (plant == null || plant.isBlank() || reel == null || reel.isBlank()) {
@@ -52,5 +56,23 @@ public record JudgedUpload(
                     + limitSet.revision());
         }
         warnings = List.copyOf(warnings);
+    }
+
+    /** The upload with one more warning. */
+    public JudgedUpload withWarning(String warning) {
+        List<String> more = new ArrayList<>(warnings);
+        more.add(warning);
+        return new JudgedUpload(
+                plant,
+                reel,
+                received,
+                upload,
+                result,
+                product,
+                limitSet,
+                judgement,
+                uncertaintyModel,
+                more,
+                retestReason);
     }
 }

@@ -95,6 +95,9 @@ class TestRecordRow {
     @Column(name = "source_sha256")
     public String sourceSha256;
 
+    @Column(name = "retest_reason")
+    public @Nullable String retestReason;
+
     static TestRecordRow of(JudgedUpload upload, UUID id, Instant received, int attempt, List<String> warnings) {
         ReelResult result = upload.result();
         Judgement judgement = upload.judgement();
@@ -125,6 +128,7 @@ class TestRecordRow {
         row.equipment = EquipmentJson.write(result.equipment());
         row.warnings = RowJson.sentences(warnings);
         row.sourceSha256 = upload.upload().sha256();
+        row.retestReason = upload.retestReason();
         return row;
     }
 
@@ -154,7 +158,8 @@ class TestRecordRow {
                 EquipmentJson.read(equipment),
                 RowJson.sentences(warnings),
                 sourceSha256,
-                originals);
+                originals,
+                retestReason);
     }
 
     /** The database holds all three columns of a model, or none. */

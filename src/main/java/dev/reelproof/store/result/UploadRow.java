@@ -29,4 +29,6 @@ class UploadRow {
     public int attempt;
 
     public Instant received;
+
+    public Instant tested;
 }

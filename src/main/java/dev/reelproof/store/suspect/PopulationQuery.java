@@ -40,19 +40,21 @@ public class PopulationQuery {
     private static final Duration LONGEST_SEARCH = Duration.ofSeconds(30);
 
     /**
-     * Of each reel the newest record within the time, with where, with what, by whom and when it was tested; of each record the worst
-     * finding of the property and the least margin.
+     * Of each reel the newest record within the time, in the order of test, with where, with what, by whom and when it was tested; of
+     * each record the worst finding of the property and the least margin. What a regrade judged again is no test of its own.
      */
     private static final String FIND_TESTED =
             """
             with newest as (
-                select distinct on (reel) reel, id, received, product, station, technician, cast(equipment as text) as equipment,
-                       finished
-                from test_record
-                where plant = :plant and finished >= coalesce(cast(:from as timestamptz), '-infinity')
-                  and finished <= coalesce(cast(:to as timestamptz), 'infinity')
-                  and product = coalesce(cast(:product as text), product)
-                order by reel, attempt desc
+                select distinct on (t.reel) t.reel, t.id, t.received, t.product, t.station, t.technician,
+                       cast(t.equipment as text) as equipment, t.finished
+                from test_record t
+                left join upload u on u.plant = t.plant and u.record_id = t.id
+                where t.plant = :plant and t.finished >= coalesce(cast(:from as timestamptz), '-infinity')
+                  and t.finished <= coalesce(cast(:to as timestamptz), 'infinity')
+                  and t.product = coalesce(cast(:product as text), t.product)
+                  and not exists (select from judged_again j where j.plant = t.plant and j.record_id = t.id)
+                order by t.reel, u.tested desc nulls last, u.attempt desc
                 limit :most)
             select n.reel, n.product, coalesce(bool_or(f.outcome = any(:rejecting)), false),
                    count(f.outcome) > 0 and not bool_or(f.outcome = :notTested), min(f.margin), min(f.unit), max(f.unit),

@@ -11,17 +11,3 @@ export function numberIn(text) {
   const plain = text.trim().toUpperCase();
   return plain.match(NUMBER)?.[0] ?? plain;
 }
-
-/**
- * Which number a dropped file is to be compared with: what was typed, else what its name holds; empty when neither has one.
- *
- * @param {string} typed
- * @param {string} fileName
- */
-export function numberFor(typed, fileName) {
-  if (typed.trim()) return numberIn(typed);
-  return fileName.toUpperCase().match(NUMBER)?.[0] ?? '';
-}
-
-/** @param {ArrayBuffer} bytes */
-export const hexadecimal = (bytes) => [...new Uint8Array(bytes)].map((byte) => byte.toString(16).padStart(2, '0')).join('');

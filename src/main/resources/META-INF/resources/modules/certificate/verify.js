@@ -2,18 +2,15 @@
 
 import { nothing, render } from '/_static/lit-html/lit-html.js';
 import { path } from '../page/addresses.js';
-import { byId, field, onSubmit, show } from '../page/dom.js';
+import { byId, field, onSubmit } from '../page/dom.js';
 import { takeDrops } from '../page/dropping.js';
 import { greetAnyone } from '../page/header.js';
 import { notice, noticeFault } from '../page/notices.js';
 import { isStatus, publicJson } from '../page/requests.js';
-import { foundAnswer, unknownAnswer } from './answer.js';
-import { hexadecimal, numberFor, numberIn } from './number.js';
+import { foundAnswer, unknownNumber } from './answer.js';
+import { numberIn } from './number.js';
 
 const NOT_FOUND = 404;
-
-/** Over plain http from elsewhere the browser computes no digest. */
-const digests = window.crypto?.subtle;
 
 let asking = 0;
 
@@ -26,46 +23,47 @@ function clear() {
 }
 
 /**
- * @param {string} number
- * @param {string | null} sha256 of the file, when there is one to compare
+ * Shows what the service answers, unless something else was asked meanwhile.
+ *
+ * @param {() => Promise<Answer.Verification>} ask
+ * @param {boolean} withFile
  */
-async function verify(number, sha256) {
+async function verify(ask, withFile) {
   const turn = ++asking;
   clear();
   try {
-    const found = await publicJson(path('certificates', number, 'verification') + (sha256 ? `?sha256=${sha256}` : ''));
-    if (turn === asking) showAnswer(foundAnswer(found, Boolean(sha256)));
+    const found = await ask();
+    if (turn === asking) showAnswer(foundAnswer(found, withFile));
   } catch (fault) {
-    if (turn !== asking) return;
-    if (isStatus(fault, NOT_FOUND)) showAnswer(unknownAnswer(number));
-    else noticeFault(fault);
+    if (turn === asking) noticeFault(fault);
   }
 }
 
-/** @param {File | undefined} file */
-async function verifyFile(file) {
-  clear();
-  if (!file) return;
-  if (!digests) {
-    show('insecure', true);
-    notice((byId('insecure').textContent ?? '').replace(/\s+/g, ' '));
-    return;
-  }
-  const number = numberFor(field('number').value, file.name);
-  if (!number) {
-    notice('Type the certificate number that the PDF shows first, then drop the PDF again.');
-    field('number').focus();
-    return;
-  }
-  field('number').value = number;
-  let digest;
+/** @param {string} number */
+const verifyNumber = (number) => verify(async () => {
   try {
-    digest = await digests.digest('SHA-256', await file.arrayBuffer());
-  } catch {
-    notice('The file could not be read. Choose it again.');
+    return await publicJson(path('certificates', number, 'verification'));
+  } catch (fault) {
+    if (!isStatus(fault, NOT_FOUND)) throw fault;
+    return unknownNumber(number, `${/** @type {Error} */ (fault).message} Compare it with the paper; if it is right, do not rely on it.`);
+  }
+}, false);
+
+/**
+ * The service reads the number from the file itself: neither the file's name nor a number left in the form matters.
+ *
+ * @param {File | undefined} file
+ */
+function verifyFile(file) {
+  field('number').value = '';
+  if (!file) {
+    clear();
     return;
   }
-  await verify(number, hexadecimal(digest));
+  verify(async () => publicJson(path('certificates', 'verification'), {
+    method: 'POST', body: await file.arrayBuffer().catch(() => { throw new Error('The file could not be read. Choose it again.'); }),
+    headers: { 'Content-Type': 'application/pdf' },
+  }), true);
 }
 
 function verifyTyped() {
@@ -75,7 +73,7 @@ function verifyTyped() {
     return;
   }
   field('number').value = number;
-  verify(number, null);
+  verifyNumber(number);
   // Ready for the next scan.
   field('number').select();
 }
@@ -86,10 +84,9 @@ field('file').addEventListener('change', () => {
   field('file').value = '';
 });
 takeDrops(([file]) => verifyFile(file));
-show('insecure', !digests);
 greetAnyone();
 const asked = new URLSearchParams(location.search).get('number');
 if (asked) {
   field('number').value = numberIn(asked);
-  verify(field('number').value, null);
+  verifyNumber(field('number').value);
 }

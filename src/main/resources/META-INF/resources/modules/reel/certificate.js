@@ -5,13 +5,22 @@ import { path } from '../page/addresses.js';
 import { button, byId } from '../page/dom.js';
 import { sentence } from '../page/notices.js';
 import { getJson, may } from '../page/session.js';
+import { acceptanceOf } from './acceptance.js';
 import { isHeld } from './holds.js';
 import { shown } from './shown.js';
 
 /** @typedef {import('./verdict.js').Situation} Situation */
 
-/** @param {Answer.Certificate} certificate */
-const link = ({ number, pdf }) => html`<a href=${pdf} id="certificate-link" download="${number}.pdf">Certificate ${number}</a>`;
+/**
+ * Only a current certificate is offered as one; of another its state is said, with what speaks against it.
+ *
+ * @param {Answer.Certificate} certificate
+ */
+const link = ({ number, issue: issueNumber, pdf, state, stateText, stateSentence, reasons }) => (state === 'current'
+  ? html`<a href=${pdf} id="certificate-link" download="${number}.pdf">Certificate ${number}${issueNumber > 1 ? `, issue ${issueNumber}` : nothing}</a>`
+  : html`
+    <p id="certificate-state"><strong>Certificate ${number}: ${stateText.toUpperCase()}.</strong> ${stateSentence}</p>
+    <ul>${reasons.map((reason) => html`<li>${reason}</li>`)}</ul>`);
 
 /**
  * @param {Situation} situation
@@ -39,10 +48,16 @@ async function issue(situation, showAgain) {
  */
 export function certificateOf(situation, showAgain) {
   const { reel, record, who, certificateFault } = situation;
-  if (record.verdict !== 'accepted') return nothing;
+  if (record.verdict !== 'accepted') {
+    // A certificate of an earlier test may be in somebody's hands.
+    const doubtful = reel.certificates.find((certificate) => certificate.state !== 'superseded');
+    return doubtful ? link(doubtful) : nothing;
+  }
   if (certificateFault) return html`<p role="alert">${certificateFault}</p>`;
+  if (record.awaitsEngineer) return acceptanceOf(situation, showAgain);
   const issued = reel.certificates.find((certificate) => certificate.record === record.id);
   if (issued) return link(issued);
+  if (reel.concessionSentence) return html`<p>${reel.concessionSentence}</p>`;
   if (isHeld(reel)) return html`<p>No certificate while the reel is on hold.</p>`;
   return may(who, 'issue')
     ? html`<button type="button" id="issue" @click=${() => issue(situation, showAgain)}>Issue certificate</button>`

@@ -1,12 +1,13 @@
 // Opening a reel, or going back to the start.
 
-import { render } from '/_static/lit-html/lit-html.js';
-import { path } from '../page/addresses.js';
+import { html, render } from '/_static/lit-html/lit-html.js';
+import { orderAddress, path } from '../page/addresses.js';
 import { byId, field, show } from '../page/dom.js';
 import { notice, noticeFault } from '../page/notices.js';
 import { isStatus } from '../page/requests.js';
 import { getJson } from '../page/session.js';
 import { factList } from '../page/words.js';
+import { showConcession } from './concession.js';
 import { showHolds } from './holds.js';
 import { showRecord } from './record.js';
 import { shown, turns } from './shown.js';
@@ -22,8 +23,15 @@ function showHead(reel) {
   show('start', false);
   show('reel', true);
   byId('reel-number').textContent = `Reel ${reel.reel}`;
-  render(factList([['Product', reel.product], ['Length', reel.printedLength], ['Order', reel.order],
+  const order = reel.order && html`<a href=${orderAddress(reel.order)}>${reel.order}</a>`;
+  render(factList([['Product', reel.product], ['Length', reel.printedLength], ['Order', order],
     ['Customer', reel.customer], ['Plant', reel.plant]]), byId('reel-facts'));
+}
+
+/** @param {Answer.Reel} reel */
+function showRetest(reel) {
+  show('retest', reel.records.length > 0);
+  byId('retest-hint').textContent = reel.asksRetestReason ? 'Asked of every test after the first.' : 'May be left empty.';
 }
 
 export async function openStart() {
@@ -33,8 +41,11 @@ export async function openStart() {
   await showStart();
 }
 
-/** @param {string} number */
-export async function openReel(number) {
+/**
+ * @param {string} number
+ * @param {{ record?: string, isTakenBefore?: boolean }} [wanted] the record to show; the newest when none is named
+ */
+export async function openReel(number, wanted = {}) {
   const isNewest = openings.next();
   notice('');
   show('faults', false);
@@ -46,7 +57,9 @@ export async function openReel(number) {
     shown.reel = reel;
     showHead(reel);
     showHolds(reel);
-    showRecord(reel.records[0] ?? null);
+    showRetest(reel);
+    showRecord(reel.records.find(({ id }) => id === wanted.record) ?? reel.records[0] ?? null, wanted);
+    showConcession(reel).catch(noticeFault);
   } catch (fault) {
     if (!isNewest()) return;
     await openStart().catch(() => {});

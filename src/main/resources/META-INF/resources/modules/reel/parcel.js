@@ -44,17 +44,19 @@ export function partOf(file) {
 }
 
 /**
- * Files that may be sent together, as the body of a request: a document alone as it is.
+ * Files that may be sent together, as the body of a request: a document alone as it is, where nothing is said beside it.
  *
  * @param {File[]} files
+ * @param {string} [retestReason] why the reel is tested again; empty when it is not said
  * @returns {{ body: File | FormData, type: string | null }} the type is null where the browser says it
  */
-export function parcel(files) {
-  if (files.length === 1 && endsWith(files[0], '.json')) return { body: files[0], type: 'application/json' };
+export function parcel(files, retestReason = '') {
+  if (!retestReason && files.length === 1 && endsWith(files[0], '.json')) return { body: files[0], type: 'application/json' };
   const body = new FormData();
   for (const file of files) {
     const { part, type } = partOf(file);
     body.append(part, new Blob([file], { type }), file.name);
   }
+  if (retestReason) body.append('retestReason', retestReason);
   return { body, type: null };
 }

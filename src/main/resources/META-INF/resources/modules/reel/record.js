@@ -20,15 +20,18 @@ function showAttempts(records, current) {
     ${one.verdictText}</option>`), byId('attempt'));
 }
 
-/** @param {Answer.Record | null} record null where the reel has not been tested */
-export function showRecord(record) {
+/**
+ * @param {Answer.Record | null} record null where the reel has not been tested
+ * @param {{ isTakenBefore?: boolean }} [how] whether it is that of a file that was sent again
+ */
+export function showRecord(record, { isTakenBefore = false } = {}) {
   const { reel, who } = shown;
   const isNewest = showings.next();
   shown.record = record;
   show('record', record !== null);
   show('untested', record === null);
   if (!record || !reel) return;
-  showVerdict({ reel, record, who });
+  showVerdict({ reel, record, who, isTakenBefore });
   render((record.warnings ?? []).map((warning) => html`<li>${warning}</li>`), byId('warnings'));
   show('warnings', (record.warnings ?? []).length > 0);
   showReasons(record);

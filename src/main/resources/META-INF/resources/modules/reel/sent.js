@@ -1,6 +1,6 @@
 // What the service said to a result that was sent.
 
-/** @typedef {{ kind: 'taken', isNew: boolean } | { kind: 'refused' | 'signed-out', problem: Answer.Problem }} Sent */
+/** @typedef {{ kind: 'taken', isNew: boolean, record: Answer.Record | null } | { kind: 'refused' | 'signed-out', problem: Answer.Problem }} Sent */
 
 const TAKEN_BEFORE = 200;
 const TAKEN = 201;
@@ -14,16 +14,16 @@ const SIGNED_OUT = { title: 'you are signed out', detail: 'The file was not take
  * @returns {Sent}
  */
 export function outcomeOf(status, text) {
-  if (status === TAKEN || status === TAKEN_BEFORE) return { kind: 'taken', isNew: status === TAKEN };
+  if (status === TAKEN || status === TAKEN_BEFORE) {
+    const record = /** @type {Answer.Record | null} */ (objectIn(text));
+    return { kind: 'taken', isNew: status === TAKEN, record };
+  }
   if (status === NOT_SIGNED_IN) return { kind: 'signed-out', problem: SIGNED_OUT };
-  return { kind: 'refused', problem: problemIn(text) ?? { title: `The service answered ${status}.` } };
+  return { kind: 'refused', problem: objectIn(text) ?? { title: `The service answered ${status}.` } };
 }
 
-/**
- * @param {string} text
- * @returns {Answer.Problem | null}
- */
-function problemIn(text) {
+/** @param {string} text */
+function objectIn(text) {
   try {
     const answer = JSON.parse(text);
     return answer !== null && typeof answer === 'object' ? answer : null;

@@ -1,7 +1,7 @@
 // Sending a result: chosen or dropped, with its progress, and what the service says to it.
 
 import { path } from '../page/addresses.js';
-import { byId, field, show } from '../page/dom.js';
+import { byId, field, onSubmit, show } from '../page/dom.js';
 import { takeDrops } from '../page/dropping.js';
 import { notice } from '../page/notices.js';
 import { may } from '../page/session.js';
@@ -17,13 +17,24 @@ const NO_UPLOAD = 'Your roles may read results, not send them. Technicians, engi
 const sayState = (text) => { byId('upload-state').textContent = text; };
 
 /**
- * @param {string} reel
- * @param {boolean} isNew
+ * What is said of a file that was taken, now or before.
+ *
+ * @param {{ isNew: boolean, record: Answer.Record | null }} sent
  */
-async function taken(reel, isNew) {
+function takenLine({ isNew, record }) {
+  const older = record && !record.newest ? ' It is an older test: another one decides on the reel.' : '';
+  return (isNew ? 'Taken and judged.' : 'This very file was taken before; its record is shown.') + older;
+}
+
+/**
+ * @param {string} reel
+ * @param {{ isNew: boolean, record: Answer.Record | null }} sent
+ */
+async function taken(reel, sent) {
   if (shown.reel?.reel !== reel) return;
-  await openReel(reel);
-  sayState(isNew ? 'Taken and judged.' : 'This very file was taken before; its record is shown.');
+  await openReel(reel, { record: sent.record?.id, isTakenBefore: !sent.isNew });
+  field('retest-reason').value = '';
+  sayState(takenLine(sent));
   byId('verdict').scrollIntoView({ block: 'nearest' });
   field('query').focus({ preventScroll: true });
 }
@@ -42,13 +53,13 @@ async function upload(files) {
   progress.value = 0;
   progress.hidden = false;
   sayState(`Sending ${listed(files)}…`);
-  const answer = await send(path('reels', reel, 'tests'), parcel(files), (share) => {
+  const answer = await send(path('reels', reel, 'tests'), parcel(files, field('retest-reason').value.trim()), (share) => {
     progress.value = 100 * share;
     if (share === 1) sayState('Judging…');
   });
   progress.hidden = true;
   sayState('');
-  if (answer.kind === 'taken') await taken(reel, answer.isNew);
+  if (answer.kind === 'taken') await taken(reel, answer);
   else showFaults(reel, answer.problem, answer.kind === 'signed-out');
 }
 
@@ -58,6 +69,7 @@ export function startUploads() {
     upload([...(field('files').files ?? [])]);
     field('files').value = '';
   });
+  onSubmit('upload', () => {});
   takeDrops((files) => {
     if (!mayUpload()) notice(NO_UPLOAD);
     else if (shown.reel) upload(files);

@@ -60,6 +60,11 @@ class CertificateVerificationTest {
                                 "number",
                                 "genuine",
                                 "current",
+                                "state",
+                                "stateText",
+                                "stateSentence",
+                                "reasons",
+                                "differences",
                                 "issue",
                                 "issued",
                                 "reel",
@@ -69,6 +74,7 @@ class CertificateVerificationTest {
                 .body("number", equalTo(number))
                 .body("genuine", equalTo(true))
                 .body("current", equalTo(true))
+                .body("state", equalTo("current"))
                 .body("issue", equalTo(1))
                 .body("reel", equalTo(reel))
                 .body("product", equalTo("HD6A-4P"))
@@ -88,7 +94,9 @@ class CertificateVerificationTest {
         verify(number, new Part("pdf", "application/pdf", pdf).sha256())
                 .statusCode(200)
                 .body("matches", equalTo(false))
-                .body("genuine", equalTo(true));
+                .body("genuine", equalTo(false))
+                .body("current", equalTo(false))
+                .body("state", equalTo("altered"));
     }
 
     @Test
@@ -99,9 +107,10 @@ class CertificateVerificationTest {
         try (Connection owner = DatabaseOwner.connect();
                 Statement statement = owner.createStatement()) {
             statement.execute(
-                    "insert into certificate (plant, number, issue, record_id, reel, issued, content, pdf, pdf_sha256)"
+                    "insert into certificate (plant, number, issue, record_id, reel, issued, content, pdf, pdf_sha256,"
+                            + " reissue_reason, reissued_by)"
                             + " select plant, number, 2, record_id, reel, now(), content, pdf, '" + second
-                            + "' from certificate where number = '" + number + "'");
+                            + "', 'another order', 'anna' from certificate where number = '" + number + "'");
         }
         verify(number, first)
                 .body("matches", equalTo(true))

@@ -216,10 +216,12 @@ class DescriptionTest {
         }
         assertEquals(
                 Set.of(
+                        "get /api/v1/log",
                         "post /api/v1/session",
                         "post /api/v1/set-up",
                         "get /api/v1/status",
-                        "get /api/v1/certificates/{number}/verification"),
+                        "get /api/v1/certificates/{number}/verification",
+                        "post /api/v1/certificates/verification"),
                 open);
     }
 

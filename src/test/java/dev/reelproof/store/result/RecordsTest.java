@@ -209,7 +209,8 @@ class RecordsTest {
                                 model.map(one -> new Judgement.Model(one.id(), one.revision(), one.sha256()))
                                         .orElse(null)),
                         model,
-                        List.of("First warning.")))
+                        List.of("First warning."),
+                        null))
                 .record();
     }
 
