@@ -34,6 +34,10 @@ public interface Settings {
     @WithDefault("false")
     boolean demo();
 
+    /** Whether the demo, whose people and passwords are printed, may be reached from other machines. */
+    @WithDefault("false")
+    boolean demoForAnyoneOnTheNetwork();
+
     /** How certificates name a plant, by plant. */
     @WithName("plant")
     Map<String, Signature> signatures();
