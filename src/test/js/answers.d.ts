@@ -22,6 +22,12 @@ declare namespace Answer {
     approve: boolean | null; decidedBy: string | null; decided: string | null; decisionReason: string | null;
   }
 
+  interface Concession {
+    id: number; reel: string; record: string; kind: 'use-as-is' | 'regrade' | 'shorten'; requirements: string[]; reason: string;
+    requestedBy: string; requested: string; state: 'open' | 'approved' | 'refused' | 'lapsed'; title: string; effect: string; allows?: string;
+    decidedBy?: string; decided?: string; decisionReason?: string;
+  }
+
   interface AuditEntry {
     id: number; at: string; actor: string; actorKind: string; from: string | null; action: string; subject: string | null;
     reason: string | null; details: { [name: string]: unknown } | null;
@@ -39,7 +45,26 @@ declare namespace Answer {
 
   interface ReelLine {
     reel: string; product: string | null; order: string | null; customer: string | null;
-    verdictText: string | null; look: Look | null; held: boolean; awaitsEngineer: boolean; finished: string | null;
+    verdictText: string | null; look: Look | null; held: boolean; awaitsEngineer: boolean;
+    concessionUnfinished: boolean; finished: string | null;
+    printedLength?: string | null;
+  }
+
+  /** One thing that a search found. */
+  interface Hit {
+    kind: 'reel' | 'order' | 'certificate' | 'customer' | 'product'; name: string; match: string; belongsTo: string | null;
+    reel?: ReelLine; certificate?: Certificate;
+  }
+
+  interface Batch {
+    id: string; reels: number; done: number; finished: boolean; askedBy: string; sentence: string;
+    notIssued: { reel: string; reason: string }[];
+  }
+
+  interface OrderedReel { reel: ReelLine; certificate: Certificate | null; needs: string[]; needsText: string }
+
+  interface Order {
+    order: string; customers: string[]; reelCount: number; ready: number; sentence: string; reels: OrderedReel[]; batch: Batch | null;
   }
 
   interface Hold {
@@ -48,13 +73,14 @@ declare namespace Answer {
   }
 
   interface Certificate {
-    record: string; number: string; issue: number; pdf: string; state: 'current' | 'in-question' | 'superseded' | 'withdrawn';
+    record: string; number: string; issue: number; reel: string; order: string | null; customer: string | null; pdf: string;
+    state: 'current' | 'in-question' | 'superseded' | 'withdrawn';
     stateText: string; stateSentence: string; reasons: string[];
   }
 
   interface Reel {
     reel: string; plant: string; product: string | null; printedLength: string | null; order: string | null;
-    customer: string | null; heldSentence: string | null; asksRetestReason: boolean; holds: Hold[]; certificates: Certificate[];
+    customer: string | null; heldSentence: string | null; concessionSentence: string | null; asksRetestReason: boolean; holds: Hold[]; certificates: Certificate[];
     /** The newest in the order of test comes first. */
     records: Record[];
   }

@@ -4,8 +4,11 @@ import { endsScan, exactHit, isScanned, nextHit, takesText } from '../../main/re
 import { reasonsFirst } from '../../main/resources/META-INF/resources/modules/reel/reasons.js';
 import { turns } from '../../main/resources/META-INF/resources/modules/reel/shown.js';
 
-/** @param {string} reel */
-const hit = (reel) => /** @type {Answer.ReelLine} */ ({ reel });
+/**
+ * @param {string} name
+ * @param {string} [match]
+ */
+const hit = (name, match = 'exact') => /** @type {Answer.Hit} */ ({ kind: 'reel', name, match });
 
 test('arrow keys go around the hits', () => {
   assert.equal(nextHit('ArrowDown', -1, 3), 0);
@@ -18,14 +21,15 @@ test('arrow keys go around the hits', () => {
 });
 
 test('a part of a number never is that reel', () => {
-  assert.equal(exactHit([hit('R-50'), hit('R-51')], 'R-5'), null);
-  assert.equal(exactHit([hit('R-50'), hit('R-5')], 'R-5')?.reel, 'R-5');
+  assert.equal(exactHit([hit('R-50', 'beginning'), hit('R-51', 'beginning')], 'R-5'), null);
+  assert.equal(exactHit([hit('R-5'), hit('R-50', 'beginning')], 'R-5')?.name, 'R-5');
+  assert.equal(exactHit([hit('SO-R-5', 'words')], 'R-5'), null);
 });
 
-test('case tells two reels apart only where both are there', () => {
-  assert.equal(exactHit([hit('R-a')], 'r-A')?.reel, 'R-a');
-  assert.equal(exactHit([hit('R-a'), hit('R-A')], 'R-A')?.reel, 'R-A');
-  assert.equal(exactHit([hit('R-a'), hit('R-A')], 'r-a'), null, 'which of them is for the person to say');
+test('case, spaces and dashes tell two apart only where both are there', () => {
+  assert.equal(exactHit([hit('R-a')], 'r A')?.name, 'R-a');
+  assert.equal(exactHit([hit('R-a'), hit('Ra')], 'Ra')?.name, 'Ra');
+  assert.equal(exactHit([hit('R-a'), hit('Ra')], 'r-a'), null, 'which of them is for the person to say');
 });
 
 test('a scan begins with a character, never with a key of the browser or a button', () => {
@@ -43,7 +47,8 @@ test('a Tab that follows at once ends a scan; a person may leave the field with 
   assert.ok(!endsScan({ key: 'x', shiftKey: false }, 5));
 });
 
-test('what is typed into a field for text stays there', () => {
+test('what is typed into a field for text or a number stays there', () => {
+  assert.ok(takesText({ type: 'number' }));
   assert.ok(takesText({ type: 'text' }));
   assert.ok(takesText({ type: 'search' }));
   for (const other of [{ type: 'file' }, { type: 'button' }, {}, null]) assert.ok(!takesText(other));

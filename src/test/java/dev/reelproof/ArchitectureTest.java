@@ -36,14 +36,16 @@ class ArchitectureTest {
             Map.entry("quantity", Set.of()),
             Map.entry("measurement", Set.of("quantity")),
             Map.entry("network", Set.of("quantity", "measurement")),
+            Map.entry("seal", Set.of()),
             Map.entry("correction", Set.of("quantity", "measurement")),
             Map.entry("limit", Set.of("quantity", "measurement")),
             Map.entry("judgement", Set.of("quantity", "measurement", "correction", "limit")),
             Map.entry("record", Set.of("quantity", "measurement", "judgement")),
             Map.entry("genealogy", Set.of("quantity", "correction")),
             Map.entry("analysis", Set.of("quantity", "measurement", "judgement", "genealogy")),
+            Map.entry("search", Set.of()),
             Map.entry("wording", Set.of("quantity", "measurement", "limit", "judgement", "analysis", "record")),
-            Map.entry("certificate", Set.of("quantity", "measurement", "limit", "judgement", "wording")));
+            Map.entry("certificate", Set.of("quantity", "measurement", "limit", "judgement", "record", "wording")));
 
     /** For each room of the edges the other edges that it may use. */
     private static final Map<String, Set<String>> EDGE_MAY_USE = Map.of(
@@ -58,8 +60,19 @@ class ArchitectureTest {
             "demo", Set.of("access", "app"));
 
     /** What api, app and store are cut by. */
-    private static final Set<String> SUBJECTS =
-            Set.of("access", "certificate", "hold", "limits", "lot", "reel", "result", "suspect");
+    private static final Set<String> SUBJECTS = Set.of(
+            "access",
+            "certificate",
+            "concession",
+            "hold",
+            "limits",
+            "lot",
+            "order",
+            "reel",
+            "result",
+            "seal",
+            "search",
+            "suspect");
 
     private static final Map<String, Set<String>> OF_ONE_FLOOR_ALONE =
             Map.of("api", Set.of("page", "description"), "app", Set.of(), "store", Set.of("server"));
@@ -118,6 +131,10 @@ class ArchitectureTest {
                                     "java.nio..");
                                 // It reads its files as a stream, so that a large one is never held as text.
                             case "network" -> Stream.of("java.io..");
+                                // The normal forms of Unicode; its formats follow a locale, which no other room may.
+                            case "search" -> Stream.of("java.text");
+                                // It signs by the JDK.
+                            case "seal" -> Stream.of("java.security..", "java.nio.charset..");
                             default -> Stream.<String>empty();
                         })
                 .toArray(String[]::new);
@@ -247,12 +264,19 @@ class ArchitectureTest {
 
     @Test
     void jsonShapesAreAtTheEdgesAlone() {
-        // The store has them for its jsonb columns, the demo as a client of the API, limit.file for its schemas.
+        // The store has them for its jsonb columns, the pdf for what it attaches, the demo as a client of the API,
+        // limit.file for its
+        // schemas.
         classes()
                 .that(dependOn("com.fasterxml..", "com.networknt.."))
                 .should()
                 .resideInAnyPackage(
-                        ROOT + "api..", ROOT + "intake..", ROOT + "store..", ROOT + "demo..", ROOT + "limit.file..")
+                        ROOT + "api..",
+                        ROOT + "intake..",
+                        ROOT + "store..",
+                        ROOT + "pdf..",
+                        ROOT + "demo..",
+                        ROOT + "limit.file..")
                 .check(CLASSES);
     }
 

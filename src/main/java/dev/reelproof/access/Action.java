@@ -21,7 +21,9 @@ public enum Action {
     CHANGE_LIMITS("change-limits", Role.QUALITY_MANAGER),
     MANAGE_USERS("manage-users", Role.ADMINISTRATOR),
     READ_AUDIT("read-audit", Role.QUALITY_MANAGER, Role.ADMINISTRATOR),
-    APPROVE("approve", Role.QUALITY_MANAGER, Role.ENGINEER);
+    APPROVE("approve", Role.QUALITY_MANAGER, Role.ENGINEER),
+    ASK_CONCESSION("ask-concession", Role.ENGINEER),
+    DECIDE_CONCESSION("decide-concession", Role.QUALITY_MANAGER);
 
     private final String word;
     private final Set<Role> roles;

@@ -1,9 +1,12 @@
 package dev.reelproof.access;
 
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** Tells who is calling, at the moment when it is asked. */
 public final class Callers {
+    private static final ThreadLocal<@Nullable Caller> ASKED = new ThreadLocal<>();
+
     private final Supplier<Caller> current;
 
     /**
@@ -17,6 +20,18 @@ public final class Callers {
 
     /** Who is calling; the service itself when no request is being answered. */
     public Caller current() {
-        return current.get();
+        Caller earlier = ASKED.get();
+        return earlier == null ? current.get() : earlier;
+    }
+
+    /** Does now, in this thread, what a caller asked for earlier: meanwhile that one is the current caller. */
+    public <T> T onBehalfOf(Caller caller, Supplier<T> work) {
+        Caller before = ASKED.get();
+        ASKED.set(caller);
+        try {
+            return work.get();
+        } finally {
+            ASKED.set(before);
+        }
     }
 }

@@ -8,10 +8,12 @@ import dev.reelproof.api.page.Pages;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.WatchDatabase;
+import dev.reelproof.app.certificate.CannotBeSignedException;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.lot.LoadBrokeOffException;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
+import dev.reelproof.record.concession.ConcessionRefusedException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
@@ -75,6 +77,13 @@ public class Problems {
     }
 
     @ServerExceptionMapper
+    Response cannotBeSigned(CannotBeSignedException e, UriInfo request) {
+        LOG.error("a certificate cannot be signed: " + e.getMessage());
+        return Problem.at(request.getPath(), UNAVAILABLE, "Nothing can be signed at present", said(e))
+                .response();
+    }
+
+    @ServerExceptionMapper
     Response nothingThere(NothingThereException e, UriInfo request) {
         return Problem.at(request.getPath(), NOT_FOUND, title(NOT_FOUND), said(e))
                 .response();
@@ -126,6 +135,11 @@ public class Problems {
 
     @ServerExceptionMapper
     Response approvalConflict(ApprovalConflictException e, UriInfo request) {
+        return conflict(request, said(e));
+    }
+
+    @ServerExceptionMapper
+    Response concessionRefused(ConcessionRefusedException e, UriInfo request) {
         return conflict(request, said(e));
     }
 

@@ -154,6 +154,25 @@ public final class QueryParameters {
         return time;
     }
 
+    /**
+     * The time before which something is to be: the time named, or the end of the day named, in UTC.
+     *
+     * @throws IntakeException as {@link #timeOrDay}
+     */
+    public static @Nullable OffsetDateTime before(String where, @Nullable String asked) {
+        OffsetDateTime time = timeOrDay(where, asked, LocalTime.MIN);
+        return time != null && asked != null && isDay(asked) ? time.plusDays(1) : time;
+    }
+
+    private static boolean isDay(String asked) {
+        try {
+            LocalDate.parse(asked);
+            return true;
+        } catch (DateTimeParseException e) {
+            return false;
+        }
+    }
+
     /** A refusal of what a parameter says, in the words of the core that refused it. */
     public static IntakeException refused(String where, RuntimeException refusal) {
         return refused(where, Objects.requireNonNullElse(refusal.getMessage(), "cannot be so"));

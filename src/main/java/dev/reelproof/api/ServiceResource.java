@@ -21,7 +21,8 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Service")
 public class ServiceResource {
-    private static final List<String> SCHEMAS = List.of("result", "limit-set", "construction", "uncertainty-model");
+    private static final List<String> SCHEMAS =
+            List.of("result", "certified-result", "limit-set", "construction", "uncertainty-model");
 
     private final Settings settings;
     private final Plants plants;
@@ -62,7 +63,8 @@ public class ServiceResource {
     @Produces("application/schema+json")
     @Operation(
             summary =
-                    "The JSON Schema of a result, or of a file of limits/ (result, limit-set, construction, uncertainty-model)")
+                    "The JSON Schema of a result, of what a certificate's PDF has attached, or of a file of limits/ (result,"
+                            + " certified-result, limit-set, construction, uncertainty-model)")
     public byte[] schema(String name) {
         if (!SCHEMAS.contains(name)) {
             throw new NothingThereException(

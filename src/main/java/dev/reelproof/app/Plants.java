@@ -4,11 +4,13 @@ import dev.reelproof.access.Action;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.Callers;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.Declaration;
 import dev.reelproof.certificate.Plant;
 import dev.reelproof.intake.Identifier;
 import dev.reelproof.intake.IntakeException;
 import jakarta.inject.Singleton;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The plants that this installation serves. */
@@ -16,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 public class Plants {
     private static final int ANY_YEAR = 2026;
     private static final int ANY_SERIAL = 1;
+    private static final List<String> LANGUAGES = List.of("en", "es", "de", "fr");
     private static final Plant DEMO_PLANT =
             new Plant("Demo Cable Works (invented)", List.of("1 Invented Street", "Nowhere"));
 
@@ -30,6 +33,7 @@ public class Plants {
             Identifier.of(plant);
             CertificateNumber.of(plant, ANY_YEAR, ANY_SERIAL);
         }
+        settings.signatures().forEach(Plants::declaration);
         this.home = settings.homePlant().orElse(settings.plants().get(0));
         if (!settings.plants().contains(home)) {
             throw new IllegalStateException("reelproof.home-plant is " + home
@@ -84,5 +88,39 @@ public class Plants {
             return new Plant(signature.name(), signature.address().orElse(List.of()));
         }
         return settings.demo() ? DEMO_PLANT : new Plant(plant, List.of());
+    }
+
+    /** What a plant declares its certificates to be: as configured, else of its own kind. */
+    public Declaration declaration(String plant) {
+        Settings.Signature signature = settings.signatures().get(plant);
+        return signature == null ? Declaration.PLAIN : declaration(plant, signature);
+    }
+
+    /** Whether the certificate of a reel that was tested again says what its tests came to; where nobody chose, it does. */
+    public boolean printsRetests(String plant) {
+        Settings.Signature signature = settings.signatures().get(plant);
+        return signature == null || signature.retestsPrinted();
+    }
+
+    private static Declaration declaration(String plant, Settings.Signature signature) {
+        if (signature.authorisedBy().isPresent() != signature.authorisedAs().isPresent()) {
+            throw new IllegalStateException("reelproof.plant." + plant
+                    + " names who authorises certificates without the role, or the role without the name");
+        }
+        Locale language = Locale.forLanguageTag(signature.language());
+        if (!LANGUAGES.contains(language.toLanguageTag())) {
+            throw new IllegalStateException("reelproof.plant." + plant + ".language is '" + signature.language()
+                    + "'; certificates are printed in " + String.join(", ", LANGUAGES));
+        }
+        return new Declaration(
+                signature.certificateType(),
+                language,
+                signature.sheet(),
+                signature.units(),
+                signature
+                        .authorisedBy()
+                        .map(name -> new Declaration.Signatory(
+                                name, signature.authorisedAs().orElseThrow()))
+                        .orElse(null));
     }
 }

@@ -1,5 +1,7 @@
 package dev.reelproof.app;
 
+import dev.reelproof.certificate.CertificateType;
+import dev.reelproof.certificate.Declaration;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import io.smallrye.config.WithName;
@@ -50,5 +52,34 @@ public interface Settings {
 
         /** The lines of its address. */
         Optional<List<String>> address();
+
+        /** A picture in PNG or JPEG for their head. */
+        Optional<Path> logo();
+
+        /** What the plant declares its certificates to be. */
+        @WithDefault("test-certificate")
+        CertificateType certificateType();
+
+        /** Tag of their language, such as {@code es}. */
+        @WithDefault("en")
+        String language();
+
+        /** The size of their pages. */
+        @WithDefault("a4")
+        Declaration.Sheet sheet();
+
+        /** The units of lengths and temperatures on them. */
+        @WithDefault("both")
+        Declaration.UnitSystem units();
+
+        /** The name of who authorises them; the role belongs to it. */
+        Optional<String> authorisedBy();
+
+        /** As what that person authorises them. */
+        Optional<String> authorisedAs();
+
+        /** Whether the certificate of a reel that was tested again says what its tests came to. */
+        @WithDefault("true")
+        boolean retestsPrinted();
     }
 }

@@ -2,12 +2,11 @@ package dev.reelproof.certificate;
 
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.measurement.Product;
-import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param lengthMetres the same in m
  * @param customer who ordered it; null when not known
  * @param order the order; null when not known
+ * @param consignee to whom the goods go; null when that is not stated
  * @param limits the limit set that it was judged by
  * @param record id of the record
  * @param sourceSha256 digest of the upload, hexadecimal
@@ -36,6 +36,10 @@ import org.jspecify.annotations.Nullable;
  * @param leftOut what the set's source demands and the set does not judge, with the reason; sentences
  * @param plots one a property that was measured against frequency
  * @param uncertainty what the uncertainties of the rows are and where they come from, a sentence; null when there are none
+ * @param paper what the plant declares the paper to be, and how it is printed
+ * @param statement the statement of conformity, a sentence each
+ * @param distributions how the margins of many sweeps lie; none for a cable of few pairs
+ * @param concessions the approved concessions that bear on the reel, in the order of their approval; none for most
  */
 public record CertificateContent(
         String number,
@@ -48,6 +52,7 @@ public record CertificateContent(
         double lengthMetres,
         @Nullable String customer,
         @Nullable String order,
+        @Nullable String consignee,
         Limits limits,
         String record,
         String sourceSha256,
@@ -58,7 +63,29 @@ public record CertificateContent(
         List<Row> rows,
         List<String> leftOut,
         List<Plot> plots,
-        @Nullable String uncertainty) {
+        @Nullable String uncertainty,
+        Paper paper,
+        List<String> statement,
+        List<Distribution> distributions,
+        List<Conceded> concessions) {
+
+    /**
+     * What the paper is declared to be, and how it is printed.
+     *
+     * @param title what it is called
+     * @param standard the standard that it is declared by; null for one of the plant's own kind
+     * @param language tag of its language
+     * @param sheet the size of its pages
+     * @param units the units of lengths and temperatures
+     * @param authorised who authorises it; null where that is written by hand
+     */
+    public record Paper(
+            String title,
+            @Nullable String standard,
+            String language,
+            Declaration.Sheet sheet,
+            Declaration.UnitSystem units,
+            Declaration.@Nullable Signatory authorised) {}
 
     /**
      * A value with its unit, as sent.
@@ -140,7 +167,8 @@ public record CertificateContent(
      * @param property the property's name in the HTTP contract
      * @param title the trade's name
      * @param plain the same in plain words
-     * @param limit the limit in words: the figure or, of a curve, the formula at the worst place, with unit and range
+     * @param limit the whole limit in words: each figure or formula, with unit and range
+     * @param limitParts the same, a part for each stretch of frequency that has a formula of its own
      * @param value the worst value at reference conditions
      * @param limitThere the limit at the worst place
      * @param margin how far the value lies on the good side, signed
@@ -157,6 +185,7 @@ public record CertificateContent(
             String title,
             String plain,
             String limit,
+            List<Part> limitParts,
             String value,
             String limitThere,
             String margin,
@@ -167,9 +196,18 @@ public record CertificateContent(
             List<String> notes) {
 
         public Row {
+            limitParts = List.copyOf(limitParts);
             notes = List.copyOf(notes);
         }
     }
+
+    /**
+     * A limit over a stretch of frequency.
+     *
+     * @param figures the figure or formula with its sign and unit
+     * @param range where it holds; empty where frequency plays no part
+     */
+    public record Part(String figures, String range) {}
 
     /**
      * The corrected sweeps of a property against their limits, thinned to what a plot of its size can show.
@@ -260,80 +298,76 @@ public record CertificateContent(
      */
     public record Point(double megahertz, double value, String where, String margin) {}
 
-    public CertificateContent {
-        rows = List.copyOf(rows);
-        leftOut = List.copyOf(leftOut);
-        plots = List.copyOf(plots);
+    /**
+     * What was conceded, by whom and why.
+     *
+     * @param number the number of the concession
+     * @param kind its kind: the word of the HTTP contract
+     * @param requirements what the test did not meet, or met only conditionally: the trade's names
+     * @param reason why, as the requester put it
+     * @param requestedBy who asked
+     * @param approvedBy who approved
+     * @param statement what was conceded, a sentence
+     * @param persons who asked and who approved, when and why, sentences
+     */
+    public record Conceded(
+            long number,
+            String kind,
+            List<String> requirements,
+            String reason,
+            Signer requestedBy,
+            Signer approvedBy,
+            String statement,
+            String persons) {
+
+        public Conceded {
+            requirements = List.copyOf(requirements);
+        }
     }
 
     /**
-     * The content of a certificate in English.
+     * A person who asked for a concession or approved it.
+     *
+     * @param name the person's name
+     * @param role the person's role in words
+     * @param date the day on which, ISO 8601
+     */
+    public record Signer(String name, String role, String date) {}
+
+    public CertificateContent {
+        concessions = List.copyOf(concessions);
+        rows = List.copyOf(rows);
+        leftOut = List.copyOf(leftOut);
+        plots = List.copyOf(plots);
+        statement = List.copyOf(statement);
+        distributions = List.copyOf(distributions);
+    }
+
+    /**
+     * The content of a certificate of the plant's own kind, in English, of which nothing else is to be said.
      *
      * @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by
      */
     public static CertificateContent of(
             Issuing issuing, Item item, TestConditions test, Product product, Judgement judgement, LimitSet limitSet) {
-        return of(issuing, item, test, product, judgement, limitSet, Wording.english());
+        return of(issuing, Declaration.PLAIN, Circumstances.NONE, item, test, product, judgement, limitSet);
     }
 
     /**
-     * The content of a certificate in a language.
+     * The content of a certificate.
      *
      * @throws IllegalArgumentException when the judgement may not have one, or the limit set is not the one that it was judged by
      */
     public static CertificateContent of(
             Issuing issuing,
+            Declaration declaration,
+            Circumstances circumstances,
             Item item,
             TestConditions test,
             Product product,
             Judgement judgement,
-            LimitSet limitSet,
-            Wording wording) {
-        MayHaveCertificate.reasonAgainst(judgement).ifPresent(reason -> {
-            throw new IllegalArgumentException("reel " + item.reel() + ": " + reason);
-        });
-        if (!(limitSet.id().equals(judgement.limitSet())
-                && limitSet.revision() == judgement.revision()
-                && limitSet.sha256().equals(judgement.limitSetSha256()))) {
-            throw new IllegalArgumentException("reel " + item.reel() + " was judged by " + judgement.limitSet()
-                    + " revision " + judgement.revision() + " (" + judgement.limitSetSha256() + "), not by "
-                    + limitSet.id() + " revision " + limitSet.revision() + " (" + limitSet.sha256() + ")");
-        }
-        return new CertificateContent(
-                issuing.number().toString(),
-                issuing.issue(),
-                issuing.issued().toString(),
-                issuing.plant(),
-                new Cable(product.id(), product.description(), product.gauge(), product.pairs()),
-                item.reel(),
-                new Quantity(item.lengthSent(), item.lengthUnit()),
-                item.length().metres(),
-                item.customer(),
-                item.order(),
-                new Limits(
-                        limitSet.id(),
-                        limitSet.title(),
-                        limitSet.revision(),
-                        limitSet.effective().toString(),
-                        limitSet.sha256(),
-                        limitSet.referenceTemperature().celsius(),
-                        limitSet.referenceLength().metres(),
-                        wording.rounding(limitSet.rounding())),
-                test.record(),
-                test.sourceSha256(),
-                judgement.engine(),
-                conditions(test),
-                judgement.verdict().word(),
-                judgement.findings().stream()
-                        .map(finding -> wording.ruleInFull(finding.decisionRule()))
-                        .distinct()
-                        .collect(Collectors.joining(" ")),
-                new Rows(wording).of(judgement, limitSet, product),
-                limitSet.leftOut().stream()
-                        .map(left -> left.what() + " (" + left.why() + ")")
-                        .toList(),
-                new Plots(wording).of(judgement, limitSet, product),
-                wording.uncertainty(judgement).orElse(null));
+            LimitSet limitSet) {
+        return new ContentAssembly(declaration, circumstances, item, product, judgement, limitSet).of(issuing, test);
     }
 
     /** The same certificate under another number, issue and time of issue: what a draft becomes when it is issued. */
@@ -358,6 +392,7 @@ public record CertificateContent(
                 lengthMetres,
                 customer,
                 order,
+                consignee,
                 limits,
                 record,
                 sourceSha256,
@@ -368,7 +403,23 @@ public record CertificateContent(
                 rows,
                 leftOut,
                 plots,
-                uncertainty);
+                uncertainty,
+                paper,
+                statement,
+                distributions,
+                concessions);
+    }
+
+    /** Whether the reel does not meet its requirements and is used as it is by a concession. */
+    public boolean restsOnConcession() {
+        return !verdict.equals(Verdict.ACCEPTED.word());
+    }
+
+    /** The rows that are not passed, not even conditionally. */
+    public List<Row> failingRows() {
+        return rows.stream()
+                .filter(row -> Outcome.rejectingWords().contains(row.outcome()))
+                .toList();
     }
 
     /** The rows that are passed only conditionally. */
@@ -376,22 +427,5 @@ public record CertificateContent(
         return rows.stream()
                 .filter(row -> row.outcome().equals(Outcome.CONDITIONAL_PASS.word()))
                 .toList();
-    }
-
-    private static Conditions conditions(TestConditions test) {
-        return new Conditions(
-                new Quantity(test.temperatureSent(), test.temperatureUnit()),
-                test.temperature().celsius(),
-                test.started() == null ? null : test.started().toString(),
-                test.finished().toString(),
-                test.station(),
-                test.technician(),
-                test.equipment().stream()
-                        .map(instrument -> new Instrument(
-                                instrument.id(),
-                                instrument.calibrationDue() == null
-                                        ? null
-                                        : instrument.calibrationDue().toString()))
-                        .toList());
     }
 }

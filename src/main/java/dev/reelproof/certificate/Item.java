@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param length the same length
  * @param customer who ordered it; null when not known
  * @param order the order; null when not known
+ * @param consignee to whom the goods go; null when that is not stated
  */
 public record Item(
         String reel,
@@ -20,7 +21,8 @@ public record Item(
         String lengthUnit,
         Length length,
         @Nullable String customer,
-        @Nullable String order) {
+        @Nullable String order,
+        @Nullable String consignee) {
 
     public Item {
         if (reel == null || reel.isBlank()) {

@@ -29,9 +29,6 @@ import org.jspecify.annotations.Nullable;
  * value, so that no excursion is lost.
  */
 final class Plots {
-    /** More sweeps than this become a band with the worst sweep in it. */
-    static final int MOST_LINES = 16;
-
     private static final int COLUMNS = 180;
     private static final int LIMIT_STEPS = 120;
     private static final double VALUE_ROUNDING = 1e3;
@@ -83,7 +80,7 @@ final class Plots {
                 .min(Comparator.comparingDouble(one -> one.finding().worst().margin()))
                 .orElseThrow();
         Columns columns = new Columns(from, to);
-        boolean band = sweeps.size() > MOST_LINES;
+        boolean band = sweeps.size() > 1;
         List<CertificateContent.Line> lines = sweeps.stream()
                 .filter(sweep ->
                         !band || sweep.subject().equals(worst.finding().worst().subject()))

@@ -3,23 +3,17 @@ package dev.reelproof.certificate;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
-import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.wording.PrintedFigure;
 import dev.reelproof.wording.Wording;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** The rows of a certificate's table: one a finding. */
 final class Rows {
-    private static final String CAUTION = "Caution:";
-
     private final Wording wording;
 
     Rows(Wording wording) {
@@ -53,7 +47,10 @@ final class Rows {
                 requirement.property().id(),
                 wording.title(requirement),
                 wording.plain(requirement.property()),
-                wording.limit(requirement, figure),
+                wording.limit(requirement),
+                wording.limitParts(requirement).stream()
+                        .map(part -> new CertificateContent.Part(part.figures(), part.range()))
+                        .toList(),
                 printed.value(),
                 printed.limit(),
                 printed.margin(),
@@ -64,25 +61,25 @@ final class Rows {
                 notes(finding, requirement, printed));
     }
 
-    /** The condition of a test without its word of caution, which speaks to the bench, and without its full stop. */
-    private static String condition(String condition) {
-        int caution = condition.indexOf(CAUTION);
-        String rest = (caution < 0 ? condition : condition.substring(0, caution)).strip();
-        return rest.endsWith(".") ? rest.substring(0, rest.length() - 1) : rest;
-    }
-
     private List<String> notes(Finding finding, Requirement requirement, PrintedFigure printed) {
         List<String> notes = new ArrayList<>();
+        Figure figure = finding.worst();
+        if (figure.measured() != null && figure.measuredUnit() != null && isReferred(figure)) {
+            notes.add(wording.asMeasured(figure.measured(), figure.measuredUnit()));
+        }
+        if (printed.unrounded() != null) {
+            notes.add(wording.beforeRounding(printed.unrounded()));
+        }
         if (printed.expanded() != null) {
             notes.add(wording.uncertainty(printed));
         }
         wording.leastSure(finding).ifPresent(notes::add);
-        if (finding.worst().derived()) {
+        if (figure.derived()) {
             notes.add(wording.computed());
         }
         if (!requirement.laws().isEmpty()) {
-            notes.add(
-                    wording.corrected(requirement.laws().stream().map(Rows::law).collect(Collectors.joining(", "))));
+            notes.add(wording.corrected(
+                    requirement.laws().stream().map(wording::law).collect(Collectors.joining(", "))));
         }
         if (!finding.varyingPairs().isEmpty() && finding.reason() == null) {
             notes.add(wording.leftOut(finding.varyingPairs()));
@@ -90,27 +87,14 @@ final class Rows {
         if (finding.reason() != null) {
             notes.add(finding.reason());
         }
-        requirement
-                .condition()
-                .map(Rows::condition)
-                .filter(condition -> !condition.isEmpty())
-                .ifPresent(notes::add);
+        requirement.condition().flatMap(TestCondition::in).ifPresent(notes::add);
         return notes;
     }
 
-    /** A law as a limit set names it, hyphens as spaces, with its coefficients by name. */
-    private static String law(LawSpec law) {
-        String words = law.name().replace('-', ' ');
-        Map<String, Double> inOrder = new TreeMap<>(law.parameters());
-        return inOrder.isEmpty()
-                ? words
-                : words + " ("
-                        + inOrder.entrySet().stream()
-                                .map(entry -> entry.getKey().replace('-', ' ') + ": "
-                                        + BigDecimal.valueOf(entry.getValue())
-                                                .stripTrailingZeros()
-                                                .toPlainString())
-                                .collect(Collectors.joining(", "))
-                        + ")";
+    /** Whether the value is another than what was measured, or in another unit. */
+    private static boolean isReferred(Figure figure) {
+        return figure.measured() == null
+                || figure.measured() != figure.value()
+                || !figure.unit().equals(figure.measuredUnit());
     }
 }

@@ -1,10 +1,11 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
-import dev.reelproof.pdf.page.EmbeddedFont;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
@@ -12,25 +13,40 @@ import org.apache.pdfbox.pdmodel.PDDocument;
  * these on them does not: whoever numbers certificates need not make others wait for the layout.
  */
 public final class CertificateDraft implements AutoCloseable {
+    /** A last page filled less than this looks lost. */
+    private static final float LEAST_FILLED = 0.5f;
+
     private final CertificateContent content;
     private final PDDocument document;
-    private final EmbeddedFont font;
     private final PageFlow flow;
+    private final Letterhead letterhead;
+    private final EndMark end;
+    private final Provenance provenance;
+    private final QrCode code;
     private boolean isFinished;
 
-    private CertificateDraft(CertificateContent content, PDDocument document, Density density) throws IOException {
+    private CertificateDraft(
+            CertificateContent content,
+            Provenance provenance,
+            Optional<Logo> logo,
+            PDDocument document,
+            Filling filling)
+            throws IOException {
         this.content = content;
+        this.provenance = provenance;
         this.document = document;
-        this.font = EmbeddedFont.in(document);
-        this.flow = new PageFlow(document, content, font);
-        Letterhead.draw(flow, content);
+        this.flow = new PageFlow(document, content);
+        this.letterhead =
+                new Letterhead(flow, content, logo.isEmpty() ? null : logo.get().in(document));
         FactsBlock.draw(flow, content);
-        VerdictBox.draw(flow, content);
-        RequirementTable.draw(flow, content, density);
+        StatementBlock.draw(flow, content);
+        this.code = QrCode.reserve(flow, provenance);
+        RequirementTable.draw(flow, content, filling.density());
         NotesBlock.draw(flow, content);
-        Signatures.draw(flow, content);
-        PlotGallery.draw(flow, content, density);
-        EndMark.makeRoom(flow);
+        PlotGallery.draw(flow, content, filling.spreads());
+        DistributionGallery.draw(flow, content);
+        WorstPairsAnnex.draw(flow, content);
+        this.end = new EndMark(flow);
         flow.beginLayer();
     }
 
@@ -39,21 +55,72 @@ public final class CertificateDraft implements AutoCloseable {
         return content;
     }
 
-    /** Draws the pages as loosely as keeps them within the most that a certificate should have. */
-    static CertificateDraft of(CertificateContent content, int mostPages) throws IOException {
-        Density[] densities = Density.values();
-        for (int i = 0; ; i++) {
-            PDDocument document = new PDDocument();
-            try {
-                CertificateDraft draft = new CertificateDraft(content, document, densities[i]);
-                if (document.getNumberOfPages() <= mostPages || i == densities.length - 1) {
-                    return draft;
-                }
-                draft.close();
-            } catch (IOException | RuntimeException e) {
-                document.close();
-                throw e;
+    /**
+     * How the pages are filled.
+     *
+     * @param density how tight the table is set
+     * @param spreads whether a row of plots that would stand alone on the last page takes another with it
+     */
+    private record Filling(Density density, boolean spreads) {}
+
+    /**
+     * Draws the pages. Where the last one stays nearly empty or there are more than a certificate should have, the table is set tighter as
+     * far as that saves a page; where none is saved, plots are spread over the pages.
+     */
+    static CertificateDraft of(CertificateContent content, Provenance provenance, Optional<Logo> logo, int mostPages)
+            throws IOException {
+        Density chosen = Density.values()[0];
+        CertificateDraft best = of(content, provenance, logo, new Filling(chosen, false));
+        for (Density density : List.of(Density.values()).subList(1, Density.values().length)) {
+            if (best.pages() <= mostPages && best.isFilled()) {
+                break;
             }
+            CertificateDraft tighter = of(content, provenance, logo, new Filling(density, false));
+            if (tighter.pages() < best.pages()) {
+                best.close();
+                best = tighter;
+                chosen = density;
+            } else {
+                tighter.close();
+            }
+        }
+        if (!best.isFilled()) {
+            best.close();
+            best = of(content, provenance, logo, new Filling(chosen, true));
+        }
+        best.attach();
+        return best;
+    }
+
+    private static CertificateDraft of(
+            CertificateContent content, Provenance provenance, Optional<Logo> logo, Filling filling)
+            throws IOException {
+        PDDocument document = new PDDocument();
+        try {
+            return new CertificateDraft(content, provenance, logo, document, filling);
+        } catch (IOException | RuntimeException e) {
+            document.close();
+            throw e;
+        }
+    }
+
+    private int pages() {
+        return document.getNumberOfPages();
+    }
+
+    private boolean isFilled() {
+        return pages() == 1 || flow.y() > flow.bottom() * LEAST_FILLED;
+    }
+
+    /** What people entered that cannot be printed, each with what it is and the letter that the typeface lacks. */
+    public List<String> unprintable() {
+        return UnprintableTexts.in(content, flow.font());
+    }
+
+    /** Compressing what is attached takes long: it is done before the certificate has a number. */
+    private void attach() throws IOException {
+        if (provenance.result().isPresent()) {
+            provenance.result().get().attachTo(document);
         }
     }
 
@@ -75,11 +142,14 @@ public final class CertificateDraft implements AutoCloseable {
         }
         isFinished = true;
         try {
-            Letterhead.drawNumber(flow, issued);
-            EndMark.draw(flow, issued);
+            letterhead.drawNumber(issued);
+            code.draw(flow, issued);
+            end.draw(issued);
             PageFooters.draw(flow, issued);
             flow.close();
-            PdfA.describe(document, issued, font);
+            flow.structure().finish();
+            PdfA.describe(document, issued, flow.font());
+            Imprint.of(document, issued, provenance).writeTo(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             return out.toByteArray();

@@ -3,8 +3,11 @@ package dev.reelproof.pdf;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Instrument;
 import dev.reelproof.certificate.CertificateContent.Quantity;
+import dev.reelproof.certificate.Declaration.UnitSystem;
 import dev.reelproof.pdf.page.PlainNumber;
 import dev.reelproof.wording.Figures;
+import dev.reelproof.wording.PaperWord;
+import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -14,24 +17,38 @@ import org.jspecify.annotations.Nullable;
 
 /** The facts of a certificate as they are printed: quantities in the unit as sent and in the canonical one, times to the minute. */
 final class FactTexts {
-    private static final String NOT_STATED = "not stated";
     private static final DateTimeFormatter DATE_AND_MINUTE =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
     private static final int DATE_LENGTH = "yyyy-MM-dd".length();
     private static final int DATE_AND_MINUTE_LENGTH = "yyyy-MM-dd HH:mm".length();
 
+    private static final double METRES_PER_FOOT = 0.3048;
+    private static final double FAHRENHEIT_PER_KELVIN = 1.8;
+    private static final double FAHRENHEIT_AT_ZERO = 32;
+
     private final CertificateContent content;
+    private final Wording words;
+    private final UnitSystem units;
 
-    FactTexts(CertificateContent content) {
+    FactTexts(CertificateContent content, Wording words) {
         this.content = content;
+        this.words = words;
+        this.units = content.paper().units();
     }
 
+    @Nullable
     String customer() {
-        return or(content.customer(), NOT_STATED);
+        return content.customer();
     }
 
+    @Nullable
     String order() {
-        return or(content.order(), NOT_STATED);
+        return content.order();
+    }
+
+    @Nullable
+    String consignee() {
+        return content.consignee();
     }
 
     String reel() {
@@ -43,47 +60,63 @@ final class FactTexts {
     }
 
     String description() {
-        return or(content.product().description(), NOT_STATED);
+        return content.product().description();
     }
 
     String conductors() {
         int count = content.product().pairs();
-        String pairs = count + (count == 1 ? " pair" : " pairs");
-        String gauge = content.product().gauge();
-        return gauge == null ? pairs : pairs + ", " + gauge;
+        return words.paper(
+                count == 1 ? PaperWord.ONE_PAIR : PaperWord.PAIRS,
+                "count",
+                String.valueOf(count),
+                "gauge",
+                content.product().gauge());
     }
 
     String length() {
-        String sent = Figures.length(content.length().value(), content.length().unit());
-        return "m".equals(content.length().unit()) ? sent : sent + " (" + metres(content.lengthMetres()) + ")";
+        return switch (units) {
+            case METRIC -> metres(content.lengthMetres());
+            case US_CUSTOMARY -> feet(content.lengthMetres());
+            case BOTH -> {
+                String sent = Figures.length(
+                        content.length().value(), content.length().unit());
+                yield "m".equals(content.length().unit()) ? sent : sent + " (" + metres(content.lengthMetres()) + ")";
+            }
+        };
     }
 
     String limitSet() {
-        return content.limits().title();
-    }
-
-    String revision() {
         CertificateContent.Limits limits = content.limits();
-        return limits.revision() + ", effective " + limits.effective() + " (" + limits.id() + ")";
+        return limits.title() + ", "
+                + words.paper(
+                        PaperWord.REVISION,
+                        "revision",
+                        String.valueOf(limits.revision()),
+                        "date",
+                        limits.effective(),
+                        "id",
+                        limits.id());
     }
 
     String reference() {
-        return referenceTemperature() + " and " + referenceLength() + ", or the length that the unit names";
+        return words.paper(PaperWord.REFERENCE, "temperature", referenceTemperature(), "length", referenceLength());
     }
 
     String referenceTemperature() {
-        return celsius(content.limits().referenceCelsius());
+        return temperature(content.limits().referenceCelsius());
     }
 
     String referenceLength() {
-        return metres(content.limits().referenceMetres());
+        double metres = content.limits().referenceMetres();
+        return units == UnitSystem.US_CUSTOMARY ? feet(metres) : metres(metres);
     }
 
     String temperature() {
         Quantity sent = content.conditions().temperature();
-        return "°C".equals(sent.unit())
-                ? temperature(sent)
-                : temperature(sent) + " (" + celsius(content.conditions().celsius()) + ")";
+        double celsius = content.conditions().celsius();
+        return units != UnitSystem.BOTH || "°C".equals(sent.unit())
+                ? temperature(celsius)
+                : Figures.temperature(sent.value(), sent.unit()) + " (" + temperature(celsius) + ")";
     }
 
     String tested() {
@@ -92,47 +125,50 @@ final class FactTexts {
             return finished;
         }
         String started = time(content.conditions().started());
-        return started.regionMatches(0, finished, 0, DATE_LENGTH)
-                ? started.substring(0, DATE_AND_MINUTE_LENGTH) + " to " + finished.substring(DATE_LENGTH + 1)
-                : started + " to " + finished;
+        boolean sameDay = started.regionMatches(0, finished, 0, DATE_LENGTH);
+        return words.paper(
+                PaperWord.PERIOD,
+                "from",
+                sameDay ? started.substring(0, DATE_AND_MINUTE_LENGTH) : started,
+                "to",
+                sameDay ? finished.substring(DATE_LENGTH + 1) : finished);
     }
 
+    @Nullable
     String station() {
-        return or(content.conditions().station(), NOT_STATED);
+        return content.conditions().station();
     }
 
-    String technician(String otherwise) {
-        return or(content.conditions().technician(), otherwise);
+    @Nullable
+    String technician() {
+        return content.conditions().technician();
     }
 
     String equipment() {
-        return content.conditions().equipment().isEmpty()
-                ? NOT_STATED
-                : content.conditions().equipment().stream()
-                        .map(FactTexts::instrument)
-                        .collect(Collectors.joining("; "));
+        return content.conditions().equipment().stream().map(this::instrument).collect(Collectors.joining("; "));
     }
 
-    private static String instrument(Instrument instrument) {
-        return instrument.calibrationDue() == null
-                ? instrument.id()
-                : instrument.id() + ", calibration due " + instrument.calibrationDue();
+    private String instrument(Instrument instrument) {
+        return words.paper(
+                instrument.calibrationDue() == null ? PaperWord.CALIBRATION_NOT_NEEDED : PaperWord.CALIBRATED,
+                "instrument",
+                instrument.id(),
+                "due",
+                instrument.calibrationDue());
     }
 
-    private static String or(@Nullable String text, String otherwise) {
-        return text == null || text.isBlank() ? otherwise : text;
-    }
-
-    private static String temperature(Quantity quantity) {
-        return Figures.temperature(quantity.value(), quantity.unit());
-    }
-
-    private static String celsius(double value) {
-        return Figures.temperature(value, "°C");
+    private String temperature(double celsius) {
+        return units == UnitSystem.US_CUSTOMARY
+                ? Figures.temperature(FAHRENHEIT_AT_ZERO + FAHRENHEIT_PER_KELVIN * celsius, "°F")
+                : Figures.temperature(celsius, "°C");
     }
 
     private static String metres(double value) {
         return Figures.length(value, "m");
+    }
+
+    private static String feet(double metres) {
+        return Figures.length(metres / METRES_PER_FOOT, "ft");
     }
 
     /** A time to the minute with its offset from UTC. */

@@ -1,17 +1,20 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
-import dev.reelproof.pdf.page.EmbeddedFont;
 import dev.reelproof.pdf.page.Palette;
+import dev.reelproof.pdf.page.StructureTree.Part;
+import dev.reelproof.wording.PaperWord;
 import java.io.IOException;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** Draws what was tested, how and by what, as two columns of labels with their texts. */
+/** Draws what was tested, how and by what, as two columns of labels with their texts. What nobody stated has no line. */
 final class FactsBlock {
     private static final float LABEL_WIDTH = 62;
-    private static final float LEAST_SIZE = 5.6f;
+    private static final float LABEL_GAP = 4;
     private static final float SHRINK_STEP = 0.4f;
     private static final float GAP_BETWEEN_FACTS = 1.6f;
-    private static final float GAP_BELOW = 4;
+    private static final float GAP_BELOW = 5;
 
     /** A text of more lines is set smaller, as far as the least size. */
     private static final int LINES_AT_FULL_SIZE = 3;
@@ -27,7 +30,7 @@ final class FactsBlock {
     }
 
     static void draw(PageFlow flow, CertificateContent content) throws IOException {
-        FactsBlock block = new FactsBlock(flow, new FactTexts(content));
+        FactsBlock block = new FactsBlock(flow, new FactTexts(content, flow.words()));
         float top = flow.y();
         block.item(PageLayout.MARGIN);
         float bottom = flow.y();
@@ -37,39 +40,49 @@ final class FactsBlock {
     }
 
     private void item(float x) throws IOException {
-        fact("Customer", texts.customer(), x);
-        fact("Order", texts.order(), x);
-        fact("Reel", texts.reel(), x);
-        fact("Product", texts.product(), x);
-        fact("Description", texts.description(), x);
-        fact("Conductors", texts.conductors(), x);
-        fact("Length", texts.length(), x);
+        fact(PaperWord.CUSTOMER, texts.customer(), x);
+        fact(PaperWord.ORDER, texts.order(), x);
+        fact(PaperWord.CONSIGNEE, texts.consignee(), x);
+        fact(PaperWord.REEL, texts.reel(), x);
+        fact(PaperWord.PRODUCT, texts.product(), x);
+        fact(PaperWord.DESCRIPTION, texts.description(), x);
+        fact(PaperWord.CONDUCTORS, texts.conductors(), x);
+        fact(PaperWord.LENGTH, texts.length(), x);
     }
 
     private void test(float x) throws IOException {
-        fact("Limit set", texts.limitSet(), x);
-        fact("Revision", texts.revision(), x);
-        fact("Referred to", texts.reference(), x);
-        fact("Tested", texts.tested(), x);
-        fact("Cable at", texts.temperature(), x);
-        fact("Bay", texts.station(), x);
-        fact("Technician", texts.technician("not stated"), x);
-        fact("Equipment", texts.equipment(), x);
+        fact(PaperWord.LIMIT_SET, texts.limitSet(), x);
+        fact(PaperWord.METHOD, flow.say(PaperWord.METHODS), x);
+        fact(PaperWord.REFERRED_TO, texts.reference(), x);
+        fact(PaperWord.TESTED, texts.tested(), x);
+        fact(PaperWord.CABLE_AT, texts.temperature(), x);
+        fact(PaperWord.BAY, texts.station(), x);
+        fact(PaperWord.TECHNICIAN, texts.technician(), x);
+        fact(PaperWord.INSTRUMENTS, texts.equipment(), x);
     }
 
     /** Draws a label and its text; a long text wraps, then shrinks. */
-    private void fact(String label, String text, float x) throws IOException {
-        EmbeddedFont font = flow.font();
+    private void fact(PaperWord label, @Nullable String text, float x) throws IOException {
+        if (text == null || text.isBlank()) {
+            return;
+        }
         float width = PageLayout.COLUMN_WIDTH - LABEL_WIDTH;
-        float size = PageLayout.FACT_SIZE;
-        while (size > LEAST_SIZE && font.wrap(text, size, width).size() > LINES_AT_FULL_SIZE) {
-            size -= SHRINK_STEP;
+        float chosen = PageLayout.FACT_SIZE;
+        while (chosen - SHRINK_STEP >= PageLayout.LEAST_SIZE
+                && flow.font().wrap(text, chosen, width).size() > LINES_AT_FULL_SIZE) {
+            chosen -= SHRINK_STEP;
         }
-        flow.canvas().text(label, x, flow.y(), PageLayout.FACT_SIZE, Palette.MUTED);
-        for (String line : font.wrap(text, size, width, MOST_LINES)) {
-            flow.canvas().text(line, x + LABEL_WIDTH, flow.y(), size, Palette.TEXT);
-            flow.moveDown(size * PageLayout.LEADING);
-        }
+        float size = chosen;
+        List<String> lines = flow.font().wrap(text, size, width, MOST_LINES);
+        Part part = flow.whole().add("P");
+        String name = flow.font().firstLine(flow.say(label), PageLayout.FACT_SIZE, LABEL_WIDTH - LABEL_GAP);
+        flow.as(part, () -> {
+            flow.canvas().text(name, x, flow.y(), PageLayout.FACT_SIZE, Palette.MUTED);
+            for (String line : lines) {
+                flow.canvas().text(line, x + LABEL_WIDTH, flow.y(), size, Palette.TEXT);
+                flow.moveDown(size * PageLayout.LEADING);
+            }
+        });
         flow.moveDown(GAP_BETWEEN_FACTS);
     }
 }

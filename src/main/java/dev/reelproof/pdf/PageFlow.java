@@ -1,34 +1,78 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.Declaration;
 import dev.reelproof.pdf.page.EmbeddedFont;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
+import dev.reelproof.pdf.page.StructureTree;
+import dev.reelproof.pdf.page.StructureTree.Part;
+import dev.reelproof.pdf.page.Typeface;
+import dev.reelproof.wording.Catalogue;
+import dev.reelproof.wording.PaperWord;
+import dev.reelproof.wording.Wording;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
 /** Fills the pages of a certificate from top to bottom: keeps how far down the present page is and begins the next. */
 final class PageFlow implements AutoCloseable {
     private static final float RUNNING_HEAD_RULE = 5;
     private static final float RUNNING_HEAD_GAP = 12;
 
-    /** What the running head takes of every page but the first, in points. */
-    static final float RUNNING_HEAD_HEIGHT = RUNNING_HEAD_RULE + RUNNING_HEAD_GAP;
-
     private final PDDocument document;
     private final CertificateContent content;
-    private final EmbeddedFont font;
+    private final Typeface typeface;
+    private final StructureTree structure;
+    private final Wording words;
+    private final PDRectangle sheet;
     private final List<PageCanvas> pages = new ArrayList<>();
     private PageCanvas canvas;
     private float y;
 
-    PageFlow(PDDocument document, CertificateContent content, EmbeddedFont font) throws IOException {
+    PageFlow(PDDocument document, CertificateContent content) throws IOException {
         this.document = document;
         this.content = content;
-        this.font = font;
-        beginPage();
+        this.typeface = Typeface.in(document);
+        this.structure = new StructureTree(document);
+        this.words =
+                Wording.of(Catalogue.of(Locale.forLanguageTag(content.paper().language())));
+        this.sheet = content.paper().sheet() == Declaration.Sheet.LETTER ? PDRectangle.LETTER : PDRectangle.A4;
+        this.canvas = page();
+        this.y = PageLayout.TOP;
+    }
+
+    /** What is drawn, as one piece of content. */
+    interface Drawing {
+        void draw() throws IOException;
+    }
+
+    /** Draws what belongs to a part of the document's structure; it must stay on one page. */
+    void as(Part part, Drawing drawing) throws IOException {
+        canvas.open(part);
+        drawing.draw();
+        canvas.shut();
+    }
+
+    /** The whole document's structure. */
+    Part whole() {
+        return structure.whole();
+    }
+
+    StructureTree structure() {
+        return structure;
+    }
+
+    /** A label, heading or sentence of the paper in its language, with its parts filled in. */
+    String say(PaperWord word, String... parts) {
+        return words.paper(word, parts);
+    }
+
+    Wording words() {
+        return words;
     }
 
     /** The page that is being filled. */
@@ -37,7 +81,11 @@ final class PageFlow implements AutoCloseable {
     }
 
     EmbeddedFont font() {
-        return font;
+        return typeface.regular();
+    }
+
+    EmbeddedFont bold() {
+        return typeface.bold();
     }
 
     /** All pages so far, in order. */
@@ -50,6 +98,21 @@ final class PageFlow implements AutoCloseable {
         return y;
     }
 
+    /** What may be drawn between head and foot ends here. */
+    float bottom() {
+        return sheet.getHeight() - PageLayout.BOTTOM_MARGIN;
+    }
+
+    /** Baseline of the foot of a page. */
+    float foot() {
+        return sheet.getHeight() - PageLayout.FOOT_MARGIN;
+    }
+
+    /** What is left of this page. */
+    float room() {
+        return bottom() - y;
+    }
+
     void moveDown(float points) {
         y += points;
     }
@@ -60,26 +123,49 @@ final class PageFlow implements AutoCloseable {
 
     /** Begins a new page when the height, in points, is not left on this one; says whether it did. */
     boolean makeRoom(float height) throws IOException {
-        if (y + height <= PageLayout.BOTTOM) {
+        if (y + height <= bottom()) {
             return false;
         }
-        beginPage();
+        canvas = page();
+        y = PageLayout.TOP;
+        runningHead();
         return true;
     }
 
-    private void beginPage() throws IOException {
-        canvas = new PageCanvas(document, font);
-        pages.add(canvas);
-        y = PageLayout.TOP;
-        if (pages.size() > 1) {
-            runningHead();
+    /** Draws a heading of the second level; what it heads follows on the same page, being so high. */
+    void heading(String text, float heightOfWhatFollows) throws IOException {
+        float size = PageLayout.HEADING_SIZE;
+        makeRoom(size + PageLayout.HEADING_GAP + heightOfWhatFollows);
+        moveDown(size);
+        as(whole().add("H2"), () -> canvas.boldText(text, PageLayout.MARGIN, y, size, Palette.ACCENT));
+        moveDown(PageLayout.HEADING_GAP);
+    }
+
+    /** Draws a paragraph across the page, whole on one page where it can be. */
+    void paragraph(String text, float size, float gapBelow) throws IOException {
+        float leading = size * PageLayout.LEADING;
+        List<String> lines = font().wrap(text, size, PageLayout.BODY_WIDTH);
+        makeRoom(Math.min(lines.size() * leading, bottom() / 2));
+        Part part = whole().add("P");
+        for (String line : lines) {
+            makeRoom(leading);
+            as(part, () -> canvas.text(line, PageLayout.MARGIN, y + size, size, Palette.MUTED));
+            moveDown(leading);
         }
+        moveDown(gapBelow);
+    }
+
+    private PageCanvas page() throws IOException {
+        PageCanvas page = new PageCanvas(document, typeface, structure, sheet);
+        pages.add(page);
+        return page;
     }
 
     private void runningHead() throws IOException {
-        float size = PageLayout.HEADING_SIZE;
-        String plant = font.firstLine(content.plant().name(), size, PageLayout.COLUMN_WIDTH);
-        String reel = font.firstLine("Test certificate, reel " + content.reel(), size, PageLayout.COLUMN_WIDTH);
+        float size = PageLayout.NOTE_SIZE;
+        String plant = font().firstLine(content.plant().name(), size, PageLayout.COLUMN_WIDTH);
+        String head = say(PaperWord.RUNNING_HEAD, "title", content.paper().title(), "reel", content.reel());
+        String reel = font().firstLine(head, size, PageLayout.COLUMN_WIDTH);
         canvas.text(plant, PageLayout.MARGIN, y, size, Palette.MUTED);
         canvas.textEndingAt(reel, PageLayout.RIGHT, y, size, Palette.MUTED);
         y += RUNNING_HEAD_RULE;

@@ -3,12 +3,13 @@ package dev.reelproof.pdf;
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
+import dev.reelproof.wording.PaperWord;
 import java.io.IOException;
 import java.util.List;
 
 /** Draws the foot of each page: certificate, issue and record, and which page of how many. */
 final class PageFooters {
-    private static final float SIZE = PageLayout.NOTE_SIZE + 0.7f;
+    private static final float SIZE = PageLayout.NOTE_SIZE + 0.3f;
     private static final float RULE_ABOVE = 10;
 
     /** A record's id of more letters is cut to its first ones. */
@@ -19,9 +20,10 @@ final class PageFooters {
     private PageFooters() {}
 
     static void draw(PageFlow flow, CertificateContent content) throws IOException {
-        String issue = "issue " + content.issue() + ", record " + shortened(content.record());
+        String issue = flow.say(
+                PaperWord.FOOT, "issue", String.valueOf(content.issue()), "record", shortened(content.record()));
         float middle = PageLayout.MARGIN + PageLayout.BODY_WIDTH / 2;
-        float foot = PageLayout.FOOT;
+        float foot = flow.foot();
         float ruleY = foot - RULE_ABOVE;
         List<PageCanvas> pages = flow.pages();
         for (int i = 0; i < pages.size(); i++) {
@@ -29,7 +31,9 @@ final class PageFooters {
             page.line(PageLayout.MARGIN, ruleY, PageLayout.RIGHT, ruleY, Palette.RULE, PageLayout.THIN_RULE);
             page.boldText(content.number(), PageLayout.MARGIN, foot, SIZE, Palette.TEXT);
             page.textCentredAt(issue, middle, foot, SIZE, Palette.MUTED);
-            page.textEndingAt("page " + (i + 1) + " of " + pages.size(), PageLayout.RIGHT, foot, SIZE, Palette.TEXT);
+            String place =
+                    flow.say(PaperWord.PAGE, "page", String.valueOf(i + 1), "pages", String.valueOf(pages.size()));
+            page.textEndingAt(place, PageLayout.RIGHT, foot, SIZE, Palette.TEXT);
         }
     }
 

@@ -13,14 +13,11 @@ final class PageLayout {
     /** Where the first line of a page may begin. */
     static final float TOP = 40;
 
-    private static final float BOTTOM_MARGIN = 46;
-    private static final float FOOT_MARGIN = 28;
+    /** What is drawn between head and foot ends this far above the lower edge at the latest. */
+    static final float BOTTOM_MARGIN = 46;
 
-    /** What is drawn between head and foot ends here at the latest. */
-    static final float BOTTOM = PageCanvas.HEIGHT - BOTTOM_MARGIN;
-
-    /** Baseline of the foot of a page. */
-    static final float FOOT = PageCanvas.HEIGHT - FOOT_MARGIN;
+    /** The foot of a page stands this far above its lower edge. */
+    static final float FOOT_MARGIN = 28;
 
     /** Between columns that stand side by side. */
     static final float GUTTER = 18;
@@ -29,20 +26,26 @@ final class PageLayout {
     static final float COLUMN_WIDTH = (BODY_WIDTH - GUTTER) / COLUMNS;
     static final float SECOND_COLUMN = MARGIN + COLUMN_WIDTH + GUTTER;
 
+    /** Nothing is set smaller. */
+    static final float LEAST_SIZE = 7;
+
     /** Size of the text of facts and address. */
-    static final float FACT_SIZE = 7.8f;
+    static final float FACT_SIZE = 8.4f;
 
     /** Size of the text of notes. */
-    static final float NOTE_SIZE = 6.3f;
+    static final float NOTE_SIZE = 7.2f;
 
-    /** Size of a heading over notes or plots. */
-    static final float HEADING_SIZE = NOTE_SIZE + 1;
+    /** Size of a heading. */
+    static final float HEADING_SIZE = 9.6f;
+
+    /** From a heading's baseline to what it heads. */
+    static final float HEADING_GAP = 5;
 
     /** From one baseline to the next, in sizes of the text. */
-    static final float LEADING = 1.28f;
+    static final float LEADING = 1.24f;
 
-    /** A text in a cell or a note is cut after so many lines. */
-    static final int MOST_LINES = 6;
+    /** A text in a cell is cut after so many lines. */
+    static final int MOST_LINES = 12;
 
     static final float THIN_RULE = 0.6f;
 

@@ -31,12 +31,32 @@ import org.apache.xmpbox.type.BadFieldValueException;
 import org.apache.xmpbox.xml.XmpSerializer;
 
 /**
- * Makes a document archivable as PDF/A-3, level B (ISO 19005-3:2012, from memory): identification, output intent, and information
- * that agrees with the metadata. The file identifier follows from the content alone.
+ * Makes a document archivable as PDF/A-3, level A (ISO 19005-3:2012, from memory), and accessible as PDF/UA-1: identification, output
+ * intent, and information that agrees with the metadata. The file identifier follows from the content alone.
  */
 final class PdfA {
     private static final int PDFA_PART = 3;
-    private static final String CONFORMANCE_LEVEL = "B";
+    private static final String CONFORMANCE_LEVEL = "A";
+    private static final String END_OF_METADATA = "</rdf:RDF>";
+
+    /** That the file is PDF/UA-1 too (ISO 14289-1:2014, 5), and, since PDF/A knows no such schema, what that schema is. */
+    private static final String ACCESSIBLE =
+            """
+            <rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><pdfuaid:part>1</pdfuaid:part></rdf:Description>
+            <rdf:Description rdf:about="" xmlns:pdfaExtension="http://www.aiim.org/pdfa/ns/extension/" \
+            xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#" xmlns:pdfaProperty="http://www.aiim.org/pdfa/ns/property#">
+            <pdfaExtension:schemas><rdf:Bag><rdf:li rdf:parseType="Resource">
+            <pdfaSchema:schema>PDF/UA identification</pdfaSchema:schema>
+            <pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/</pdfaSchema:namespaceURI>
+            <pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>
+            <pdfaSchema:property><rdf:Seq><rdf:li rdf:parseType="Resource">
+            <pdfaProperty:name>part</pdfaProperty:name><pdfaProperty:valueType>Integer</pdfaProperty:valueType>
+            <pdfaProperty:category>internal</pdfaProperty:category>
+            <pdfaProperty:description>part of ISO 14289 that the file follows</pdfaProperty:description>
+            </rdf:li></rdf:Seq></pdfaSchema:property>
+            </rdf:li></rdf:Bag></pdfaExtension:schemas></rdf:Description>
+            """;
+
     private static final String PRODUCER = "Reelproof";
     private static final String SRGB = "sRGB IEC61966-2.1";
     private static final int FILE_IDENTIFIER_BYTES = 16;
@@ -44,7 +64,7 @@ final class PdfA {
     private PdfA() {}
 
     static void describe(PDDocument document, CertificateContent content, EmbeddedFont font) throws IOException {
-        String title = font.printable("Test certificate " + content.number() + ", reel " + content.reel());
+        String title = font.printable(content.paper().title() + " " + content.number() + ", reel " + content.reel());
         String author = font.printable(content.plant().name());
         Calendar issued = GregorianCalendar.from(
                 OffsetDateTime.parse(content.issued()).withNano(0).toZonedDateTime());
@@ -57,7 +77,7 @@ final class PdfA {
         information.setCreationDate(issued);
         information.setModificationDate(issued);
 
-        document.getDocumentCatalog().setLanguage("en");
+        document.getDocumentCatalog().setLanguage(content.paper().language());
         document.getDocumentCatalog().setMetadata(metadata(document, title, author, issued));
         document.getDocumentCatalog().addOutputIntent(outputIntent(document));
         setFileIdentifier(document, content);
@@ -82,7 +102,10 @@ final class PdfA {
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             new XmpSerializer().serialize(metadata, bytes, true);
             PDMetadata packet = new PDMetadata(document);
-            packet.importXMPMetadata(bytes.toByteArray());
+            String serialized = bytes.toString(StandardCharsets.UTF_8);
+            packet.importXMPMetadata(serialized
+                    .replace(END_OF_METADATA, ACCESSIBLE + END_OF_METADATA)
+                    .getBytes(StandardCharsets.UTF_8));
             return packet;
         } catch (BadFieldValueException | TransformerException e) {
             throw new IllegalStateException("the metadata of the certificate cannot be written", e);

@@ -2,8 +2,11 @@ package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateContent.Row;
+import dev.reelproof.pdf.page.EmbeddedFont;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
+import dev.reelproof.pdf.page.StructureTree.Part;
+import dev.reelproof.wording.PaperWord;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,44 +14,50 @@ import java.util.List;
 /** Draws one row a requirement: what was asked, the worst figure and its place, and below, smaller, what it means. */
 final class RequirementTable {
     private static final float CELL_PADDING = 3;
-    private static final float HEADING_SMALLER_BY = 0.4f;
     private static final float HEADING_TOP = 1;
     private static final float HEADING_TO_RULE = 3.5f;
-    private static final float NOTE_SMALLER_BY = 1;
-    private static final float ROW_TOP = 1.5f;
+    private static final float ROW_TOP = 2;
     /** What a row has above its first and below its last line together. */
-    private static final float ROW_PADDING = 4.5f;
+    private static final float ROW_PADDING = 5;
 
     private static final float RULE = 0.7f;
-    private static final float GAP_BELOW = 10;
+    private static final float GAP_BELOW = 8;
+    /** So many rows at least stand under the heading of the table. */
+    private static final int ROWS_WITH_HEADING = 2;
 
     private final PageFlow flow;
     private final float size;
     private final float noteSize;
+    private final Part table;
 
     private RequirementTable(PageFlow flow, Density density) {
         this.flow = flow;
         this.size = density.tableSize();
-        this.noteSize = size - NOTE_SMALLER_BY;
+        this.noteSize = PageLayout.LEAST_SIZE;
+        this.table = flow.whole().add("Table");
     }
 
     static void draw(PageFlow flow, CertificateContent content, Density density) throws IOException {
-        new RequirementTable(flow, density).rows(content.rows());
+        List<Row> rows = content.rows();
+        int together = Math.min(ROWS_WITH_HEADING, rows.size());
+        float row = (density.tableSize() * 2 + PageLayout.LEAST_SIZE) * PageLayout.LEADING;
+        float first = density.tableSize() * 2 + together * row;
+        flow.heading(flow.say(PaperWord.RESULTS), first);
+        new RequirementTable(flow, density).rows(rows);
     }
 
     private void rows(List<Row> rows) throws IOException {
-        headings();
+        headings(true);
         boolean shaded = false;
         for (Row row : rows) {
             float height = height(row);
             if (flow.makeRoom(height)) {
-                headings();
+                headings(false);
             }
             if (shaded) {
                 flow.canvas().fillRectangle(PageLayout.MARGIN, flow.y(), PageLayout.BODY_WIDTH, height, Palette.ZEBRA);
             }
             cells(row);
-            note(row);
             flow.moveDown(height);
             shaded = !shaded;
         }
@@ -60,18 +69,28 @@ final class RequirementTable {
         flow.canvas().line(PageLayout.MARGIN, flow.y(), PageLayout.RIGHT, flow.y(), Palette.MUTED, RULE);
     }
 
-    private void headings() throws IOException {
-        float headingSize = size - HEADING_SMALLER_BY;
-        float baseline = flow.y() + headingSize + HEADING_TOP;
+    /** Draws the heads of the columns; only the first of a table are part of it, the others repeat them. */
+    private void headings(boolean first) throws IOException {
+        float baseline = flow.y() + size + HEADING_TOP;
+        Part row = first ? table.add("TR") : null;
         for (TableColumn column : TableColumn.values()) {
-            if (column.alignsRight()) {
-                flow.canvas().textEndingAt(column.heading(), rightOf(column), baseline, headingSize, Palette.MUTED);
+            String heading = flow.say(column.heading());
+            if (row != null) {
+                flow.as(row.add("TH").headingColumn(), () -> heading(column, heading, baseline));
             } else {
-                flow.canvas().text(column.heading(), leftOf(column), baseline, headingSize, Palette.MUTED);
+                heading(column, heading, baseline);
             }
         }
         flow.moveTo(baseline + HEADING_TO_RULE);
         rule();
+    }
+
+    private void heading(TableColumn column, String heading, float baseline) throws IOException {
+        if (column.alignsRight()) {
+            flow.canvas().textEndingAt(heading, rightOf(column), baseline, PageLayout.LEAST_SIZE, Palette.MUTED);
+        } else {
+            flow.canvas().text(heading, leftOf(column), baseline, PageLayout.LEAST_SIZE, Palette.MUTED);
+        }
     }
 
     private static float leftOf(TableColumn column) {
@@ -82,13 +101,54 @@ final class RequirementTable {
         return PageLayout.MARGIN + column.offset() + column.width() - CELL_PADDING;
     }
 
-    private List<String> lines(TableColumn column, Row row) {
-        return flow.font().wrap(column.cell(row), size, column.width() - 2 * CELL_PADDING, PageLayout.MOST_LINES);
+    private EmbeddedFont fontOf(TableColumn column) {
+        return column.isBold() ? flow.bold() : flow.font();
+    }
+
+    /** A line of a cell; what ends at the right edge of the column. */
+    private record CellLine(String left, String right) {}
+
+    private List<CellLine> lines(TableColumn column, Row row) {
+        float width = column.width() - 2 * CELL_PADDING;
+        if (column == TableColumn.LIMIT) {
+            return limitLines(row, width);
+        }
+        return fontOf(column).wrap(column.cell(row, flow.words()), size, width, PageLayout.MOST_LINES).stream()
+                .map(line -> new CellLine(line, ""))
+                .toList();
+    }
+
+    /** A limit of one formula as a text; of several as a small table, formulas on the left and ranges on the right. */
+    private List<CellLine> limitLines(Row row, float width) {
+        List<CellLine> lines = new ArrayList<>();
+        List<CertificateContent.Part> parts = TableColumn.limits(row);
+        if (parts.size() <= 1) {
+            flow.font().wrap(TableColumn.LIMIT.cell(row, flow.words()), size, width).stream()
+                    .map(line -> new CellLine(line, ""))
+                    .forEach(lines::add);
+            return lines;
+        }
+        for (int i = 0; i < parts.size(); i++) {
+            String range = parts.get(i).range() + (i + 1 < parts.size() ? ";" : "");
+            List<String> figures = flow.font().wrap(parts.get(i).figures() + ",", size, width);
+            figures.subList(0, figures.size() - 1).forEach(line -> lines.add(new CellLine(line, "")));
+            String last = figures.get(figures.size() - 1);
+            if (flow.font().width(last + "  " + range, size) <= width) {
+                lines.add(new CellLine(last, range));
+            } else {
+                lines.add(new CellLine(last, ""));
+                lines.add(new CellLine("", range));
+            }
+        }
+        return lines;
     }
 
     private List<String> noteLines(Row row) {
         List<String> parts = new ArrayList<>();
         parts.add(row.plain());
+        if (row.points() > 1) {
+            parts.add(flow.say(PaperWord.VALUES, "count", String.valueOf(row.points())));
+        }
         parts.addAll(row.notes());
         float width = TableColumn.WHERE.offset() - 2 * CELL_PADDING;
         return flow.font().wrap(String.join("; ", parts), noteSize, width, PageLayout.MOST_LINES);
@@ -113,25 +173,38 @@ final class RequirementTable {
     }
 
     private void cells(Row row) throws IOException {
+        Part tableRow = table.add("TR");
         for (TableColumn column : TableColumn.values()) {
-            float baseline = flow.y() + size + ROW_TOP;
-            for (String line : lines(column, row)) {
-                cell(line, column, baseline);
-                baseline += size * PageLayout.LEADING;
+            boolean heads = column == TableColumn.REQUIREMENT;
+            Part cell = heads ? tableRow.add("TH").headingRow() : tableRow.add("TD");
+            flow.as(cell, () -> {
+                float baseline = flow.y() + size + ROW_TOP;
+                for (CellLine line : lines(column, row)) {
+                    cell(line, column, baseline);
+                    baseline += size * PageLayout.LEADING;
+                }
+            });
+            if (heads) {
+                flow.as(cell, () -> note(row));
             }
         }
     }
 
-    private void cell(String line, TableColumn column, float baseline) throws IOException {
+    private void cell(CellLine line, TableColumn column, float baseline) throws IOException {
         PageCanvas canvas = flow.canvas();
         if (column.alignsRight() && column.isBold()) {
-            canvas.boldTextEndingAt(line, rightOf(column), baseline, size, Palette.TEXT);
+            canvas.boldTextEndingAt(line.left(), rightOf(column), baseline, size, Palette.TEXT);
         } else if (column.alignsRight()) {
-            canvas.textEndingAt(line, rightOf(column), baseline, size, Palette.TEXT);
+            canvas.textEndingAt(line.left(), rightOf(column), baseline, size, Palette.TEXT);
         } else if (column.isBold()) {
-            canvas.boldText(line, leftOf(column), baseline, size, Palette.TEXT);
+            canvas.boldText(line.left(), leftOf(column), baseline, size, Palette.TEXT);
         } else {
-            canvas.text(line, leftOf(column), baseline, size, Palette.TEXT);
+            if (!line.left().isEmpty()) {
+                canvas.text(line.left(), leftOf(column), baseline, size, Palette.TEXT);
+            }
+            if (!line.right().isEmpty()) {
+                canvas.textEndingAt(line.right(), rightOf(column), baseline, size, Palette.MUTED);
+            }
         }
     }
 

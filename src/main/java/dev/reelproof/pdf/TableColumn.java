@@ -1,21 +1,26 @@
 package dev.reelproof.pdf;
 
+import dev.reelproof.certificate.CertificateContent.Part;
 import dev.reelproof.certificate.CertificateContent.Row;
+import dev.reelproof.judgement.Outcome;
+import dev.reelproof.wording.PaperWord;
+import dev.reelproof.wording.Wording;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
 
 /** The columns of the table of requirements, from left to right. */
 enum TableColumn {
-    REQUIREMENT("Requirement", 112, Align.LEFT, Weight.BOLD),
-    LIMIT("Limit", 107, Align.LEFT, Weight.REGULAR),
-    WORST("Worst", 38, Align.RIGHT, Weight.REGULAR),
-    LIMIT_THERE("Limit there", 40, Align.RIGHT, Weight.REGULAR),
-    MARGIN("Margin", 36, Align.RIGHT, Weight.BOLD),
-    UNIT("Unit", 45, Align.LEFT, Weight.REGULAR),
-    WHERE("Where", 65, Align.LEFT, Weight.REGULAR),
-    POINTS("Points", 28, Align.RIGHT, Weight.REGULAR),
-    OUTCOME("Result", 40, Align.RIGHT, Weight.REGULAR);
+    REQUIREMENT(PaperWord.REQUIREMENT, 106, Align.LEFT, Weight.BOLD),
+    LIMIT(PaperWord.LIMIT, 124, Align.LEFT, Weight.REGULAR),
+    VALUE(PaperWord.VALUE, 41, Align.RIGHT, Weight.REGULAR),
+    LIMIT_THERE(PaperWord.LIMIT_THERE, 44, Align.RIGHT, Weight.REGULAR),
+    MARGIN(PaperWord.MARGIN, 38, Align.RIGHT, Weight.BOLD),
+    UNIT(PaperWord.UNIT, 50, Align.LEFT, Weight.REGULAR),
+    WHERE(PaperWord.WHERE, 62, Align.LEFT, Weight.REGULAR),
+    RESULT(PaperWord.RESULT, 46, Align.RIGHT, Weight.REGULAR);
 
     private static final char NO_BREAK_SPACE = '\u00a0';
-    private static final String BEFORE_RANGE = ", ";
 
     private enum Align {
         LEFT,
@@ -27,7 +32,7 @@ enum TableColumn {
         BOLD
     }
 
-    private final String heading;
+    private final PaperWord heading;
     private final float width;
     private final Align align;
     private final Weight weight;
@@ -37,14 +42,14 @@ enum TableColumn {
      *
      * @param width in points
      */
-    TableColumn(String heading, float width, Align align, Weight weight) {
+    TableColumn(PaperWord heading, float width, Align align, Weight weight) {
         this.heading = heading;
         this.width = width;
         this.align = align;
         this.weight = weight;
     }
 
-    String heading() {
+    PaperWord heading() {
         return heading;
     }
 
@@ -74,29 +79,30 @@ enum TableColumn {
     }
 
     /** What a row has in this column. */
-    String cell(Row row) {
+    String cell(Row row, Wording words) {
         return switch (this) {
             case REQUIREMENT -> row.title();
-            case LIMIT -> limit(row);
-            case WORST -> row.value();
+            case LIMIT -> limits(row).stream()
+                    .map(part -> part.range().isEmpty() ? part.figures() : part.figures() + ", " + part.range())
+                    .collect(Collectors.joining("; "));
+            case VALUE -> row.value();
             case LIMIT_THERE -> row.limitThere();
             case MARGIN -> row.margin();
             case UNIT -> unbroken(row.unit());
             case WHERE -> row.where().replace(" MHz", unbroken(" MHz")).replace(" kHz", unbroken(" kHz"));
-            case POINTS -> Integer.toString(row.points());
-            case OUTCOME -> row.outcome().replace('-', ' ');
+            case RESULT -> Arrays.stream(Outcome.values())
+                    .filter(outcome -> outcome.word().equals(row.outcome()))
+                    .findFirst()
+                    .map(words::outcome)
+                    .orElseThrow();
         };
     }
 
-    /** The limit with neither its unit nor its range of frequency broken over two lines. */
-    private static String limit(Row row) {
-        String limit = row.limit().replace(row.unit(), unbroken(row.unit()));
-        int comma = limit.lastIndexOf(BEFORE_RANGE);
-        if (comma < 0) {
-            return limit;
-        }
-        int range = comma + BEFORE_RANGE.length();
-        return limit.substring(0, range) + unbroken(limit.substring(range));
+    /** The parts of a limit, the unit of none broken over two lines. */
+    static List<Part> limits(Row row) {
+        return row.limitParts().stream()
+                .map(part -> new Part(part.figures().replace(row.unit(), unbroken(row.unit())), unbroken(part.range())))
+                .toList();
     }
 
     private static String unbroken(String words) {

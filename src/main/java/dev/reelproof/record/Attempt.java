@@ -3,6 +3,7 @@ package dev.reelproof.record;
 import dev.reelproof.judgement.Verdict;
 import java.time.OffsetDateTime;
 import java.util.Comparator;
+import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -13,8 +14,9 @@ import org.jspecify.annotations.Nullable;
  * @param number the record's attempt: which it was in the order of arrival, from 1; it never changes
  * @param tested when it was tested, as {@link #timeOfTest} says
  * @param received when it came in
- * @param verdict what it came to
+ * @param verdict what it came to, judged as the product that the reel was then
  * @param acceptance by whom its pass was accepted last, where the rule on retests asked for it
+ * @param again its later judgements as other products, by a regrade each, the last one last
  */
 public record Attempt(
         UUID record,
@@ -22,7 +24,16 @@ public record Attempt(
         OffsetDateTime tested,
         OffsetDateTime received,
         Verdict verdict,
-        @Nullable RetestAcceptance acceptance) {
+        @Nullable RetestAcceptance acceptance,
+        List<JudgedAgain> again) {
+
+    /**
+     * The same test, judged as another product.
+     *
+     * @param record the id of that record
+     * @param verdict what it came to
+     */
+    public record JudgedAgain(UUID record, Verdict verdict) {}
 
     /** The order of test: the earlier first; of two at one time the one that came in first. */
     static final Comparator<Attempt> IN_ORDER_OF_TEST = Comparator.comparing(
@@ -37,6 +48,42 @@ public record Attempt(
         if (!(number >= 1)) {
             throw new IllegalArgumentException("attempts count from 1, not " + number);
         }
+        again = List.copyOf(again);
+    }
+
+    /** A test that was judged once. */
+    public Attempt(
+            UUID record,
+            int number,
+            OffsetDateTime tested,
+            OffsetDateTime received,
+            Verdict verdict,
+            @Nullable RetestAcceptance acceptance) {
+        this(record, number, tested, received, verdict, acceptance, List.of());
+    }
+
+    /** Whether a record is one of this test: its own, or one that judges it again. */
+    public boolean isOf(UUID id) {
+        return record.equals(id) || again.stream().anyMatch(one -> one.record().equals(id));
+    }
+
+    /** The record that counts: the last that judges the test. */
+    public UUID decidingRecord() {
+        return again.isEmpty() ? record : again.get(again.size() - 1).record();
+    }
+
+    /** What the test came to by the record that counts. */
+    public Verdict decidingVerdict() {
+        return verdictOf(decidingRecord());
+    }
+
+    /** What the test came to by one of its records. */
+    public Verdict verdictOf(UUID id) {
+        return again.stream()
+                .filter(one -> one.record().equals(id))
+                .map(JudgedAgain::verdict)
+                .findFirst()
+                .orElse(verdict);
     }
 
     /**

@@ -12,7 +12,7 @@ import java.util.UUID;
 
 /**
  * All tests of one reel in the order in which they were done, whatever the order in which they came in. The last of them is the newest:
- * its verdict is the reel's.
+ * its verdict is the reel's; where a regrade judged it again, the verdict of that.
  *
  * @param attempts the tests; put in order
  */
@@ -44,9 +44,10 @@ public record AttemptHistory(List<Attempt> attempts) {
         return attempts.isEmpty() ? Optional.empty() : Optional.of(attempts.get(attempts.size() - 1));
     }
 
-    /** Whether a record is that of the newest test. */
+    /** Whether a record is the one of the newest test that counts. */
     public boolean isNewest(UUID record) {
-        return newest().filter(attempt -> attempt.record().equals(record)).isPresent();
+        return newest().filter(attempt -> attempt.decidingRecord().equals(record))
+                .isPresent();
     }
 
     /**
@@ -65,7 +66,7 @@ public record AttemptHistory(List<Attempt> attempts) {
      */
     public int orderOf(UUID record) {
         for (int i = 0; i < attempts.size(); i++) {
-            if (attempts.get(i).record().equals(record)) {
+            if (attempts.get(i).isOf(record)) {
                 return i + 1;
             }
         }
@@ -92,7 +93,7 @@ public record AttemptHistory(List<Attempt> attempts) {
     public Optional<String> lateWarning(OffsetDateTime tested) {
         return isOlder(tested)
                 ? newest().map(newest -> "This test ended " + time(tested) + ", before attempt " + newest.number()
-                        + " of this reel (" + newest.verdict().word() + ", ended " + time(newest.tested())
+                        + " of this reel (" + newest.decidingVerdict().word() + ", ended " + time(newest.tested())
                         + "), but came in after it. It is kept as an older test and does not decide on the reel.")
                 : Optional.empty();
     }
@@ -102,7 +103,8 @@ public record AttemptHistory(List<Attempt> attempts) {
     }
 
     /**
-     * Whether the newest test passed although an earlier one failed of which no engineer knew who accepted a pass after it.
+     * Whether the newest test passed although an earlier one failed of which no engineer knew who accepted a pass after it. A regrade of a
+     * test that failed is no such pass: two persons decided on it.
      *
      * <p>Who accepted knew of what had come in until then, and of no failure that came in later, even if it is of an earlier test.
      */

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * One test of a reel among its tests, as a person reads it.
  *
  * @param summary what it came to at which attempt, and what the tests before it came to
- * @param older that a newer test decides, and what that came to; null for the newest
+ * @param older that a newer test decides, or a later judgement of this one, and what that came to; null for the one that decides
  * @param awaiting that it counts only once an engineer has accepted it; null unless it is so
  * @param accepted who accepted it, and why; null unless somebody did
  */
@@ -24,14 +24,13 @@ public record AttemptWords(
 
     static AttemptWords of(AttemptHistory history, UUID record, boolean awaitsEngineer, Catalogue words) {
         Attempt attempt = history.of(record);
-        Attempt newest = history.newest().orElseThrow();
         int order = history.orderOf(record);
         RetestAcceptance acceptance = attempt.acceptance();
         return new AttemptWords(
                 words.text(
                         "attempt.summary",
                         "verdict",
-                        words.text("verdict." + attempt.verdict().word()),
+                        words.text("verdict." + attempt.verdictOf(record).word()),
                         "attempt",
                         String.valueOf(attempt.number()),
                         "order",
@@ -40,14 +39,7 @@ public record AttemptWords(
                         String.valueOf(history.count()),
                         "earlier",
                         earlier(history.earlierVerdicts(record), words)),
-                history.isNewest(record)
-                        ? null
-                        : words.text(
-                                "attempt.older",
-                                "attempt",
-                                String.valueOf(newest.number()),
-                                "verdict",
-                                words.text("verdict." + newest.verdict().word())),
+                older(history, record, words),
                 awaitsEngineer ? words.text("attempt.awaiting") : null,
                 acceptance == null
                         ? null
@@ -59,6 +51,19 @@ public record AttemptWords(
                                 acceptance.at().toLocalDate().toString(),
                                 "reason",
                                 acceptance.reason()));
+    }
+
+    private static @Nullable String older(AttemptHistory history, UUID record, Catalogue words) {
+        if (history.isNewest(record)) {
+            return null;
+        }
+        Attempt newest = history.newest().orElseThrow();
+        return words.text(
+                newest.isOf(record) ? "attempt.judged-again" : "attempt.older",
+                "attempt",
+                String.valueOf(newest.number()),
+                "verdict",
+                words.text("verdict." + newest.decidingVerdict().word()));
     }
 
     /** "rejected twice, incomplete once"; null where nothing was tested before. */

@@ -1,6 +1,7 @@
 package dev.reelproof.wording;
 
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.record.concession.Terms;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 
@@ -106,6 +107,16 @@ public final class CertificateWords {
         return words.text("question.newer-test.in-public");
     }
 
+    /** That the newest test passed after a failure and was not accepted yet. */
+    public String awaitsEngineer() {
+        return words.text("question.awaits-engineer");
+    }
+
+    /** The same, without what is the plant's own affair. */
+    public String awaitsEngineerInPublic() {
+        return words.text("question.awaits-engineer.in-public");
+    }
+
     /** That it was judged by limits that were found wrong. */
     public String limitsWrong(String limitSet, int revision, String reason) {
         return words.text(
@@ -115,6 +126,31 @@ public final class CertificateWords {
     /** The same, without what is the plant's own affair. */
     public String limitsWrongInPublic(String limitSet, int revision) {
         return words.text("question.limits-wrong.in-public", "set", limitSet, "revision", String.valueOf(revision));
+    }
+
+    /** That what becomes of the reel is asked for and not decided. */
+    public String concessionOpen(long concession) {
+        return words.text("question.concession-open", "id", String.valueOf(concession));
+    }
+
+    /** The same, without what is the plant's own affair. */
+    public String concessionOpenInPublic() {
+        return words.text("question.concession-open.in-public");
+    }
+
+    /** That the reel is no longer what the certificate describes. */
+    public String reelChanged(long concession, Terms terms) {
+        return words.text(
+                "question.reel-changed",
+                "id",
+                String.valueOf(concession),
+                "terms",
+                new ConcessionSentences(words).title(terms));
+    }
+
+    /** The same, without what is the plant's own affair. */
+    public String reelChangedInPublic() {
+        return words.text("question.reel-changed.in-public");
     }
 
     /** That the reel was scrapped. */

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param unit the unit of all these; empty for a count that is not per length
  * @param expanded the expanded uncertainty; null when it is not known
  * @param probability that the true value meets the limit; null when it is not known
+ * @param unrounded the value before it was rounded by the rule; null where it was compared as it is
  */
 public record PrintedFigure(
         String value,
@@ -29,7 +30,8 @@ public record PrintedFigure(
         String distance,
         String unit,
         @Nullable String expanded,
-        @Nullable String probability) {
+        @Nullable String probability,
+        @Nullable String unrounded) {
     private static final int PLACES_MORE_THAN_THE_LIMIT = 1;
     private static final int PLACES_OF_A_CURVE = 2;
     private static final int MOST_PLACES = 9;
@@ -50,7 +52,17 @@ public record PrintedFigure(
                         : Figures.uncertainty(figure.uncertainty().expanded()),
                 figure.uncertainty() == null
                         ? null
-                        : wording.probability(figure.uncertainty().probabilityOfConformity()));
+                        : wording.probability(figure.uncertainty().probabilityOfConformity()),
+                figure.value() == figure.judged() ? null : unrounded(figure, places));
+    }
+
+    /** The value with as many places as show that it is not the judged one. */
+    private static String unrounded(Figure figure, int places) {
+        int shown = places;
+        while (shown < MOST_PLACES && Figures.printsAsZero(figure.value() - figure.judged(), shown)) {
+            shown++;
+        }
+        return Figures.fixed(figure.value(), shown);
     }
 
     /** The sense of the limit as a sign. */

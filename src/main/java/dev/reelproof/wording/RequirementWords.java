@@ -1,6 +1,5 @@
 package dev.reelproof.wording;
 
-import dev.reelproof.judgement.Figure;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
@@ -9,8 +8,14 @@ import dev.reelproof.limit.PairCount;
 import dev.reelproof.limit.Per;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.Scope;
+import dev.reelproof.limit.Segment;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.Property;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** The names of properties and requirements. */
 final class RequirementWords {
@@ -63,21 +68,53 @@ final class RequirementWords {
                 : words.text("units.of-range", "from", String.valueOf(range.from()), "to", String.valueOf(range.to()));
     }
 
-    /** A limit in words: the figure or, of a curve, the formula where the figure was found, with unit and range. */
-    String limit(Requirement requirement, Figure figure) {
-        double megahertz = figure.megahertz() == null ? Double.NaN : figure.megahertz();
-        Limit limit = requirement.limit();
-        String figures = words.text(
+    /** A whole limit, a part for each stretch of frequency that has a formula of its own. */
+    List<LimitPart> limitParts(Requirement requirement) {
+        String unit = PrintedFigure.isCount(requirement)
+                ? ""
+                : " " + requirement.unit().text();
+        if (!(requirement.domain() instanceof Domain.Range range)) {
+            return List.of(
+                    new LimitPart(figures(requirement.limit(), Double.NaN) + unit, domain(requirement.domain())));
+        }
+        List<LimitPart> parts = new ArrayList<>();
+        String last = "";
+        double began = range.from();
+        List<Double> joints = joints(requirement.limit(), range);
+        for (int i = 0; i + 1 < joints.size(); i++) {
+            String figures = figures(requirement.limit(), Math.sqrt(joints.get(i) * joints.get(i + 1)));
+            boolean goesOn = figures.equals(last);
+            if (goesOn) {
+                parts.remove(parts.size() - 1);
+            } else {
+                began = joints.get(i);
+            }
+            parts.add(new LimitPart(figures + unit, range(began, joints.get(i + 1))));
+            last = figures;
+        }
+        return parts;
+    }
+
+    /** The ends of a range and the frequencies between where a formula of the limit gives way to the next. */
+    private static List<Double> joints(Limit limit, Domain.Range range) {
+        TreeSet<Double> joints = new TreeSet<>(List.of(range.from(), range.to()));
+        Stream.of(limit.lower(), limit.upper())
+                .flatMap(Optional::stream)
+                .filter(Bound.Curve.class::isInstance)
+                .flatMap(bound -> ((Bound.Curve) bound).segments().stream())
+                .map(Segment::to)
+                .filter(joint -> joint > range.from() && joint < range.to())
+                .forEach(joints::add);
+        return List.copyOf(joints);
+    }
+
+    private String figures(Limit limit, double megahertz) {
+        return words.text(
                 "limit." + limit.sense(),
                 "lower",
                 limit.lower().map(bound -> formula(bound, megahertz)).orElse(null),
                 "upper",
                 limit.upper().map(bound -> formula(bound, megahertz)).orElse(null));
-        String unit = PrintedFigure.isCount(requirement)
-                ? ""
-                : " " + requirement.unit().text();
-        String where = domain(requirement.domain());
-        return figures + unit + (where.isEmpty() ? "" : ", " + where);
     }
 
     private static String formula(Bound bound, double megahertz) {
@@ -116,7 +153,8 @@ final class RequirementWords {
     }
 
     /** A decision rule in sentences. */
-    String ruleInFull(DecisionRule rule) {
-        return words.text(key("rule-in-full.", rule), "rule", rule(rule), "clause", rule.clause());
+    String ruleInFull(DecisionRule rule, boolean rounded) {
+        String key = key("rule-in-full.", rule) + (rounded ? "-rounded" : "");
+        return words.text(key, "rule", rule(rule), "clause", rule.clause());
     }
 }

@@ -11,14 +11,20 @@ import dev.reelproof.judgement.Verdict;
 import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.Domain;
+import dev.reelproof.limit.LawSpec;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RoundingRule;
+import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
 import dev.reelproof.record.AttemptHistory;
+import dev.reelproof.record.concession.Concession;
+import dev.reelproof.record.concession.ConcessionStanding;
+import dev.reelproof.record.concession.Terms;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -29,6 +35,7 @@ public final class Wording {
     private static final double NEARLY_SURE = 0.999;
     private static final double HARDLY_POSSIBLE = 0.001;
     private static final double PERCENT = 100;
+    private static final int DIGITS_OF_READING = 6;
 
     private final Catalogue words;
     private final Places places;
@@ -52,6 +59,54 @@ public final class Wording {
 
     Catalogue words() {
         return words;
+    }
+
+    /** What a concession concedes, in a word or two. */
+    public String concession(Terms terms) {
+        return new ConcessionSentences(words).title(terms);
+    }
+
+    /** What will happen when a concession is approved, or has happened. */
+    public String concessionEffect(Concession concession) {
+        return new ConcessionSentences(words).effect(concession);
+    }
+
+    /**
+     * What may be done with the reel of an approved concession now.
+     *
+     * @param bearing what the concession means for the newest test of the reel
+     */
+    public String concessionAllows(Concession approved, ConcessionStanding bearing) {
+        return new ConcessionSentences(words).allows(approved, bearing);
+    }
+
+    /** Why a reel neither ships nor has a certificate while a concession is not decided or not done; empty when none is. */
+    public Optional<String> unfinished(ConcessionStanding standing) {
+        return new ConcessionSentences(words).unfinished(standing);
+    }
+
+    /** The same, as a sentence to whoever would ship it. */
+    public Optional<String> notToBeShipped(ConcessionStanding standing) {
+        return unfinished(standing).map(reason -> words.text("concession.unfinished", "reason", reason));
+    }
+
+    /**
+     * What an approved concession conceded, as a certificate says it.
+     *
+     * @param requirements what the test did not meet, or met only conditionally: the trade's names
+     */
+    public String concession(Concession approved, List<String> requirements) {
+        return new ConcessionSentences(words).statement(approved, requirements);
+    }
+
+    /** Who asked for an approved concession and who approved it, when and why. */
+    public String concessionPersons(Concession approved) {
+        return new ConcessionSentences(words).persons(approved);
+    }
+
+    /** A role in words. */
+    public String role(String word) {
+        return words.text("role." + word);
     }
 
     /** The trade's name of a property. */
@@ -119,6 +174,11 @@ public final class Wording {
         return several ? words.text("label.limit") + requirements.qualifiers(requirement) : words.text("label.limit");
     }
 
+    /** Which end of the cable. */
+    public String end(End end) {
+        return words.text("end." + end.word());
+    }
+
     /** What runs along the axis of a plot over frequency. */
     public String frequencyAxis() {
         return words.text("axis.frequency");
@@ -134,9 +194,35 @@ public final class Wording {
         return PrintedFigure.of(requirement, figure, this);
     }
 
-    /** A limit in words: the figure or, of a curve, the formula where the figure was found, with unit and range. */
-    public String limit(Requirement requirement, Figure figure) {
-        return requirements.limit(requirement, figure);
+    /** A whole limit in words: each figure or formula, with unit and range. */
+    public String limit(Requirement requirement) {
+        return requirements.limitParts(requirement).stream()
+                .map(LimitPart::words)
+                .collect(Collectors.joining(words.text("limit.and")));
+    }
+
+    /** A whole limit, a part for each stretch of frequency that has a formula of its own. */
+    public List<LimitPart> limitParts(Requirement requirement) {
+        return requirements.limitParts(requirement);
+    }
+
+    /**
+     * A label, heading or sentence of a certificate, with its parts filled in.
+     *
+     * @param parts name and value by turns; a value of null is a part that is not there
+     */
+    public String paper(PaperWord word, @Nullable String... parts) {
+        return words.text(word.key(), parts);
+    }
+
+    /** What a paper is called that a plant declares to be of a kind. */
+    public String declared(String kind) {
+        return words.text("declared." + kind);
+    }
+
+    /** The sentences of a statement of conformity. */
+    public StatementSentences statement() {
+        return new StatementSentences(this);
     }
 
     /** How sure a figure is, for who reads the symbol U. */
@@ -200,15 +286,38 @@ public final class Wording {
         return words.text("note.corrected", "laws", laws);
     }
 
+    /** A law that values are corrected by, with its coefficients by name. */
+    public String law(LawSpec law) {
+        String parts = new TreeMap<>(law.parameters())
+                .entrySet().stream()
+                        .map(part ->
+                                words.text("law-part." + part.getKey(), "value", Figures.step(part.getValue(), null)))
+                        .collect(Collectors.joining(", "));
+        String name = words.text("law." + law.name());
+        return parts.isEmpty() ? name : name + " (" + parts + ")";
+    }
+
     /** Which pairs were left out under an allowance. */
     public String leftOut(List<Integer> pairs) {
+        return words.text("note.left-out", "pairs", pairs(pairs));
+    }
+
+    /** Pairs by their numbers. */
+    String pairs(List<Integer> pairs) {
         String numbers = pairs.stream().map(String::valueOf).collect(Collectors.joining(", "));
-        return words.text(
-                "note.left-out",
-                "pairs",
-                pairs.size() == 1
-                        ? words.text("place.pair", "pair", numbers)
-                        : words.text("place.pairs", "pairs", numbers));
+        return pairs.size() == 1
+                ? words.text("place.pair", "pair", numbers)
+                : words.text("place.pairs", "pairs", numbers);
+    }
+
+    /** What was measured, before it was referred to temperature and length. */
+    public String asMeasured(double value, String unit) {
+        return words.text("note.measured", "value", Figures.significant(value, DIGITS_OF_READING), "unit", unit);
+    }
+
+    /** What the value was before the rule rounded it. */
+    public String beforeRounding(String value) {
+        return words.text("note.unrounded", "value", value);
     }
 
     /** A probability in percent with one place; never said to be certain. */
@@ -268,9 +377,13 @@ public final class Wording {
         return requirements.rule(rule);
     }
 
-    /** A decision rule in sentences. */
-    public String ruleInFull(DecisionRule rule) {
-        return requirements.ruleInFull(rule);
+    /**
+     * A decision rule in sentences.
+     *
+     * @param rounded whether values that it decides on were rounded before
+     */
+    public String ruleInFull(DecisionRule rule, boolean rounded) {
+        return requirements.ruleInFull(rule, rounded);
     }
 
     /** How values are brought to the precision of their limits. */

@@ -30,7 +30,7 @@ class UnknownParametersTest {
 
     @ParameterizedTest
     @CsvSource({
-        "/api/v1/certificates, order, SO-4711, query",
+        "/api/v1/certificates, bay, 7, query",
         "/api/v1/reels, verdict, rejected, query",
         "/api/v1/reels, Query, R-1, query",
         "/api/v1/audit, reel, R-1, subject",

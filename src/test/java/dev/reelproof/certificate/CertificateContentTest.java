@@ -17,9 +17,12 @@ import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.limit.LimitSamples;
 import dev.reelproof.measurement.Property;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class CertificateContentTest {
     private final CertificateSamples sample = CertificateSamples.of(4, 500);
@@ -53,15 +56,32 @@ class CertificateContentTest {
         assertEquals("6.904", row.value());
         assertEquals("2.476", row.margin());
         assertEquals("pair 3, wire b", row.where());
-        assertEquals(List.of("corrected: copper temperature (coefficient: 0.00393), linear length"), row.notes());
+        assertEquals(
+                List.of("as measured 21.92 ohm", "corrected: copper temperature (coefficient 0.00393), linear length"),
+                row.notes());
     }
 
     @Test
-    void aCurveIsPrintedAsTheFormulaAtTheWorstPlace() {
+    void aCurveIsPrintedAsItsFormula() {
         assertEquals(
                 "≤ 1.82·√f + 0.0091·f + 0.25/√f dB/100 m, 1 to 500 MHz",
                 row("insertion-loss").limit());
         assertEquals("≥ 44.3 − 15·log10(f/100) dB, 1 to 500 MHz", row("next").limit());
+    }
+
+    /** The danger: the formula at the worst place was printed over the whole range. */
+    @Test
+    void aCurveOfSeveralFormulasIsPrintedWhole() {
+        Row row = row("return-loss");
+        assertEquals(
+                List.of(
+                        new CertificateContent.Part("≥ 20 + 5·log10(f) dB", "1 to 10 MHz"),
+                        new CertificateContent.Part("≥ 25 dB", "10 to 20 MHz"),
+                        new CertificateContent.Part("≥ 25 − 7·log10(f/20) dB", "20 to 500 MHz")),
+                row.limitParts());
+        assertEquals(
+                "≥ 20 + 5·log10(f) dB, 1 to 10 MHz; ≥ 25 dB, 10 to 20 MHz; ≥ 25 − 7·log10(f/20) dB, 20 to 500 MHz",
+                row.limit());
     }
 
     @Test
@@ -104,41 +124,64 @@ class CertificateContentTest {
     }
 
     @Test
-    void thinningKeepsTheLowestAndHighestValueOfEachSweep() {
+    void thinningKeepsTheLowestAndHighestValueOfTheWorstSweep() {
         CertificateSamples fine = CertificateSamples.of(4, 20_000);
         Plot plot = plot(fine.content(), "return-loss");
-        List<CorrectedSweep> sweeps = fine.judgement(Verdict.ACCEPTED).sweeps().stream()
+        Line line = plot.lines().get(0);
+        double[] all = fine.judgement(Verdict.ACCEPTED).sweeps().stream()
                 .filter(sweep -> sweep.property() == Property.RETURN_LOSS)
+                .filter(sweep ->
+                        line.label().equals(String.valueOf(sweep.subject().pair()))
+                                && line.end().equals(sweep.subject().end().word()))
+                .findFirst()
+                .orElseThrow()
+                .corrected();
+        assertTrue(line.values().size() < 400, "points kept: " + line.values().size());
+        assertEquals(Arrays.stream(all).min().orElseThrow(), Collections.min(line.values()), 0.0005);
+        assertEquals(Arrays.stream(all).max().orElseThrow(), Collections.max(line.values()), 0.0005);
+        assertEquals(1, line.megahertz().get(0));
+        assertEquals(500, line.megahertz().get(line.megahertz().size() - 1));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"acr-f, 24", "next, 12", "return-loss, 8"})
+    void sweepsBecomeABandThatHoldsThemAllWithTheWorstInIt(String property, int count) {
+        Plot plot = plot(content, property);
+        assertEquals(count, plot.sweeps());
+        assertEquals(1, plot.lines().size());
+        assertNotNull(plot.band());
+        List<double[]> sweeps = sample.judgement(Verdict.ACCEPTED).sweeps().stream()
+                .filter(sweep -> sweep.property().id().equals(property))
+                .map(CorrectedSweep::corrected)
                 .toList();
-        assertEquals(sweeps.size(), plot.lines().size());
-        for (int i = 0; i < sweeps.size(); i++) {
-            Line line = plot.lines().get(i);
-            assertTrue(
-                    line.values().size() < 400, "points kept: " + line.values().size());
-            double[] all = sweeps.get(i).corrected();
-            assertEquals(java.util.Arrays.stream(all).min().orElseThrow(), Collections.min(line.values()), 0.0005);
-            assertEquals(java.util.Arrays.stream(all).max().orElseThrow(), Collections.max(line.values()), 0.0005);
-            assertEquals(1, line.megahertz().get(0));
-            assertEquals(500, line.megahertz().get(line.megahertz().size() - 1));
-        }
+        assertEquals(
+                sweeps.stream().flatMapToDouble(Arrays::stream).min().orElseThrow(),
+                Collections.min(plot.band().lowest()),
+                0.0005);
+        assertEquals(
+                sweeps.stream().flatMapToDouble(Arrays::stream).max().orElseThrow(),
+                Collections.max(plot.band().highest()),
+                0.0005);
     }
 
     @Test
-    void manySweepsBecomeABandThatHoldsThemAllWithTheWorstInIt() {
-        Plot plot = plot(content, "acr-f");
-        assertEquals(24, plot.sweeps());
-        assertEquals(1, plot.lines().size());
-        assertNotNull(plot.band());
-        List<CorrectedSweep> sweeps = sample.judgement(Verdict.ACCEPTED).sweeps().stream()
-                .filter(sweep -> sweep.property() == Property.ACR_F)
-                .toList();
-        double lowest = sweeps.stream()
-                .flatMapToDouble(sweep -> java.util.Arrays.stream(sweep.corrected()))
-                .min()
-                .orElseThrow();
-        assertEquals(lowest, Collections.min(plot.band().lowest()), 0.0005);
-        assertNull(plot(content, "next").band());
-        assertEquals(12, plot(content, "next").lines().size());
+    void aSingleSweepIsALine() {
+        assertNull(plot(content, "delay-skew").band());
+        assertEquals(1, plot(content, "delay-skew").lines().size());
+    }
+
+    @Test
+    void theStatementSaysWhatIsMet() {
+        assertEquals(
+                List.of(
+                        "Reel R-2026-00417 was tested and meets each of the 14 requirements of the limit set “Four-pair horizontal"
+                                + " cable, category 6A”, revision 1."),
+                content.statement());
+    }
+
+    @Test
+    void whyTheSetLeavesSomethingOutStaysInItsFile() {
+        assertEquals(List.of("TCL and EL TCTL", "alien crosstalk"), content.leftOut());
     }
 
     @Test

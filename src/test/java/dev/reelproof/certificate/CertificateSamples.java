@@ -5,6 +5,7 @@ import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.judgement.Outcome;
+import dev.reelproof.judgement.Uncertainty;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.Bound;
 import dev.reelproof.limit.DecisionRule;
@@ -33,6 +34,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -71,6 +73,12 @@ public final class CertificateSamples {
                         "Northfield Cable Works (demo plant)", List.of("1 Example Street", "Northfield, Exampleland")));
     }
 
+    /** A declaration of the plant's own kind in a language. */
+    public static Declaration declaredIn(Locale language) {
+        return new Declaration(
+                CertificateType.TEST_CERTIFICATE, language, Declaration.Sheet.A4, Declaration.UnitSystem.BOTH, null);
+    }
+
     public static Item item() {
         return new Item(
                 "R-2026-00417",
@@ -78,7 +86,8 @@ public final class CertificateSamples {
                 "ft",
                 Length.of(1000, "ft"),
                 "Example Networks (invented customer)",
-                "SO-4711, line 3");
+                "SO-4711, line 3",
+                null);
     }
 
     public static TestConditions conditions() {
@@ -117,6 +126,21 @@ public final class CertificateSamples {
         return sample;
     }
 
+    /** The same, declared and printed otherwise, for another customer. */
+    public CertificateContent content(Declaration declaration, Circumstances circumstances, String customer) {
+        Item item = item();
+        return CertificateContent.of(
+                issuing(),
+                declaration,
+                circumstances,
+                new Item(
+                        item.reel(), item.lengthSent(), item.lengthUnit(), item.length(), customer, item.order(), null),
+                conditions(),
+                product(pairs),
+                judgement(Verdict.ACCEPTED),
+                limitSet());
+    }
+
     public CertificateContent content() {
         return CertificateContent.of(
                 issuing(), item(), conditions(), product(pairs), judgement(Verdict.ACCEPTED), limitSet());
@@ -149,6 +173,35 @@ public final class CertificateSamples {
     /** The certificate of a judgement. */
     public static CertificateContent contentOf(LimitSet set, Judgement judgement, int pairs) {
         return CertificateContent.of(issuing(), item(), conditions(), product(pairs), judgement, set);
+    }
+
+    /** A certificate whose only requirement is met by less than the guard band. */
+    public static CertificateContent conditional() {
+        DecisionRule rule = new DecisionRule(DecisionRule.Form.GUARD_BAND_FOUR, 1);
+        Requirement requirement = RequirementBuilder.of(
+                        Property.MUTUAL_CAPACITANCE,
+                        Limit.atMost(new Bound.Constant(5.6, 1)),
+                        new Domain.NoFrequency(),
+                        "nF/100 m")
+                .build();
+        Figure figure = new Figure(
+                Subject.ofPair(1),
+                null,
+                null,
+                5.55,
+                "nF/100 m",
+                5.55,
+                5.55,
+                5.6,
+                0.05,
+                "nF/100 m",
+                false,
+                new Uncertainty(0.12, 2, 0.9391),
+                List.of());
+        Finding finding = new Finding(
+                requirement.id(), requirement.property(), Outcome.CONDITIONAL_PASS, null, figure, 4, List.of(), rule);
+        LimitSet set = limitSetOf(List.of(requirement));
+        return contentOf(set, judgementOf(set, List.of(finding)), 4);
     }
 
     private static Finding met(Requirement requirement) {
@@ -200,7 +253,7 @@ public final class CertificateSamples {
         return "2c26b46b68ffc68ff99b453c1d30413413422d706483bfa0f98a5e886266e7ae";
     }
 
-    Judgement judgement(Verdict verdict) {
+    public Judgement judgement(Verdict verdict) {
         return new Judgement("category-6a-cable", 1, sha256(), "0.1.0", verdict, findings, sweeps, null);
     }
 

@@ -1,6 +1,7 @@
 package dev.reelproof.certificate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -12,6 +13,9 @@ import dev.reelproof.limit.DecisionRule;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
 import dev.reelproof.measurement.Subject;
+import dev.reelproof.record.concession.ConcessionSamples;
+import dev.reelproof.record.concession.ConcessionStanding;
+import dev.reelproof.record.concession.Terms;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -75,6 +79,52 @@ class MayHaveCertificateTest {
                         CertificateSamples.judgementOf(Verdict.REJECTED, passes, fails))
                 .orElseThrow();
         assertTrue(reason.contains("; 1 requirement fails conditionally: next (pairs 1 and 2"), reason);
+    }
+
+    private static ConcessionStanding granted(Terms terms) {
+        return new ConcessionStanding(List.of(ConcessionSamples.approved(terms)), Optional.empty(), Optional.empty());
+    }
+
+    @Test
+    void aRejectedReelThatIsUsedAsItIsMay() {
+        ConcessionStanding used = granted(new Terms.UseAsIs());
+        assertEquals(
+                Optional.empty(),
+                MayHaveCertificate.reasonAgainst(
+                        CertificateSamples.judgementOf(Verdict.REJECTED, PASSES, FAILS), used));
+        String reason = MayHaveCertificate.reasonAgainst(
+                        CertificateSamples.judgementOf(Verdict.REJECTED, FAILS, NOT_TESTED), used)
+                .orElseThrow();
+        assertTrue(reason.contains("return-loss (no data"), "what was not measured is not conceded: " + reason);
+        assertFalse(reason.contains("fails"), reason);
+    }
+
+    @Test
+    void anotherKindOfConcessionMakesNoRejectedRecordPass() {
+        assertTrue(MayHaveCertificate.reasonAgainst(
+                        CertificateSamples.judgementOf(Verdict.REJECTED, FAILS), granted(new Terms.Regrade("P-2")))
+                .isPresent());
+    }
+
+    @Test
+    void aConcessionThatIsNotApprovedYetIsNone() {
+        ConcessionStanding open = new ConcessionStanding(
+                List.of(), Optional.of(ConcessionSamples.asked(new Terms.UseAsIs())), Optional.empty());
+        String reason = MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.REJECTED, FAILS), open)
+                .orElseThrow();
+        assertTrue(reason.endsWith("concession 12, which anna asked for, is not approved yet"), reason);
+        Finding conditional = finding(Property.MUTUAL_CAPACITANCE, Outcome.CONDITIONAL_PASS, null, PASSES.figure());
+        assertTrue(MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, conditional), open)
+                .isPresent());
+    }
+
+    @Test
+    void aShortenedReelIsTestedFirst() {
+        ConcessionStanding cut = new ConcessionStanding(
+                List.of(), Optional.empty(), Optional.of(ConcessionSamples.approved(new Terms.Shorten(200, "m"))));
+        String reason = MayHaveCertificate.reasonAgainst(CertificateSamples.judgementOf(Verdict.ACCEPTED, PASSES), cut)
+                .orElseThrow();
+        assertTrue(reason.contains("shortened by concession 12"), reason);
     }
 
     @Test

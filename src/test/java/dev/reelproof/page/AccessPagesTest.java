@@ -163,7 +163,7 @@ class AccessPagesTest {
 
     @Test
     void nobodyDecidesOnARequestOfTheirOwn() {
-        String subject = "reel/" + fresh("R");
+        String subject = people.hold(fresh("R"));
         browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
         browser.type("ask-subject", subject);
         browser.type("ask-reason", MARKUP);
@@ -184,7 +184,7 @@ class AccessPagesTest {
 
     private static WebElement card(String subject) {
         return browser.driver().findElements(By.cssSelector("#approvals li")).stream()
-                .filter(card -> card.getText().contains(subject))
+                .filter(card -> card.getText().startsWith("release: " + subject + "\n"))
                 .findFirst()
                 .orElseThrow();
     }

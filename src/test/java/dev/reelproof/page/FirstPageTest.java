@@ -216,7 +216,7 @@ class FirstPageTest {
         register("PAGE-50");
         open("/");
         scan("PAGE-5");
-        browser.says("hits-note", "No reel has exactly the number");
+        browser.says("hits-note", "Nothing has exactly the number");
         assertFalse(browser.driver().findElement(By.id("reel")).isDisplayed(), "a result would land on the wrong reel");
         browser.shown("query").sendKeys(Keys.ARROW_DOWN, Keys.ENTER);
         browser.says("reel-number", "PAGE-50");

@@ -84,6 +84,20 @@ final class People {
                 .path("verdict");
     }
 
+    /** Registers a reel and holds it; answers the hold as an approval names it. */
+    String hold(String reel) {
+        register(reel);
+        String id = station()
+                .contentType("application/json")
+                .body("{\"reel\": \"" + reel + "\", \"reason\": \"test of the page\"}")
+                .post("/api/v1/holds")
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("id");
+        return "hold/" + id;
+    }
+
     /** Registers a reel, sends a good result and has the certificate issued. */
     Issued issue(String reel) throws IOException {
         register(reel);

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.reelproof.access.Role;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.QuarkusTestProfile;
+import io.quarkus.test.junit.TestProfile;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Path;
@@ -19,10 +21,15 @@ import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
 
 /** What the start list, the hits and the banner say of a reel, in a real browser. */
 @QuarkusTest
+@TestProfile(ReelPagesTest.OwnPlant.class)
 class ReelPagesTest {
+    /** A database of this test alone: the list shows what was tested last at the plant. */
+    public static final class OwnPlant implements QuarkusTestProfile {}
+
     private static final Path REJECTED_RESULT = Path.of("demo-data/results/R-26006.json");
     private static final Path INCOMPLETE_RESULT = Path.of("demo-data/results/R-26010.json");
 
@@ -105,9 +112,10 @@ class ReelPagesTest {
 
     @Test
     void aReasonHalfTypedStaysWithItsRequest() {
-        String other = "R-" + UUID.randomUUID();
+        String other = people.hold("R-" + UUID.randomUUID());
+        String held = people.hold(reel);
         browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
-        for (String subject : new String[] {other, reel}) {
+        for (String subject : new String[] {other, held}) {
             browser.type("ask-subject", subject);
             browser.type("ask-reason", "test of the page");
             browser.press("#ask-send");
@@ -116,14 +124,60 @@ class ReelPagesTest {
         browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/approvals.html");
         browser.says("approvals", other);
         reason(other).sendKeys("typed for the other");
-        reason(reel).sendKeys("seen at the bench", Keys.ENTER);
+        reason(held).sendKeys("seen at the bench", Keys.ENTER);
         browser.driver().switchTo().activeElement().sendKeys(Keys.ENTER);
         browser.says("done", "approved");
         assertEquals("typed for the other", reason(other).getDomProperty("value"));
     }
 
+    @Test
+    void aRejectedReelIsConcededByTwoPersons() throws IOException {
+        people.register(reel);
+        people.send(reel, REJECTED_RESULT);
+        browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Ask a quality manager to");
+        browser.type("concession-reason", "for our own yard");
+        browser.press("#concession-ask");
+        browser.says("concession", "Use as it is, open: for our own yard");
+
+        browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/approvals.html");
+        browser.says("concessions", "Use as it is: reel " + reel);
+        browser.says("concessions", "Reel " + reel + " stays what its test made it");
+        WebElement card =
+                browser.driver().findElement(By.xpath("//ul[@id='concessions']/li[contains(., '" + reel + "')]"));
+        card.findElement(By.tagName("input")).sendKeys("looked at");
+        card.findElement(By.cssSelector("button.main")).click();
+        browser.says("done", "was approved");
+
+        browser.signIn(service, people.named(Role.QUALITY_MANAGER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Use as it is, approved");
+        browser.says("concession", "The reel may ship as it is, with a certificate that names this concession.");
+        browser.says("verdict-word", "REJECTED");
+        browser.press("#issue-conceded");
+        browser.says("concession", "names this concession");
+        browser.says("certificate", "Certificate");
+    }
+
+    @Test
+    void aShorteningIsAskedForOnThePageAndSaysWhatIsToBeDone() throws IOException {
+        people.register(reel);
+        people.send(reel, REJECTED_RESULT);
+        browser.signIn(service, people.named(Role.ENGINEER), People.PASSWORD, "/#/reel/" + reel);
+        browser.says("concession", "Ask a quality manager to");
+        new Select(browser.driver().findElement(By.id("concession-kind"))).selectByValue("shorten");
+        browser.type("concession-length", "100000");
+        browser.type("concession-reason", "the end is bad");
+        browser.press("#concession-ask");
+        browser.says("concession", "cannot be shortened");
+        new Select(browser.driver().findElement(By.id("concession-kind"))).selectByValue("shorten");
+        browser.type("concession-length", "50");
+        browser.press("#concession-ask");
+        browser.says("concession", "Shorten to 50 m, open: the end is bad");
+    }
+
     private static WebElement reason(String subject) {
-        return browser.driver().findElement(By.xpath("//li[contains(., '" + subject + "')]//input"));
+        return browser.driver()
+                .findElement(By.xpath("//li[h3[normalize-space() = 'release: " + subject + "']]//input"));
     }
 
     @Test

@@ -64,6 +64,31 @@ class AttemptHistoryTest {
     }
 
     @Test
+    void whatWasJudgedAgainIsTheSameTestOfWhichTheLastJudgementCounts() {
+        Attempt regraded = new Attempt(
+                id(2),
+                2,
+                at(9),
+                at(9),
+                Verdict.REJECTED,
+                null,
+                List.of(
+                        new Attempt.JudgedAgain(id(8), Verdict.INCOMPLETE),
+                        new Attempt.JudgedAgain(id(9), Verdict.ACCEPTED)));
+        AttemptHistory history = history(attempt(1, 8, 8, Verdict.REJECTED), regraded);
+        assertTrue(history.isNewest(id(9)));
+        assertFalse(history.isNewest(id(8)));
+        assertFalse(history.isNewest(id(2)));
+        assertEquals(2, history.orderOf(id(9)));
+        assertEquals(regraded, history.of(id(9)));
+        assertEquals(List.of(Verdict.REJECTED), history.earlierVerdicts(id(9)));
+        assertEquals(Verdict.ACCEPTED, regraded.decidingVerdict());
+        assertEquals(Verdict.REJECTED, regraded.verdictOf(id(2)));
+        assertEquals(2, history.count());
+        assertFalse(ASKS_ENGINEER.awaitsEngineer(history), "two persons decided on a regrade");
+    }
+
+    @Test
     void ofTwoTestsOfOneTimeTheLaterToComeInIsTheNewer() {
         AttemptHistory history = history(attempt(2, 8, 9, Verdict.ACCEPTED), attempt(1, 8, 8, Verdict.REJECTED));
         assertTrue(history.isNewest(id(2)));

@@ -93,7 +93,14 @@ class ServiceRoleTest {
                 "update installation_default set value = false",
                 "delete from retest_acceptance",
                 "delete from certificate_withdrawal",
-                "update limit_revision_wrong set reason = 'another'"
+                "update limit_revision_wrong set reason = 'another'",
+                "update concession set reason = 'another'",
+                "delete from concession_decision",
+                "update judged_again set of_record = record_id",
+                "update certificate_batch set asked_as = 'administrator'",
+                "delete from seal_leaf",
+                "update seal_node set hash = ''",
+                "truncate seal_head"
             })
     void mayNot(String attempt) throws SQLException {
         String subject = "try/" + UUID.randomUUID();
@@ -148,12 +155,16 @@ class ServiceRoleTest {
         Set<String> kept = new TreeSet<>(Set.of(
                 "audit_entry",
                 "certificate",
+                "certificate_batch",
                 "certificate_withdrawal",
+                "concession",
+                "concession_decision",
                 "finding",
                 "hold",
                 "hold_release",
                 "implausible_link",
                 "installation_default",
+                "judged_again",
                 "limit_revision_wrong",
                 "limit_set_revision",
                 "lot",
@@ -162,6 +173,9 @@ class ServiceRoleTest {
                 "reel_disposition",
                 "refused_report",
                 "retest_acceptance",
+                "seal_head",
+                "seal_leaf",
+                "seal_node",
                 "step_run",
                 "sweep_block",
                 "test_record",

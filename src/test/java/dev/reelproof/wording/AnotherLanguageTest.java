@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.CertificateSamples;
+import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.judgement.Figure;
 import dev.reelproof.judgement.Finding;
 import dev.reelproof.judgement.Obstacle;
@@ -23,9 +24,11 @@ import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** Another language is two files; the test has one with some words of German. */
+/** Another language is two files; the test has one with few words, under a tag that no plant prints in. */
 class AnotherLanguageTest {
-    private final Wording german = Wording.of(Catalogue.of(Locale.GERMAN));
+    private static final Locale FEW_WORDS = Locale.forLanguageTag("gsw");
+
+    private final Wording german = Wording.of(Catalogue.of(FEW_WORDS));
 
     private final Requirement returnLoss = RequirementBuilder.of(
                     Property.RETURN_LOSS, Findings.flatAtLeast(16.79), new Domain.Range(1, 500), "dB")
@@ -81,12 +84,13 @@ class AnotherLanguageTest {
         Product product = CertificateSamples.product(4);
         CertificateContent content = CertificateContent.of(
                 CertificateSamples.issuing(),
+                CertificateSamples.declaredIn(FEW_WORDS),
+                Circumstances.NONE,
                 CertificateSamples.item(),
                 CertificateSamples.conditions(),
                 product,
                 CertificateSamples.judgementOf(set, List.of(Findings.finding(returnLoss, Outcome.PASS, figure(18)))),
-                set,
-                german);
+                set);
         assertEquals("Rückflussdämpfung", content.rows().get(0).title());
         assertEquals("Paar 3, nahes Ende, 378 MHz", content.rows().get(0).where());
     }

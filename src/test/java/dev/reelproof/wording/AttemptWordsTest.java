@@ -56,6 +56,26 @@ class AttemptWordsTest {
     }
 
     @Test
+    void aRegradedTestSaysWhichOfItsJudgementsDecides() {
+        AttemptHistory history = new AttemptHistory(List.of(new Attempt(
+                id(1),
+                1,
+                DAY,
+                DAY,
+                Verdict.REJECTED,
+                null,
+                List.of(new Attempt.JudgedAgain(id(9), Verdict.ACCEPTED)))));
+        AttemptWords before = words(history, 1);
+        assertEquals("rejected at attempt 1", before.summary());
+        assertEquals(
+                "The reel was regraded. Attempt 1, judged again as another product, decides: accepted.",
+                before.older());
+        AttemptWords after = words(history, 9);
+        assertEquals("accepted at attempt 1", after.summary());
+        assertNull(after.older());
+    }
+
+    @Test
     void aTestThatCameInLateSaysItsPlaceInTime() {
         AttemptHistory history = new AttemptHistory(List.of(
                 new Attempt(id(1), 1, DAY.plusHours(5), DAY.plusHours(5), Verdict.REJECTED, null),

@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.access.Role;
 import dev.reelproof.analysis.Factor;
+import dev.reelproof.certificate.CertificateType;
+import dev.reelproof.correction.Laws;
 import dev.reelproof.judgement.Message;
 import dev.reelproof.judgement.Obstacle;
 import dev.reelproof.judgement.Outcome;
@@ -16,6 +19,7 @@ import dev.reelproof.limit.Scope;
 import dev.reelproof.limit.Statistic;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Property;
+import dev.reelproof.record.ShippingNeed;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -44,6 +48,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 class CatalogueTest {
     /** What a column of the certificate holds. */
     private static final int LONGEST_PLAIN = 60;
+
+    /** The kinds of paper, which the package {@code certificate} above knows. */
+    private static final List<String> DECLARED =
+            Arrays.stream(CertificateType.values()).map(CertificateType::word).toList();
 
     private static final Path SOURCES = Path.of("src/main/java/dev/reelproof/wording");
     private static final Pattern LITERAL = Pattern.compile("\"([a-z]+(?:[.-][a-z]+)*)\"");
@@ -78,6 +86,7 @@ class CatalogueTest {
                         Arrays.stream(DecisionRule.Form.values())
                                 .map(one -> one.name().toLowerCase(Locale.ROOT).replace('_', '-'))
                                 .flatMap(one -> Stream.of("rule." + one, "rule-in-full." + one)),
+                        Stream.of("rule-in-full.simple-acceptance-rounded"),
                         Arrays.stream(RoundingRule.values())
                                 .map(one -> "rounding."
                                         + one.name().toLowerCase(Locale.ROOT).replace('_', '-')),
@@ -86,6 +95,14 @@ class CatalogueTest {
                         Arrays.stream(End.values()).map(one -> "end." + one.word()),
                         Arrays.stream(Factor.values())
                                 .map(one -> (one.isOfTest() ? "tested." : "factor.") + one.word()),
+                        Arrays.stream(PaperWord.values()).map(PaperWord::key),
+                        DECLARED.stream().map(one -> "declared." + one),
+                        Laws.names().stream()
+                                .flatMap(law -> Stream.concat(
+                                        Stream.of("law." + law),
+                                        Laws.parameters(law).stream().map(part -> "law-part." + part))),
+                        Role.words().stream().map(word -> "role." + word),
+                        Arrays.stream(ShippingNeed.values()).map(one -> "need." + one.word()),
                         Stream.of("limit.at-most", "limit.at-least", "limit.between"),
                         Stream.of("shortfall.short", "shortfall.over", "shortfall.guard"))
                 .flatMap(keys -> keys)

@@ -58,14 +58,22 @@ public class ApprovalResource {
 
     @POST
     @Consumes(MediaType.APPLICATION_JSON)
-    @Operation(summary = "Ask for an approval", description = "For persons of the roles engineer and quality-manager.")
+    @Operation(
+            summary = "Ask for an approval",
+            description =
+                    "Of 'release' (subject such as hold/12), 'withdraw' (certificate/NORTH-2026-000001) or 'change-limits'"
+                            + " (limit-set/category-6a-cable/1/wrong). For persons of the roles engineer and quality-manager.")
     @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ApprovalAnswer.Request.class)))
     @APIResponse(
             responseCode = "201",
             description = "asked for",
             content = @Content(schema = @Schema(implementation = ApprovalAnswer.class)))
     @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
-    @APIResponse(responseCode = "422", description = "unknown action, or no subject or reason")
+    @APIResponse(responseCode = "404", description = "no certificate, or no revision of a limit set, of that name")
+    @APIResponse(responseCode = "409", description = "asked for already, or done before")
+    @APIResponse(
+            responseCode = "422",
+            description = "an action that approval would not do, no such subject, or no reason")
     public Response request(@QueryParam("plant") @Nullable String plant, byte[] body) {
         asking.requirePermission(plant);
         Faults faults = new Faults();
@@ -91,12 +99,12 @@ public class ApprovalResource {
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Decide on an approval that somebody else asked for",
-            description = "For persons of the roles engineer and quality-manager.")
+            description = "What is approved is done at once. For persons of the roles engineer and quality-manager.")
     @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ApprovalAnswer.Decision.class)))
-    @APIResponse(responseCode = "200", description = "decided")
+    @APIResponse(responseCode = "200", description = "decided, and done when it was approved")
     @APIResponse(responseCode = "403", description = "the role may not, or it is a token")
     @APIResponse(responseCode = "404", description = "no such approval")
-    @APIResponse(responseCode = "409", description = "asked for by the same person, or decided before")
+    @APIResponse(responseCode = "409", description = "asked for by the same person, decided before, or cannot be done")
     public ApprovalAnswer decide(String id, @QueryParam("plant") @Nullable String plant, byte[] body) {
         asking.requirePermission(plant);
         long number = QueryParameters.id("id", id);

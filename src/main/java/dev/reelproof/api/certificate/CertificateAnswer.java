@@ -40,7 +40,18 @@ public record CertificateAnswer(
     /** A fact that speaks against a certificate. */
     @Schema(name = "CertificateQuestion")
     public record QuestionAnswer(
-            @Schema(enumeration = {"hold", "newer-test", "limits-wrong", "scrapped"}) String kind, String sentence) {
+            @Schema(
+                            enumeration = {
+                                "hold",
+                                "newer-test",
+                                "awaits-engineer",
+                                "limits-wrong",
+                                "concession-open",
+                                "reel-changed",
+                                "scrapped"
+                            })
+                    String kind,
+            String sentence) {
         static QuestionAnswer of(Question question, CertificateWords words) {
             return new QuestionAnswer(question.kind(), question.sentence(words));
         }

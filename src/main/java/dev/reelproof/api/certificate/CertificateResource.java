@@ -9,6 +9,8 @@ import dev.reelproof.app.certificate.AskWithdrawal;
 import dev.reelproof.app.certificate.FindCertificates;
 import dev.reelproof.app.certificate.ReissueCertificate;
 import dev.reelproof.app.certificate.VerifyCertificate;
+import dev.reelproof.certificate.CertificateFilter;
+import dev.reelproof.certificate.IssuedCertificate;
 import io.quarkus.security.Authenticated;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.Consumes;
@@ -22,6 +24,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -66,22 +69,56 @@ public class CertificateResource {
 
     /** A list of certificates. */
     @Schema(name = "Certificates")
-    record Listed(List<CertificateAnswer> certificates) {}
+    record Listed(
+            List<CertificateAnswer> certificates,
+            @Schema(nullable = true, description = "what 'after' is to say for those that follow; null when none do")
+                    @Nullable
+                    String next) {}
 
     @GET
     @Produces(MediaType.APPLICATION_JSON)
     @Operation(
-            summary = "Find certificates by a part of their number, reel, order or customer",
-            description = "Whatever its case; newest first; each with its state now.")
+            summary = "Certificates with their state, newest first",
+            description = "'query' is a part of number, reel, order or customer, whatever its case; 'reel', 'order' and"
+                    + " 'customer' are exact. 'from' and 'to' are days or times of issue, 'to' as a day included. 'after' is the"
+                    + " 'next' of the answer before.")
     public Listed search(
             @QueryParam("query") @DefaultValue("") String query,
+            @QueryParam("reel") @Nullable String reel,
+            @QueryParam("order") @Nullable String order,
+            @QueryParam("customer") @Nullable String customer,
+            @QueryParam("from") @Nullable String from,
+            @QueryParam("to") @Nullable String to,
+            @QueryParam("after") @Nullable String after,
             @QueryParam("limit") @DefaultValue("20") String limit,
             @QueryParam("plant") @Nullable String plantNamed) {
         String plant = plants.named(plantNamed, "plant");
-        String text = QueryParameters.text("query", query);
-        return new Listed(certificates.search(plant, text, QueryParameters.limit(limit)).stream()
-                .map(CertificateAnswer::of)
-                .toList());
+        CertificateFilter filter = new CertificateFilter(
+                QueryParameters.text("query", query),
+                QueryParameters.textIfGiven("reel", reel),
+                QueryParameters.textIfGiven("order", order),
+                QueryParameters.textIfGiven("customer", customer),
+                QueryParameters.timeOrDay("from", from, LocalTime.MIN),
+                QueryParameters.before("to", to),
+                after == null ? null : after(plant, QueryParameters.text("after", after)));
+        FindCertificates.Page page = certificates.list(plant, filter, QueryParameters.limit(limit));
+        List<CertificateAnswer> lines =
+                page.certificates().stream().map(CertificateAnswer::of).toList();
+        return new Listed(
+                lines,
+                page.isMore()
+                        ? FindCertificates.place(page.certificates()
+                                .get(page.certificates().size() - 1)
+                                .certificate())
+                        : null);
+    }
+
+    private IssuedCertificate after(String plant, String place) {
+        return certificates
+                .at(plant, place)
+                .orElseThrow(() -> QueryParameters.refused(
+                        "after",
+                        "is the 'next' of the answer before, such as NORTH-2026-000123/1, not '" + place + "'"));
     }
 
     @GET

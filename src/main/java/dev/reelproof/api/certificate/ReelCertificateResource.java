@@ -53,8 +53,12 @@ public class ReelCertificateResource {
     @APIResponse(
             responseCode = "409",
             description =
-                    "the reel may not have one: it is on hold, not accepted, never tested, scrapped, judged by limits that"
-                            + " were found wrong, or its certificate was withdrawn")
+                    "the reel may not have one: it is on hold, neither accepted nor conceded, its concession is not decided or"
+                            + " not done, it was never tested, scrapped, judged by limits that were found wrong, or its"
+                            + " certificate was withdrawn; or its type demands what nobody stated")
+    @APIResponse(
+            responseCode = "503",
+            description = "it cannot be signed at present; a number that it has by then is kept for it")
     public Response issue(@PathParam("reel") String reel, @QueryParam("plant") @Nullable String plantNamed) {
         Issued issued = issuing.issue(plants.forAction(Action.ISSUE, plantNamed, "plant"), reel);
         CertificateAnswer answer = CertificateAnswer.of(certificates.living(issued.certificate()));

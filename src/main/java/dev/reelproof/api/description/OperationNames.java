@@ -55,7 +55,7 @@ public class OperationNames implements OASFilter {
         }
         StringBuilder name = new StringBuilder(method.name().toLowerCase(Locale.ROOT));
         for (String word : words) {
-            for (String part : List.of(word.split("-", -1))) {
+            for (String part : List.of(word.split("[-.]", -1))) {
                 name.append(part.substring(0, 1).toUpperCase(Locale.ROOT)).append(part.substring(1));
             }
         }

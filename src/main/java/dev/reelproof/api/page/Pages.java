@@ -21,7 +21,7 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 public class Pages {
     private static final String FIRST = "index";
     private static final List<String> NAMES =
-            List.of(FIRST, "accounts", "approvals", "password", "set-up", "sign-in", "verify");
+            List.of(FIRST, "accounts", "approvals", "order", "password", "set-up", "sign-in", "verify");
     private static final String HTML = "text/html;charset=UTF-8";
 
     /** Asked again each time: a frame names the modules that it goes with, and both change with the version. */

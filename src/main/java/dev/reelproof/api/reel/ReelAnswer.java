@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param held the ids of the open holds that it is under
  * @param holds those holds
  */
-record ReelAnswer(
+public record ReelAnswer(
         String reel,
         String plant,
         @Nullable String product,
@@ -43,12 +43,18 @@ record ReelAnswer(
         @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<HoldAnswer> holds,
         @Schema(nullable = true, description = "that a reel which passed is on hold; null unless it is so") @Nullable
                 String heldSentence,
+        @Schema(
+                        nullable = true,
+                        description =
+                                "why it may not go while a concession of it is open or not done; null unless it is so")
+                @Nullable
+                String concessionSentence,
         @Schema(description = "whether a further test needs a reason") boolean asksRetestReason,
         String printedLength) {
 
     /** A reel in a list. */
     @Schema(name = "ReelLine")
-    record Line(
+    public record Line(
             String reel,
             String plant,
             String product,
@@ -64,12 +70,14 @@ record ReelAnswer(
             @Schema(description = "whether it is under an open hold") boolean held,
             @Schema(description = "whether it passed after a failure and counts only once an engineer has accepted it")
                     boolean awaitsEngineer,
+            @Schema(description = "whether a concession of it is open, or it was shortened and not tested since")
+                    boolean concessionUnfinished,
             @Schema(nullable = true, description = "the verdict in words; null when not tested") @Nullable
                     String verdictText,
             @Schema(nullable = true, description = "its look; null when not tested") @Nullable String look,
             String printedLength) {
 
-        static Line of(FoundReel found) {
+        public static Line of(FoundReel found) {
             ReelLine line = found.line();
             RegisteredReel reel = line.reel();
             Optional<Verdict> verdict = Optional.ofNullable(line.verdict());
@@ -86,6 +94,7 @@ record ReelAnswer(
                     line.finished(),
                     found.held(),
                     found.awaitsEngineer(),
+                    found.standing().isUnfinished(),
                     verdict.map(one -> Wording.english().verdict(one, line.conditional()))
                             .orElse(null),
                     verdict.map(one -> Look.of(one, line.conditional()).word()).orElse(null),
@@ -117,12 +126,15 @@ record ReelAnswer(
                                 .toList(),
                         file.asksRetestReason(),
                         file.certificates().stream().map(CertificateAnswer::of).toList(),
-                        holds));
+                        holds,
+                        file.unfinished()
+                                .flatMap(Wording.english()::notToBeShipped)
+                                .orElse(null)));
     }
 
     /** A reel as registered, without its records, certificates and holds. */
     static ReelAnswer of(RegisteredReel reel) {
-        return of(reel, null, false, null, null);
+        return of(reel, null, false, null, null, null);
     }
 
     /** A reel whose making alone was reported: it has no product and no tests yet. */
@@ -141,6 +153,7 @@ record ReelAnswer(
                 holds.stream().map(HoldAnswer::id).toList(),
                 holds,
                 null,
+                null,
                 false,
                 Figures.length(lot.quantity().value(), lot.quantity().unit()));
     }
@@ -150,7 +163,8 @@ record ReelAnswer(
             @Nullable List<RecordAnswer> records,
             boolean asksRetestReason,
             @Nullable List<CertificateAnswer> certificates,
-            @Nullable List<HoldAnswer> holds) {
+            @Nullable List<HoldAnswer> holds,
+            @Nullable String concessionSentence) {
         return new ReelAnswer(
                 reel.id(),
                 reel.plant(),
@@ -164,6 +178,7 @@ record ReelAnswer(
                 holds == null ? null : holds.stream().map(HoldAnswer::id).toList(),
                 holds,
                 isHeldThoughAccepted(records, holds) ? Wording.english().heldThoughAccepted() : null,
+                concessionSentence,
                 asksRetestReason,
                 Figures.length(reel.sentLength(), reel.sentUnit()));
     }

@@ -86,7 +86,10 @@ public class ReelDispositionResource {
             description = "told",
             content = @Content(schema = @Schema(implementation = DispositionAnswer.class)))
     @APIResponse(responseCode = "404", description = "the reel is not registered")
-    @APIResponse(responseCode = "409", description = "shipped without a reason, and the reel is on hold")
+    @APIResponse(
+            responseCode = "409",
+            description =
+                    "shipped without a reason, and the reel is on hold, waits for an engineer, or for a concession to be decided and done")
     @APIResponse(responseCode = "422", description = "what is told cannot be so")
     public Response tell(@PathParam("reel") String reel, byte[] body) {
         Disposition entry = tellDisposition.tell(reel, () -> report(body));

@@ -6,10 +6,10 @@ import dev.reelproof.access.ApprovalConflictException;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.Callers;
 import dev.reelproof.app.Plants;
+import dev.reelproof.intake.IntakeException;
 import dev.reelproof.store.access.Approvals;
 import dev.reelproof.store.access.AuditTrail;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Instance;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.OffsetDateTime;
@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class AskApproval {
     private final Approvals approvals;
-    private final Instance<ApprovedChange> changes;
+    private final ApprovalEffects effects;
     private final Callers callers;
     private final Plants plants;
     private final AuditTrail audit;
@@ -29,13 +29,13 @@ public class AskApproval {
 
     AskApproval(
             Approvals approvals,
-            Instance<ApprovedChange> changes,
+            ApprovalEffects effects,
             Callers callers,
             Plants plants,
             AuditTrail audit,
             Clock clock) {
         this.approvals = approvals;
-        this.changes = changes;
+        this.effects = effects;
         this.callers = callers;
         this.plants = plants;
         this.audit = audit;
@@ -69,23 +69,27 @@ public class AskApproval {
     }
 
     /**
-     * Asks, as the current caller; refuses as {@link #requirePermission} and as the change does that the approval would make.
+     * /**
+     * Asks, as the current caller; refuses as {@link #requirePermission} and as the effect does that the approval would have.
      *
-     * @throws ApprovalConflictException when the same change is asked for already
+     * @throws IntakeException when the approval of the action would do nothing
+     * @throws ApprovalConflictException when the same is asked for already
      */
     @Transactional
     public Approval ask(@Nullable String plantNamed, Action action, String subject, String reason) {
         String plant = requirePermission(plantNamed);
-        for (ApprovedChange change : changes) {
-            if (change.isMeant(action, subject)) {
-                change.requireAskable(plant, subject);
-                approvals.lockSubject(plant, action, subject);
-                approvals.openOf(plant, action, subject).ifPresent(open -> {
-                    throw new ApprovalConflictException("Approval " + open.id() + ", asked for by " + open.requestedBy()
-                            + ", is open for the same; another person decides on it.");
-                });
-            }
-        }
+        ApprovalEffect effect = effects.of(action)
+                .orElseThrow(() -> IntakeException.of(
+                        IntakeException.Kind.CONTENT,
+                        "/action",
+                        "an approval of '" + action.word() + "' would do nothing; what can be asked for here: "
+                                + effects.inWords()));
+        effect.requireSubject(plant, subject);
+        approvals.lockSubject(plant, action, subject);
+        approvals.openOf(plant, action, subject).ifPresent(open -> {
+            throw new ApprovalConflictException("Approval " + open.id() + ", asked for by " + open.requestedBy()
+                    + ", is open for the same; another person decides on it.");
+        });
         String requester = callers.current().name();
         Approval asked = approvals.insert(plant, action, subject, reason, requester, OffsetDateTime.now(clock));
         audit.write(plant, "approval-requested", subject(asked), reason, about(asked));

@@ -2,12 +2,12 @@ package dev.reelproof.app.access;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.access.Approval;
+import dev.reelproof.access.ApprovalConflictException;
 import dev.reelproof.access.Callers;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.store.access.Approvals;
 import dev.reelproof.store.access.AuditTrail;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Instance;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.OffsetDateTime;
@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 public class DecideApproval {
     private final AskApproval asking;
     private final Approvals approvals;
-    private final Instance<ApprovedChange> changes;
+    private final ApprovalEffects effects;
     private final Callers callers;
     private final AuditTrail audit;
     private final Clock clock;
@@ -26,25 +26,26 @@ public class DecideApproval {
     DecideApproval(
             AskApproval asking,
             Approvals approvals,
-            Instance<ApprovedChange> changes,
+            ApprovalEffects effects,
             Callers callers,
             AuditTrail audit,
             Clock clock) {
         this.asking = asking;
         this.approvals = approvals;
-        this.changes = changes;
+        this.effects = effects;
         this.callers = callers;
         this.audit = audit;
         this.clock = clock;
     }
 
     /**
-     * Decides, as the current caller; refuses as {@link AskApproval#requirePermission}.
+     * Decides, as the current caller, and does what is approved in the same transaction; refuses as {@link
+     * AskApproval#requirePermission}.
      *
      * @param plantNamed the plant; the caller's, else the home plant, when none is named
      * @return the approval as it stands now
      * @throws NothingThereException when the plant has none of that id
-     * @throws dev.reelproof.access.ApprovalConflictException when the caller asked for it, or it was decided before
+     * @throws ApprovalConflictException when the caller asked for it, it was decided before, or its approval would do nothing
      */
     @Transactional
     public Approval decide(@Nullable String plantNamed, long id, boolean approve, String reason) {
@@ -61,10 +62,16 @@ public class DecideApproval {
                 reason,
                 AskApproval.about(decided));
         if (approve) {
-            Action.named(decided.action()).ifPresent(action -> changes.stream()
-                    .filter(change -> change.isMeant(action, decided.subject()))
-                    .forEach(change -> change.carryOut(plant, decided)));
+            effectOf(decided).take(plant, decided);
         }
         return decided;
+    }
+
+    /** What was asked for before approvals had an effect can only be refused. */
+    private ApprovalEffect effectOf(Approval approval) {
+        return Action.named(approval.action())
+                .flatMap(effects::of)
+                .orElseThrow(() -> new ApprovalConflictException("An approval of '" + approval.action()
+                        + "' does nothing; refuse request " + approval.id() + "."));
     }
 }

@@ -1,12 +1,14 @@
 package dev.reelproof.app.certificate;
 
 import dev.reelproof.app.NothingThereException;
+import dev.reelproof.certificate.CertificateFilter;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.store.certificate.Certificates;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
+import java.util.Optional;
 
 /** Finds certificates that were issued. */
 @ApplicationScoped
@@ -19,16 +21,43 @@ public class FindCertificates {
         this.lives = lives;
     }
 
-    /** Certificates whose number, reel, order or customer contains the text, whatever its case; newest first. */
+    /**
+     * Some certificates, and the first that follow them.
+     *
+     * @param certificates with what became of them, the newest first
+     * @param isMore whether others follow
+     */
+    public record Page(List<LivingCertificate> certificates, boolean isMore) {}
+
+    /** Certificates that a list shows, the newest first. */
     @Transactional
-    public List<LivingCertificate> search(String plant, String text, int limit) {
-        return lives.of(plant, certificates.search(plant, text, limit));
+    public Page list(String plant, CertificateFilter filter, int limit) {
+        List<IssuedCertificate> found = certificates.list(plant, filter, limit + 1);
+        return new Page(lives.of(plant, found.subList(0, Math.min(limit, found.size()))), found.size() > limit);
     }
 
     /** A certificate with what became of it. */
     @Transactional
     public LivingCertificate living(IssuedCertificate certificate) {
         return new LivingCertificate(certificate, lives.of(certificate));
+    }
+
+    /**
+     * The certificate that a list is to go on behind.
+     *
+     * @param place its number, a slash, its issue
+     */
+    @Transactional
+    public Optional<IssuedCertificate> at(String plant, String place) {
+        String number = place.substring(0, Math.max(0, place.lastIndexOf('/')));
+        return certificates.issues(plant, number).stream()
+                .filter(issue -> place.equals(place(issue)))
+                .findFirst();
+    }
+
+    /** The place of a certificate in a list, as {@link #at} takes it. */
+    public static String place(IssuedCertificate certificate) {
+        return certificate.number() + "/" + certificate.issue();
     }
 
     /**

@@ -1,17 +1,22 @@
 package dev.reelproof.app.certificate;
 
 import dev.reelproof.app.hold.FindHolds;
+import dev.reelproof.app.result.TestRules;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.certificate.life.Question;
 import dev.reelproof.genealogy.Disposition;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.limit.WrongRevision;
+import dev.reelproof.record.RetestRule;
+import dev.reelproof.record.concession.Concession;
 import dev.reelproof.store.SearchTooLargeException;
+import dev.reelproof.store.concession.Concessions;
 import dev.reelproof.store.limits.WrongRevisions;
 import dev.reelproof.store.reel.Dispositions;
-import dev.reelproof.store.result.Records;
-import dev.reelproof.store.result.Records.Newest;
+import dev.reelproof.store.result.AttemptHistories;
+import dev.reelproof.store.result.RecordSummaries;
+import dev.reelproof.store.result.RecordSummaries.Newest;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -24,19 +29,35 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
-/** Finds what speaks against certificates now: open holds, newer tests, limits found wrong, reels that were scrapped. */
+/**
+ * Finds what speaks against certificates now: open holds, newer tests that were not passed or that an engineer has yet to accept, limits
+ * found wrong, concessions since, reels that were scrapped.
+ */
 @ApplicationScoped
 public class FindQuestions {
     private final FindHolds holds;
-    private final Records records;
+    private final RecordSummaries records;
     private final WrongRevisions wrongRevisions;
     private final Dispositions dispositions;
+    private final Concessions concessions;
+    private final AttemptHistories histories;
+    private final TestRules rules;
 
-    FindQuestions(FindHolds holds, Records records, WrongRevisions wrongRevisions, Dispositions dispositions) {
+    FindQuestions(
+            FindHolds holds,
+            RecordSummaries records,
+            WrongRevisions wrongRevisions,
+            Dispositions dispositions,
+            Concessions concessions,
+            AttemptHistories histories,
+            TestRules rules) {
         this.holds = holds;
         this.records = records;
         this.wrongRevisions = wrongRevisions;
         this.dispositions = dispositions;
+        this.concessions = concessions;
+        this.histories = histories;
+        this.rules = rules;
     }
 
     /**
@@ -50,15 +71,17 @@ public class FindQuestions {
         Set<String> reels = new HashSet<>();
         certificates.forEach(certificate -> reels.add(certificate.reel()));
         Map<String, List<Question>> ofReels = ofReels(plant, reels);
-        Map<String, Optional<Newest>> newest = new HashMap<>();
-        reels.forEach(reel -> newest.put(reel, records.newestVerdict(plant, reel)));
+        Map<String, Newest> newest = records.newestVerdicts(plant, reels);
+        Map<String, List<Concession>> conceded = concessions.ofReels(plant, reels);
         List<WrongRevision> wrong = wrongRevisions.all(plant);
         Map<IssuedCertificate, List<Question>> questions = new HashMap<>();
         for (IssuedCertificate certificate : certificates) {
             List<Question> own = new ArrayList<>(ofReels.getOrDefault(certificate.reel(), List.of()));
-            newest.getOrDefault(certificate.reel(), Optional.empty())
-                    .flatMap(record -> newerTest(certificate, record))
-                    .ifPresent(own::add);
+            Optional.ofNullable(newest.get(certificate.reel())).ifPresent(record -> {
+                newerTest(certificate, record).ifPresent(own::add);
+                own.addAll(Question.ofConcessions(
+                        conceded.getOrDefault(certificate.reel(), List.of()), record.id(), certificate));
+            });
             if (!wrong.isEmpty()) {
                 records.judgedBy(plant, certificate.record()).stream()
                         .flatMap(by -> wrong.stream()
@@ -111,7 +134,20 @@ public class FindQuestions {
         scrapped(plant, reels).forEach((reel, question) -> questions
                 .computeIfAbsent(reel, none -> new ArrayList<>())
                 .add(question));
+        awaitingEngineer(plant, reels).forEach(reel -> questions
+                .computeIfAbsent(reel, none -> new ArrayList<>())
+                .add(new Question.AwaitsEngineer()));
         return questions;
+    }
+
+    private List<String> awaitingEngineer(String plant, Set<String> reels) {
+        RetestRule rule = rules.retests(plant);
+        return rule.asksEngineer()
+                ? histories.of(plant, reels).entrySet().stream()
+                        .filter(entry -> rule.awaitsEngineer(entry.getValue()))
+                        .map(Map.Entry::getKey)
+                        .toList()
+                : List.of();
     }
 
     private Map<String, Question> scrapped(String plant, Set<String> reels) {

@@ -11,7 +11,9 @@ import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.judgement.Judgement;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.store.certificate.Withdrawals;
+import dev.reelproof.store.concession.Concessions;
 import dev.reelproof.store.limits.WrongRevisions;
 import dev.reelproof.store.result.AttemptHistories;
 import dev.reelproof.wording.Wording;
@@ -21,8 +23,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Finds out whether a reel may have a certificate of its newest record: not held, accepted by limits that nobody found wrong, not
- * scrapped, and not taken back before. Until the transaction ends, nothing changes that.
+ * Finds out whether a reel may have a certificate of its newest record: not held, accepted or conceded, by limits that nobody found
+ * wrong, not scrapped, and not taken back before. Until the transaction ends, nothing changes that.
  */
 @ApplicationScoped
 class MayBeCertified {
@@ -31,6 +33,7 @@ class MayBeCertified {
     private final FindQuestions questions;
     private final Withdrawals withdrawals;
     private final AttemptHistories histories;
+    private final Concessions concessions;
     private final TestRules rules;
 
     MayBeCertified(
@@ -39,17 +42,27 @@ class MayBeCertified {
             FindQuestions questions,
             Withdrawals withdrawals,
             AttemptHistories histories,
+            Concessions concessions,
             TestRules rules) {
         this.holds = holds;
         this.wrongRevisions = wrongRevisions;
         this.questions = questions;
         this.withdrawals = withdrawals;
         this.histories = histories;
+        this.concessions = concessions;
         this.rules = rules;
     }
 
     /**
-     * The record that may be certified.
+     * What may be certified.
+     *
+     * @param record the reel's newest record
+     * @param standing what the reel's concessions mean for it
+     */
+    record Certifiable(TestRecord record, ConcessionStanding standing) {}
+
+    /**
+     * The record that may be certified, with the concessions that its certificate must name.
      *
      * @param newest the reel's newest record
      * @param certificate the certificate that it has already
@@ -57,7 +70,7 @@ class MayBeCertified {
      * @throws ConflictException when it may have none for another reason
      */
     @Transactional(Transactional.TxType.MANDATORY)
-    TestRecord requireCertifiable(
+    Certifiable requireCertifiable(
             RegisteredReel reel, Optional<TestRecord> newest, Optional<IssuedCertificate> certificate) {
         List<Hold> open = holds.openOf(reel.plant(), reel.id());
         if (!open.isEmpty()) {
@@ -65,7 +78,8 @@ class MayBeCertified {
                     reel.id(), open, certificate.map(IssuedCertificate::number).orElse(null));
         }
         TestRecord record = newest.orElseThrow(() -> new ConflictException("Reel " + reel.id() + " was never tested."));
-        MayHaveCertificate.reasonAgainst(record.judgement()).ifPresent(reason -> {
+        ConcessionStanding standing = ConcessionStanding.of(concessions.ofReel(reel.plant(), reel.id()), record);
+        MayHaveCertificate.reasonAgainst(record.judgement(), standing).ifPresent(reason -> {
             throw refused(reel, reason);
         });
         if (rules.retests(reel.plant()).awaitsEngineer(histories.of(reel.plant(), reel.id()))) {
@@ -85,7 +99,7 @@ class MayBeCertified {
                             + certificate.orElseThrow().number() + ", was withdrawn ("
                             + withdrawal.reason() + "); it takes a new test to have another");
         });
-        return record;
+        return new Certifiable(record, standing);
     }
 
     private Optional<Question> against(RegisteredReel reel, Judgement judgement) {

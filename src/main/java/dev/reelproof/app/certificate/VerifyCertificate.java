@@ -12,7 +12,7 @@ import dev.reelproof.digest.Sha256;
 import dev.reelproof.pdf.file.CertificateParts;
 import dev.reelproof.pdf.file.StatedNumber;
 import dev.reelproof.store.certificate.Certificates;
-import dev.reelproof.store.result.Records;
+import dev.reelproof.store.result.RecordSummaries;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -28,12 +28,12 @@ public class VerifyCertificate {
     private static final int MOST_AT_ONCE = 2;
 
     private final Certificates certificates;
-    private final Records records;
+    private final RecordSummaries records;
     private final FindLives lives;
     private final Plants plants;
     private final Semaphore looking = new Semaphore(MOST_AT_ONCE);
 
-    VerifyCertificate(Certificates certificates, Records records, FindLives lives, Plants plants) {
+    VerifyCertificate(Certificates certificates, RecordSummaries records, FindLives lives, Plants plants) {
         this.certificates = certificates;
         this.records = records;
         this.lives = lives;

@@ -4,7 +4,7 @@ import dev.reelproof.access.Action;
 import dev.reelproof.access.Approval;
 import dev.reelproof.access.Callers;
 import dev.reelproof.app.ConflictException;
-import dev.reelproof.app.access.ApprovedChange;
+import dev.reelproof.app.access.ApprovalEffect;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.certificate.life.Withdrawal;
@@ -20,7 +20,7 @@ import java.util.Optional;
 
 /** Takes a certificate back, with all its issues: one person asks, the approval of another does it. */
 @ApplicationScoped
-public class WithdrawCertificate implements ApprovedChange {
+public class WithdrawCertificate implements ApprovalEffect {
     private static final String KIND = "certificate/";
 
     private final Certificates certificates;
@@ -44,20 +44,20 @@ public class WithdrawCertificate implements ApprovedChange {
     }
 
     @Override
-    public boolean isMeant(Action action, String subject) {
-        return action == Action.WITHDRAW;
+    public Action action() {
+        return Action.WITHDRAW;
     }
 
     @Override
     @Transactional(Transactional.TxType.MANDATORY)
-    public void requireAskable(String plant, String subject) {
+    public void requireSubject(String plant, String subject) {
         callers.current().require(Action.WITHDRAW, plant);
         requireNotWithdrawn(plant, newest(plant, subject).number());
     }
 
     @Override
     @Transactional(Transactional.TxType.MANDATORY)
-    public void carryOut(String plant, Approval given) {
+    public void take(String plant, Approval given) {
         IssuedCertificate newest = newest(plant, given.subject());
         // A reissue locks the reel too: of the two, one sees the other.
         reels.lock(plant, newest.reel());

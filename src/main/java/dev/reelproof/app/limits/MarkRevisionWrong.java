@@ -5,7 +5,8 @@ import dev.reelproof.access.Approval;
 import dev.reelproof.access.Callers;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
-import dev.reelproof.app.access.ApprovedChange;
+import dev.reelproof.app.access.ApprovalEffect;
+import dev.reelproof.intake.IntakeException;
 import dev.reelproof.limit.WrongRevision;
 import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.certificate.Certificates;
@@ -24,7 +25,7 @@ import java.util.regex.Pattern;
  * is; what the plant certified by it is in question from then on, and nothing more is certified by it.
  */
 @ApplicationScoped
-public class MarkRevisionWrong implements ApprovedChange {
+public class MarkRevisionWrong implements ApprovalEffect {
     private static final Pattern SUBJECT = Pattern.compile("limit-set/(?<id>.+)/(?<revision>[1-9][0-9]{0,8})/wrong");
     private static final int MOST_NAMED = 100;
 
@@ -60,19 +61,22 @@ public class MarkRevisionWrong implements ApprovedChange {
     private static Meant meant(String subject) {
         Matcher matcher = SUBJECT.matcher(subject);
         if (!matcher.matches()) {
-            throw new IllegalArgumentException("'" + subject + "' names no revision of a limit set");
+            throw IntakeException.of(
+                    IntakeException.Kind.CONTENT,
+                    "/subject",
+                    "'" + subject + "' names no revision of a limit set; name it such as limit-set/ID/3/wrong");
         }
         return new Meant(matcher.group("id"), Integer.parseInt(matcher.group("revision")));
     }
 
     @Override
-    public boolean isMeant(Action action, String subject) {
-        return action == Action.CHANGE_LIMITS && SUBJECT.matcher(subject).matches();
+    public Action action() {
+        return Action.CHANGE_LIMITS;
     }
 
     @Override
     @Transactional(Transactional.TxType.MANDATORY)
-    public void requireAskable(String plant, String subject) {
+    public void requireSubject(String plant, String subject) {
         callers.current().require(Action.CHANGE_LIMITS, plant);
         Meant meant = meant(subject);
         // A plant's own file may be gone; what was judged by it is kept.
@@ -86,7 +90,7 @@ public class MarkRevisionWrong implements ApprovedChange {
 
     @Override
     @Transactional(Transactional.TxType.MANDATORY)
-    public void carryOut(String plant, Approval given) {
+    public void take(String plant, Approval given) {
         Meant meant = meant(given.subject());
         wrongRevisions.lockForMarking(plant);
         requireNotMarked(plant, meant);

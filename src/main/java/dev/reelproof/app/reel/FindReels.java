@@ -4,6 +4,7 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.app.certificate.FindLives;
 import dev.reelproof.app.certificate.LivingCertificate;
+import dev.reelproof.app.concession.ConcessionCheck;
 import dev.reelproof.app.hold.FindHolds;
 import dev.reelproof.app.result.JudgedRecord;
 import dev.reelproof.app.result.JudgedRecords;
@@ -18,6 +19,7 @@ import dev.reelproof.record.ReelLine;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.RetestRule;
 import dev.reelproof.record.ScannedCode;
+import dev.reelproof.record.concession.ConcessionStanding;
 import dev.reelproof.store.SearchTooLargeException;
 import dev.reelproof.store.certificate.Certificates;
 import dev.reelproof.store.lot.Lots;
@@ -26,6 +28,7 @@ import dev.reelproof.store.result.AttemptHistories;
 import dev.reelproof.store.result.Records;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -47,6 +50,7 @@ public class FindReels {
     private final Certificates certificates;
     private final FindLives lives;
     private final FindHolds holds;
+    private final ConcessionCheck concessions;
 
     FindReels(
             Plants plants,
@@ -58,7 +62,8 @@ public class FindReels {
             Records records,
             Certificates certificates,
             FindLives lives,
-            FindHolds holds) {
+            FindHolds holds,
+            ConcessionCheck concessions) {
         this.plants = plants;
         this.judgedRecords = judgedRecords;
         this.histories = histories;
@@ -69,6 +74,7 @@ public class FindReels {
         this.certificates = certificates;
         this.lives = lives;
         this.holds = holds;
+        this.concessions = concessions;
     }
 
     /**
@@ -77,8 +83,9 @@ public class FindReels {
      * @param line the reel with what its newest test came to
      * @param held whether it is under an open hold
      * @param awaitsEngineer whether its newest test passed, but counts only once an engineer has accepted it
+     * @param standing what its concessions mean for it
      */
-    public record FoundReel(ReelLine line, boolean held, boolean awaitsEngineer) {}
+    public record FoundReel(ReelLine line, boolean held, boolean awaitsEngineer, ConcessionStanding standing) {}
 
     /**
      * What a search found.
@@ -97,6 +104,7 @@ public class FindReels {
      * @param asksRetestReason whether a further test needs a reason
      * @param certificates its certificates, newest first
      * @param holds the open holds that it is under
+     * @param unfinished what its concessions mean for it while one is open or not done; else empty
      */
     public record ReelFile(
             Optional<RegisteredReel> registered,
@@ -104,7 +112,8 @@ public class FindReels {
             List<JudgedRecord> records,
             boolean asksRetestReason,
             List<LivingCertificate> certificates,
-            List<Hold> holds) {}
+            List<Hold> holds,
+            Optional<ConcessionStanding> unfinished) {}
 
     /**
      * Reels whose number, product, order or customer contains a text, whatever its case; the newest tested first.
@@ -118,18 +127,31 @@ public class FindReels {
     public Found search(@Nullable String plantNamed, String sent, int limit) {
         String plant = plants.named(plantNamed, "plant");
         String text = ScannedCode.of(sent);
-        List<ReelLine> found = reels.search(plant, text, limit);
+        return new Found(text, withTheirState(plant, reels.search(plant, text, limit)));
+    }
+
+    /**
+     * Those of some reels that are registered, the newest tested first.
+     *
+     * @throws IntakeException when it is not found in time which of them are on hold
+     */
+    @Transactional
+    public List<FoundReel> among(String plant, Collection<String> numbers) {
+        return withTheirState(plant, reels.linesOf(plant, numbers));
+    }
+
+    private List<FoundReel> withTheirState(String plant, List<ReelLine> found) {
         List<String> numbers = found.stream().map(line -> line.reel().id()).toList();
         Set<String> held = inTime(() -> holds.heldAmong(plant, numbers));
         Set<String> awaiting = awaitingEngineer(plant, numbers);
-        return new Found(
-                text,
-                found.stream()
-                        .map(line -> new FoundReel(
-                                line,
-                                held.contains(line.reel().id()),
-                                awaiting.contains(line.reel().id())))
-                        .toList());
+        Map<String, ConcessionStanding> standings = concessions.standings(plant, numbers);
+        return found.stream()
+                .map(line -> new FoundReel(
+                        line,
+                        held.contains(line.reel().id()),
+                        awaiting.contains(line.reel().id()),
+                        standings.getOrDefault(line.reel().id(), ConcessionStanding.NONE)))
+                .toList();
     }
 
     private Set<String> awaitingEngineer(String plant, List<String> numbers) {
@@ -163,7 +185,8 @@ public class FindReels {
                 judgedRecords.ofReel(records.ofReel(plant, number), history),
                 history.count() > 0 && rules.retests(plant).asksReason(),
                 lives.of(plant, certificates.ofReel(plant, number)),
-                inTime(() -> holds.ofReel(plant, number)));
+                inTime(() -> holds.ofReel(plant, number)),
+                concessions.unfinished(plant, number));
     }
 
     private RegisteredLot made(String plant, String number) {

@@ -5,6 +5,7 @@ import dev.reelproof.access.Callers;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.concession.ConcessionCheck;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.hold.HoldCheck;
 import dev.reelproof.app.result.TestRules;
@@ -17,6 +18,7 @@ import dev.reelproof.store.access.AuditTrail;
 import dev.reelproof.store.lot.Lots;
 import dev.reelproof.store.reel.Dispositions;
 import dev.reelproof.store.result.AttemptHistories;
+import dev.reelproof.wording.Wording;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -28,8 +30,8 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Takes down where reels went. What is on hold, or waits for an engineer to accept a retest, must not leave; but what left before is
- * taken down, with the reason: a recall needs it.
+ * Takes down where reels went. What is on hold, waits for an engineer to accept a retest, or for a concession to be decided and done, must
+ * not leave; but what left before is taken down, with the reason: a recall needs it.
  */
 @ApplicationScoped
 public class TellDisposition {
@@ -38,6 +40,7 @@ public class TellDisposition {
     private final Lots lots;
     private final Dispositions dispositions;
     private final HoldCheck holds;
+    private final ConcessionCheck concessions;
     private final AttemptHistories histories;
     private final TestRules rules;
     private final AuditTrail audit;
@@ -49,6 +52,7 @@ public class TellDisposition {
             Lots lots,
             Dispositions dispositions,
             HoldCheck holds,
+            ConcessionCheck concessions,
             AttemptHistories histories,
             TestRules rules,
             AuditTrail audit,
@@ -58,6 +62,7 @@ public class TellDisposition {
         this.lots = lots;
         this.dispositions = dispositions;
         this.holds = holds;
+        this.concessions = concessions;
         this.histories = histories;
         this.rules = rules;
         this.audit = audit;
@@ -89,7 +94,7 @@ public class TellDisposition {
      * @param sent gives the report; asked only once the caller may dispatch
      * @throws NothingThereException when the reel is not registered
      * @throws HeldException when it was shipped, is on hold, and no reason says why all the same
-     * @throws ConflictException when it was shipped, waits for an engineer, and no reason says why all the same
+     * @throws ConflictException when it was shipped, waits for an engineer, a concession of it is open or not done, and no reason says why all the same
      */
     @Transactional
     public Disposition tell(String number, Supplier<Report> sent) {
@@ -106,6 +111,14 @@ public class TellDisposition {
                 && rules.retests(plant).awaitsEngineer(histories.of(plant, reel.value()))) {
             throw new ConflictException("Reel " + reel + " passed after a failure and must not leave until an engineer"
                     + " accepts the retest; or, if it left already, say so in 'reason'.");
+        }
+        if (report.state() == State.SHIPPED && report.reason() == null) {
+            concessions
+                    .unfinished(plant, reel.value())
+                    .flatMap(Wording.english()::notToBeShipped)
+                    .ifPresent(sentence -> {
+                        throw new ConflictException(sentence + " If it left already, say so in 'reason'.");
+                    });
         }
         Disposition entry = new Disposition(
                 reel,

@@ -72,7 +72,7 @@ public class AcceptRetest {
         reels.lock(plant, record.reel());
         AttemptHistory history = histories.of(plant, record.reel());
         requireAwaited(record, history);
-        UUID accepted = record.id();
+        UUID accepted = history.of(record.id()).record();
         histories.accept(
                 plant,
                 record.reel(),

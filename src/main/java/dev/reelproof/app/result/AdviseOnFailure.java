@@ -4,13 +4,10 @@ import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.limits.LimitSets;
 import dev.reelproof.app.limits.UncertaintyModels;
-import dev.reelproof.intake.IntakeException;
 import dev.reelproof.intake.result.NetworkDerivation;
 import dev.reelproof.intake.result.ReadResult;
-import dev.reelproof.intake.result.ResultReader;
 import dev.reelproof.judgement.advice.Alternatives;
 import dev.reelproof.record.TestRecord;
-import dev.reelproof.store.result.Records;
 import jakarta.inject.Singleton;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -21,19 +18,19 @@ import org.jspecify.annotations.Nullable;
 @Singleton
 public class AdviseOnFailure {
     private final ReadRecords readRecords;
-    private final Records records;
+    private final ReadAgain readAgain;
     private final LimitSets limitSets;
     private final UncertaintyModels uncertaintyModels;
     private final String engine;
 
     AdviseOnFailure(
             ReadRecords readRecords,
-            Records records,
+            ReadAgain readAgain,
             LimitSets limitSets,
             UncertaintyModels uncertaintyModels,
             @ConfigProperty(name = "quarkus.application.version") String engine) {
         this.readRecords = readRecords;
-        this.records = records;
+        this.readAgain = readAgain;
         this.limitSets = limitSets;
         this.uncertaintyModels = uncertaintyModels;
         this.engine = engine;
@@ -58,7 +55,7 @@ public class AdviseOnFailure {
     public Advice advise(@Nullable String plantNamed, String id) {
         JudgedRecord judged = readRecords.record(plantNamed, id);
         TestRecord record = judged.record();
-        ReadResult read = readAgain(record);
+        ReadResult read = readAgain.read(record);
         LocalDate day =
                 read.result().finished().atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
         return new Advice(
@@ -72,16 +69,5 @@ public class AdviseOnFailure {
                         limitSets.othersOf(record.judgement().limitSet(), record.product(), day),
                         uncertaintyModels.current(day),
                         engine));
-    }
-
-    /** From the upload as it was received: nothing else holds all that was measured, with its units and places. */
-    private ReadResult readAgain(TestRecord record) {
-        try {
-            return ResultReader.read(records.upload(record.plant(), record.id()).orElseThrow(), record.received());
-        } catch (IntakeException e) {
-            throw new ConflictException("The upload of record " + record.id()
-                    + " cannot be read by this version of the program, so nothing can be said of what else the reel could be: "
-                    + e.getMessage());
-        }
     }
 }

@@ -1,9 +1,15 @@
 package dev.reelproof.certificate.life;
 
+import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.record.concession.Concession;
+import dev.reelproof.record.concession.Terms;
 import dev.reelproof.wording.CertificateWords;
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
 
 /** A fact that puts a certificate in question: while it lasts, nobody may rely on the certificate. */
 public sealed interface Question {
@@ -101,6 +107,99 @@ public sealed interface Question {
         @Override
         public String publicSentence(CertificateWords words) {
             return words.limitsWrongInPublic(limitSet, revision);
+        }
+    }
+
+    /**
+     * What becomes of the reel is asked for and not decided.
+     *
+     * @param concession the number of the concession
+     */
+    record ConcessionOpen(long concession) implements Question {
+        @Override
+        public String kind() {
+            return "concession-open";
+        }
+
+        @Override
+        public String sentence(CertificateWords words) {
+            return words.concessionOpen(concession);
+        }
+
+        @Override
+        public String publicSentence(CertificateWords words) {
+            return words.concessionOpenInPublic();
+        }
+    }
+
+    /**
+     * The reel was regraded or shortened after the certificate was issued, and is no longer what the certificate describes.
+     *
+     * @param concession the number of the concession
+     * @param terms what was conceded
+     */
+    record ReelChanged(long concession, Terms terms) implements Question {
+        public ReelChanged {
+            if (terms instanceof Terms.UseAsIs) {
+                throw new IllegalArgumentException(
+                        "concession " + concession + " leaves the reel as it is; that puts no certificate in question");
+            }
+        }
+
+        @Override
+        public String kind() {
+            return "reel-changed";
+        }
+
+        @Override
+        public String sentence(CertificateWords words) {
+            return words.reelChanged(concession, terms);
+        }
+
+        @Override
+        public String publicSentence(CertificateWords words) {
+            return words.reelChangedInPublic();
+        }
+    }
+
+    /**
+     * What the concessions of a reel say against a certificate of it.
+     *
+     * @param ofReel the concessions
+     * @param newest the newest record of the reel
+     */
+    static List<Question> ofConcessions(List<Concession> ofReel, UUID newest, IssuedCertificate certificate) {
+        return ofReel.stream()
+                .map(concession -> ofConcession(concession, newest, certificate))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    private static Optional<Question> ofConcession(Concession concession, UUID newest, IssuedCertificate certificate) {
+        if (concession.state(newest) == Concession.State.OPEN) {
+            return Optional.of(new ConcessionOpen(concession.id()));
+        }
+        boolean changesReel = concession.isApproved() && !(concession.terms() instanceof Terms.UseAsIs);
+        return changesReel && concession.approval().at().isAfter(certificate.issued())
+                ? Optional.of(new ReelChanged(concession.id(), concession.terms()))
+                : Optional.empty();
+    }
+
+    /** The newest test of the reel passed after a failure, and the plant asks an engineer to accept it. */
+    record AwaitsEngineer() implements Question {
+        @Override
+        public String kind() {
+            return "awaits-engineer";
+        }
+
+        @Override
+        public String sentence(CertificateWords words) {
+            return words.awaitsEngineer();
+        }
+
+        @Override
+        public String publicSentence(CertificateWords words) {
+            return words.awaitsEngineerInPublic();
         }
     }
 

@@ -11,7 +11,8 @@ import java.util.zip.Inflater;
  * that reads a PDF has no bound of its own.
  *
  * <p>Each place where a stream may begin is unpacked here first, and thrown away. A file is let through only when every stream is
- * either not packed or packed once by Flate, as certificates are: other packings, names written with escapes and encryption are not.
+ * either not packed or packed once by Flate, as certificates are: other packings, names written with escapes (but for the media type of an attached file)
+ * and encryption are not.
  */
 final class PackedStreams {
     private static final String STREAM = "stream";
@@ -20,6 +21,10 @@ final class PackedStreams {
     private static final Pattern FILTER =
             Pattern.compile("/Filter\\s*(?:/FlateDecode\\b|\\[\\s*/FlateDecode\\s*]|\\[\\s*])");
     private static final Pattern ANY_FILTER = Pattern.compile("/(?:Filter|FFilter|F)\\b");
+
+    /** The media type of an attached file: the slash in it is always written with an escape, and is no more than part of that name. */
+    private static final Pattern MEDIA_TYPE = Pattern.compile("/Subtype\\s*/\\w+#2[Ff][\\w.+-]+");
+
     private static final int LONGEST_DICTIONARY = 4_000;
     private static final int MOST_STREAMS = 20_000;
 
@@ -46,7 +51,7 @@ final class PackedStreams {
             if (++streams > MOST_STREAMS || begin < 0 || at - begin > LONGEST_DICTIONARY) {
                 return false;
             }
-            String dictionary = text.substring(begin, at);
+            String dictionary = MEDIA_TYPE.matcher(text.substring(begin, at)).replaceAll("");
             Matcher filter = FILTER.matcher(dictionary);
             boolean isPacked = filter.find();
             String rest = isPacked

@@ -8,18 +8,17 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
-/** The one typeface of a certificate, embedded in the file: which letters it has, how wide they are, where lines break. */
+/** One weight of the typeface of a certificate, embedded in the file: which letters it has, how wide they are, where lines break. */
 public final class EmbeddedFont {
-    private static final String TYPEFACE = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
-    private static final String MISSING_LETTER = "□";
+    private static final String MISSING_LETTER = "■";
     private static final String CUT_MARK = " …";
     private static final float GLYPH_UNITS_PER_SIZE = 1000;
 
@@ -32,10 +31,15 @@ public final class EmbeddedFont {
         this.letters = letters;
     }
 
-    /** The typeface, embedded in a document. */
-    public static EmbeddedFont in(PDDocument document) throws IOException {
-        try (InputStream stream = PDFont.class.getResourceAsStream(TYPEFACE)) {
+    /** A typeface file from the class path, embedded in a document. */
+    static EmbeddedFont in(PDDocument document, String file) throws IOException {
+        try (InputStream stream = EmbeddedFont.class.getResourceAsStream(file)) {
+            if (stream == null) {
+                throw new IOException("the typeface " + file + " is not on the class path");
+            }
             TrueTypeFont face = new TTFParser().parse(new RandomAccessReadBuffer(stream));
+            // A ligature has no letters of its own: who copies or hears the text would get another one.
+            face.setEnableGsub(false);
             return new EmbeddedFont(PDType0Font.load(document, face, true), face.getUnicodeCmapLookup());
         }
     }
@@ -51,7 +55,7 @@ public final class EmbeddedFont {
     public String printable(String text) {
         StringBuilder printable = new StringBuilder(text.length());
         Normalizer.normalize(text, Normalizer.Form.NFC).codePoints().forEach(letter -> {
-            if (Character.isWhitespace(letter) || Character.isSpaceChar(letter) || Character.isISOControl(letter)) {
+            if (isSpace(letter)) {
                 printable.append(' ');
             } else if (drawable(letter)) {
                 printable.appendCodePoint(letter);
@@ -60,6 +64,18 @@ public final class EmbeddedFont {
             }
         });
         return printable.toString();
+    }
+
+    /** The first letter of a text that cannot be drawn; empty when all can. */
+    public OptionalInt firstMissing(String text) {
+        return Normalizer.normalize(text, Normalizer.Form.NFC)
+                .codePoints()
+                .filter(letter -> !(isSpace(letter) || drawable(letter)))
+                .findFirst();
+    }
+
+    private static boolean isSpace(int letter) {
+        return Character.isWhitespace(letter) || Character.isSpaceChar(letter) || Character.isISOControl(letter);
     }
 
     private boolean drawable(int letter) {

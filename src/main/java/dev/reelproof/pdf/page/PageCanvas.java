@@ -3,22 +3,26 @@ package dev.reelproof.pdf.page;
 import java.awt.Color;
 import java.io.IOException;
 import java.util.List;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 
-/** Draws on one A4 page. Places and sizes are in points from the upper left corner, y downwards; y of a text is its baseline. */
+/**
+ * Draws on one page. Places and sizes are in points from the upper left corner, y downwards; y of a text is its baseline. x runs as on
+ * A4; on a wider sheet all of it stands in the middle.
+ *
+ * <p>What is drawn between {@link #open} and {@link #shut} belongs to a part of the document's structure; all else is an artifact, which
+ * a screen reader leaves out.
+ */
 public final class PageCanvas implements AutoCloseable {
     public static final float WIDTH = PDRectangle.A4.getWidth();
-    public static final float HEIGHT = PDRectangle.A4.getHeight();
 
     /** From the baseline of a text up to the middle of its digits, in sizes of the text. */
-    public static final float DIGIT_MIDDLE = 0.35f;
+    public static final float DIGIT_MIDDLE = 0.33f;
 
-    /** Thickness of the outline that makes letters bold, in sizes of the text. */
-    private static final float BOLD_OUTLINE = 0.032f;
     /** Distance of the control points from the ends of a quarter circle drawn as a cubic Bézier curve, in radii: 4/3 (√2 − 1). */
     private static final float QUARTER_CIRCLE_CONTROL = 0.5523f;
 
@@ -28,15 +32,24 @@ public final class PageCanvas implements AutoCloseable {
     private static final float[] SOLID = {};
 
     private final PDDocument document;
-    private final EmbeddedFont font;
+    private final Typeface typeface;
+    private final StructureTree structure;
     private final PDPage page;
+    private final float shift;
+    private final float height;
     private PDPageContentStream stream;
+    private boolean isOpen;
 
-    public PageCanvas(PDDocument document, EmbeddedFont font) throws IOException {
+    public PageCanvas(PDDocument document, Typeface typeface, StructureTree structure, PDRectangle sheet)
+            throws IOException {
         this.document = document;
-        this.font = font;
-        this.page = new PDPage(PDRectangle.A4);
+        this.typeface = typeface;
+        this.structure = structure;
+        this.page = new PDPage(sheet);
+        this.shift = (sheet.getWidth() - WIDTH) / 2;
+        this.height = sheet.getHeight();
         document.addPage(page);
+        structure.add(page);
         this.stream = new PDPageContentStream(document, page, PDPageContentStream.AppendMode.OVERWRITE, true);
     }
 
@@ -46,65 +59,105 @@ public final class PageCanvas implements AutoCloseable {
         stream = new PDPageContentStream(document, page, PDPageContentStream.AppendMode.APPEND, true, true);
     }
 
+    public Typeface typeface() {
+        return typeface;
+    }
+
     public EmbeddedFont font() {
-        return font;
+        return typeface.regular();
+    }
+
+    public EmbeddedFont bold() {
+        return typeface.bold();
+    }
+
+    /** What is drawn from now on, until {@link #shut}, is content of a part of the structure. */
+    public void open(StructureTree.Part part) throws IOException {
+        if (isOpen) {
+            throw new IllegalStateException("a part of the structure is open already");
+        }
+        stream.beginMarkedContent(part.type(), structure.content(part, page));
+        isOpen = true;
+    }
+
+    public void shut() throws IOException {
+        stream.endMarkedContent();
+        isOpen = false;
+    }
+
+    private void beginArtifact() throws IOException {
+        if (!isOpen) {
+            stream.beginMarkedContent(COSName.ARTIFACT);
+        }
+    }
+
+    private void endArtifact() throws IOException {
+        if (!isOpen) {
+            stream.endMarkedContent();
+        }
     }
 
     public void text(String text, float x, float y, float size, Color colour) throws IOException {
-        draw(font.printable(text), x, y, size, colour, false);
+        draw(font(), font().printable(text), x, y, size, colour);
     }
 
-    /** Draws bold text: the typeface comes in one weight, so its outline is drawn as well. */
     public void boldText(String text, float x, float y, float size, Color colour) throws IOException {
-        draw(font.printable(text), x, y, size, colour, true);
+        draw(bold(), bold().printable(text), x, y, size, colour);
     }
 
     /** Draws text that ends at x. */
     public void textEndingAt(String text, float x, float y, float size, Color colour) throws IOException {
-        String printable = font.printable(text);
-        draw(printable, x - font.width(printable, size), y, size, colour, false);
+        String printable = font().printable(text);
+        draw(font(), printable, x - font().width(printable, size), y, size, colour);
     }
 
     public void boldTextEndingAt(String text, float x, float y, float size, Color colour) throws IOException {
-        String printable = font.printable(text);
-        draw(printable, x - font.width(printable, size), y, size, colour, true);
+        String printable = bold().printable(text);
+        draw(bold(), printable, x - bold().width(printable, size), y, size, colour);
     }
 
     /** Draws text with its middle at x. */
     public void textCentredAt(String text, float x, float y, float size, Color colour) throws IOException {
-        String printable = font.printable(text);
-        draw(printable, x - font.width(printable, size) / 2, y, size, colour, false);
+        String printable = font().printable(text);
+        draw(font(), printable, x - font().width(printable, size) / 2, y, size, colour);
     }
 
-    private void draw(String printable, float x, float y, float size, Color colour, boolean bold) throws IOException {
+    private void draw(EmbeddedFont font, String printable, float x, float y, float size, Color colour)
+            throws IOException {
+        beginArtifact();
         stream.setNonStrokingColor(colour);
         stream.beginText();
         stream.setFont(font.typeface(), size);
-        if (bold) {
-            stream.setStrokingColor(colour);
-            stream.setLineWidth(size * BOLD_OUTLINE);
-            stream.setRenderingMode(RenderingMode.FILL_STROKE);
-        } else {
-            stream.setRenderingMode(RenderingMode.FILL);
-        }
-        stream.newLineAtOffset(x, HEIGHT - y);
+        stream.newLineAtOffset(x + shift, height - y);
         stream.showText(printable);
         stream.endText();
+        endArtifact();
     }
 
-    public void fillRectangle(float x, float y, float width, float height, Color fill) throws IOException {
+    /** Draws a picture into a rectangle with its upper left corner at x and y. */
+    public void image(PDImageXObject image, float x, float y, float width, float imageHeight) throws IOException {
+        beginArtifact();
+        stream.drawImage(image, x + shift, height - y - imageHeight, width, imageHeight);
+        endArtifact();
+    }
+
+    public void fillRectangle(float x, float y, float width, float rectangleHeight, Color fill) throws IOException {
+        beginArtifact();
         stream.setNonStrokingColor(fill);
-        stream.addRect(x, HEIGHT - y - height, width, height);
+        stream.addRect(x + shift, height - y - rectangleHeight, width, rectangleHeight);
         stream.fill();
+        endArtifact();
     }
 
-    public void strokeRectangle(float x, float y, float width, float height, Color colour, float thickness)
+    public void strokeRectangle(float x, float y, float width, float rectangleHeight, Color colour, float thickness)
             throws IOException {
+        beginArtifact();
         stream.setStrokingColor(colour);
         stream.setLineWidth(thickness);
         stream.setLineDashPattern(SOLID, 0);
-        stream.addRect(x, HEIGHT - y - height, width, height);
+        stream.addRect(x + shift, height - y - rectangleHeight, width, rectangleHeight);
         stream.stroke();
+        endArtifact();
     }
 
     public void line(float fromX, float fromY, float toX, float toY, Color colour, float thickness) throws IOException {
@@ -113,6 +166,7 @@ public final class PageCanvas implements AutoCloseable {
 
     /** Draws a line through points; dashes are the lengths of strokes and gaps in turn, in points. */
     public void polyline(List<float[]> points, Color colour, float thickness, float[] dashes) throws IOException {
+        beginArtifact();
         stream.setStrokingColor(colour);
         stream.setLineWidth(thickness);
         stream.setLineDashPattern(dashes, 0);
@@ -120,41 +174,47 @@ public final class PageCanvas implements AutoCloseable {
         trace(points);
         stream.stroke();
         stream.setLineDashPattern(SOLID, 0);
+        endArtifact();
     }
 
     /** Fills the outline through points. */
     public void fillPolygon(List<float[]> points, Color fill) throws IOException {
+        beginArtifact();
         stream.setNonStrokingColor(fill);
         trace(points);
         stream.closePath();
         stream.fill();
+        endArtifact();
     }
 
     private void trace(List<float[]> points) throws IOException {
         for (int i = 0; i < points.size(); i++) {
             float[] point = points.get(i);
             if (i == 0) {
-                stream.moveTo(point[0], HEIGHT - point[1]);
+                stream.moveTo(point[0] + shift, height - point[1]);
             } else {
-                stream.lineTo(point[0], HEIGHT - point[1]);
+                stream.lineTo(point[0] + shift, height - point[1]);
             }
         }
     }
 
     /** Draws a ring with white inside. */
     public void ring(float x, float y, float radius, Color colour, float thickness) throws IOException {
-        float up = HEIGHT - y;
+        float middle = x + shift;
+        float up = height - y;
         float control = radius * QUARTER_CIRCLE_CONTROL;
+        beginArtifact();
         stream.setStrokingColor(colour);
         stream.setNonStrokingColor(Palette.PAPER);
         stream.setLineWidth(thickness);
-        stream.moveTo(x + radius, up);
-        stream.curveTo(x + radius, up + control, x + control, up + radius, x, up + radius);
-        stream.curveTo(x - control, up + radius, x - radius, up + control, x - radius, up);
-        stream.curveTo(x - radius, up - control, x - control, up - radius, x, up - radius);
-        stream.curveTo(x + control, up - radius, x + radius, up - control, x + radius, up);
+        stream.moveTo(middle + radius, up);
+        stream.curveTo(middle + radius, up + control, middle + control, up + radius, middle, up + radius);
+        stream.curveTo(middle - control, up + radius, middle - radius, up + control, middle - radius, up);
+        stream.curveTo(middle - radius, up - control, middle - control, up - radius, middle, up - radius);
+        stream.curveTo(middle + control, up - radius, middle + radius, up - control, middle + radius, up);
         stream.closePath();
         stream.fillAndStroke();
+        endArtifact();
     }
 
     @Override

@@ -10,7 +10,7 @@ import java.util.List;
 
 /** Draws the grid of a plot and the labels of its axes. */
 final class PlotAxes {
-    static final float LABEL_SIZE = 6;
+    static final float LABEL_SIZE = 7;
     /** Height that the labels of frequency take below the frame, in points. */
     static final float HEIGHT = 12;
     /** Width that the labels of values take on the left of the frame, in points. */

@@ -11,7 +11,6 @@ import java.util.stream.DoubleStream;
 
 /** Draws the limits of a plot, thick and dark, each with its label where it hides no sweep. */
 final class PlotLimits {
-    private static final float THICKNESS = 1.5f;
     /** A limit at one frequency is drawn this far to either side of it, in points. */
     private static final float SPOT_HALF_WIDTH = 5;
 
@@ -45,9 +44,9 @@ final class PlotLimits {
             float[] spot = points.get(0);
             float from = Math.max(scale.left(), spot[0] - SPOT_HALF_WIDTH);
             float to = Math.min(scale.right(), spot[0] + SPOT_HALF_WIDTH);
-            canvas.line(from, spot[1], to, spot[1], Palette.TEXT, THICKNESS);
+            canvas.line(from, spot[1], to, spot[1], LineStyle.LIMIT, LineStyle.LIMIT_THICKNESS);
         } else {
-            canvas.polyline(points, Palette.TEXT, THICKNESS, LineStyle.SOLID);
+            canvas.polyline(points, LineStyle.LIMIT, LineStyle.LIMIT_THICKNESS, LineStyle.SOLID);
         }
     }
 
@@ -64,7 +63,7 @@ final class PlotLimits {
     }
 
     private boolean labelled(LimitLine limit, List<float[]> points, boolean below) throws IOException {
-        float width = canvas.font().width(canvas.font().printable(limit.label()), LABEL_SIZE);
+        float width = canvas.bold().width(canvas.bold().printable(limit.label()), LABEL_SIZE);
         for (float place : LABEL_PLACES) {
             float x = isSpot(points)
                     ? Math.max(scale.left(), Math.min(points.get(0)[0], scale.right() - width))

@@ -6,7 +6,9 @@ import dev.reelproof.access.AuditEntry;
 import dev.reelproof.access.AuditFilter;
 import dev.reelproof.access.Caller;
 import dev.reelproof.access.Callers;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -27,10 +29,12 @@ public class AuditTrail {
 
     private final Session session;
     private final Callers callers;
+    private final Sealing sealing;
 
-    AuditTrail(Session session, Callers callers) {
+    AuditTrail(Session session, Callers callers, Sealing sealing) {
         this.session = session;
         this.callers = callers;
+        this.sealing = sealing;
     }
 
     /**
@@ -55,18 +59,21 @@ public class AuditTrail {
     @Transactional(Transactional.TxType.MANDATORY)
     public void writeAll(String plant, String action, Map<String, ? extends Map<String, ?>> details) {
         Caller caller = callers.current();
-        session.createNativeMutationQuery(
+        List<String> ids = session.createNativeQuery(
                         """
                         insert into audit_entry (plant, actor, actor_kind, from_address, action, subject, details)
                         select :plant, :actor, :kind, cast(:from as text), :action, entry.key, cast(entry.value as jsonb)
-                        from json_each(cast(:details as json)) as entry""")
+                        from json_each(cast(:details as json)) as entry
+                        returning cast(id as text)""",
+                        String.class)
                 .setParameter("plant", plant)
                 .setParameter("actor", caller.name())
                 .setParameter("kind", caller.kind().word())
                 .setParameter("from", caller.from())
                 .setParameter("action", action)
                 .setParameter("details", json(details))
-                .executeUpdate();
+                .getResultList();
+        sealing.seal(LeafKind.AUDIT_ENTRY, plant, ids);
     }
 
     /** Writes what somebody did who is not the current caller yet, such as a person who just signed in. */
@@ -78,11 +85,13 @@ public class AuditTrail {
             String subject,
             @Nullable String reason,
             Map<String, ?> details) {
-        session.createNativeMutationQuery(
+        String id = session.createNativeQuery(
                         """
                         insert into audit_entry (plant, actor, actor_kind, from_address, action, subject, reason, details)
                         values (:plant, :actor, :kind, cast(:from as text), :action, :subject, cast(:reason as text),
-                                cast(:details as jsonb))""")
+                                cast(:details as jsonb))
+                        returning cast(id as text)""",
+                        String.class)
                 .setParameter("plant", plant)
                 .setParameter("actor", caller.name())
                 .setParameter("kind", caller.kind().word())
@@ -91,7 +100,8 @@ public class AuditTrail {
                 .setParameter("subject", subject)
                 .setParameter("reason", reason)
                 .setParameter("details", json(details))
-                .executeUpdate();
+                .getSingleResult();
+        sealing.seal(LeafKind.AUDIT_ENTRY, plant, List.of(id));
     }
 
     record EntryRow(

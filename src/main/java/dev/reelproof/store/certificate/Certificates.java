@@ -1,10 +1,14 @@
 package dev.reelproof.store.certificate;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CertificateFilter;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.digest.Sha256;
+import dev.reelproof.seal.LeafKind;
+import dev.reelproof.search.Searched;
 import dev.reelproof.store.UtcTimes;
-import dev.reelproof.store.reel.Reels;
+import dev.reelproof.store.seal.Sealing;
+import dev.reelproof.store.search.SearchIndex;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.OffsetDateTime;
@@ -24,9 +28,13 @@ public class Certificates {
     private static final String SELECT = "select " + CertificateSummaryRow.COLUMNS + " from certificate ";
 
     private final Session session;
+    private final SearchIndex searched;
+    private final Sealing sealing;
 
-    Certificates(Session session) {
+    Certificates(Session session, SearchIndex searched, Sealing sealing) {
         this.session = session;
+        this.searched = searched;
+        this.sealing = sealing;
     }
 
     /**
@@ -55,7 +63,10 @@ public class Certificates {
      */
     public record Misfit(String plant, int year, int last, long issued, int lastIssued) {}
 
-    /** Where the serial given last is not the number of certificates kept, or not the highest serial among them. */
+    /**
+     * Where the serial given last is not the number of certificates kept, or not the highest serial among them; those that wait for their
+     * signature count.
+     */
     @Transactional
     public List<Misfit> serialMisfits() {
         return session.createNativeQuery(
@@ -63,7 +74,10 @@ public class Certificates {
                         with kept as (
                             select plant, cast(split_part(number, '-', 2) as int) as year, count(*) as issued,
                                    max(cast(split_part(number, '-', 3) as int)) as last
-                            from certificate where issue = 1 group by 1, 2)
+                            from (select plant, number from certificate where issue = 1
+                                  union all
+                                  select plant, number from certificate_to_sign where issue = 1) numbered
+                            group by 1, 2)
                         select plant, year, coalesce(s.last, 0), coalesce(k.issued, 0), coalesce(k.last, 0)
                         from certificate_serial s full join kept k using (plant, year)
                         where (s.last, cast(s.last as bigint)) is distinct from (k.last, k.issued)
@@ -73,14 +87,16 @@ public class Certificates {
     }
 
     /**
-     * Whether this number was issued.
+     * Whether this number was given to a certificate, also to one that waits for its signature.
      *
      * @param number the number as printed
      */
     @Transactional
     public boolean isIssued(String plant, String number) {
         return session.createNativeQuery(
-                        "select exists (select from certificate where plant = :plant and number = :number)",
+                        """
+                        select exists (select from certificate where plant = :plant and number = :number)
+                            or exists (select from certificate_to_sign where plant = :plant and number = :number)""",
                         Boolean.class)
                 .setParameter("plant", plant)
                 .setParameter("number", number)
@@ -123,6 +139,10 @@ public class Certificates {
         }
         session.persist(row);
         session.flush();
+        searched.put(plant, Searched.CERTIFICATE, row.number, row.issued);
+        searched.put(plant, Searched.ORDER, row.orderNumber, row.issued);
+        searched.put(plant, Searched.CUSTOMER, row.customer, row.issued);
+        sealing.seal(LeafKind.CERTIFICATE, plant, List.of(row.number + "/" + row.issue));
         return new IssuedCertificate(
                 row.plant,
                 row.number,
@@ -179,14 +199,25 @@ public class Certificates {
                 .setParameter("number", number));
     }
 
-    /** Certificates whose number, reel, order or customer contains the text, whatever its case; newest first. */
+    /** Certificates of a plant that a list shows, the newest first, and of one time by number. */
     @Transactional
-    public List<IssuedCertificate> search(String plant, String text, int limit) {
+    public List<IssuedCertificate> list(String plant, CertificateFilter filter, int limit) {
+        NativeQuery<CertificateSummaryRow> query = find(
+                "where plant = :plant and " + FilterSql.condition(filter)
+                        + " order by issued desc, number, issue limit :limit",
+                plant);
+        FilterSql.parameters(filter).forEach(query::setParameter);
+        return certificates(query.setParameter("limit", limit));
+    }
+
+    /** The newest issues of some numbers. */
+    @Transactional
+    public List<IssuedCertificate> newestOf(String plant, Collection<String> numbers) {
         return certificates(find(
-                        "where plant = :plant and searched like :pattern escape '!' order by issued desc, number limit :limit",
+                        "c where plant = :plant and number = any(cast(:numbers as text[])) and not exists (select from"
+                                + " certificate l where l.plant = c.plant and l.number = c.number and l.issue > c.issue)",
                         plant)
-                .setParameter("pattern", Reels.containing(text))
-                .setParameter("limit", limit));
+                .setParameter("numbers", numbers.toArray(String[]::new)));
     }
 
     private NativeQuery<CertificateSummaryRow> find(String which, String plant) {

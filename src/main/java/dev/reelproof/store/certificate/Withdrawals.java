@@ -1,7 +1,9 @@
 package dev.reelproof.store.certificate;
 
 import dev.reelproof.certificate.life.Withdrawal;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -16,9 +18,11 @@ import org.hibernate.Session;
 @ApplicationScoped
 public class Withdrawals {
     private final Session session;
+    private final Sealing sealing;
 
-    Withdrawals(Session session) {
+    Withdrawals(Session session, Sealing sealing) {
         this.session = session;
+        this.sealing = sealing;
     }
 
     private record Row(String number, String reason, String askedBy, String withdrawnBy, Instant withdrawn) {
@@ -46,6 +50,7 @@ public class Withdrawals {
                 .setParameter("at", UtcTimes.instant(withdrawal.at()))
                 .setParameter("approval", approval)
                 .executeUpdate();
+        sealing.seal(LeafKind.WITHDRAWAL, plant, List.of(number));
     }
 
     /** The withdrawal of a number; empty when it was not withdrawn. */

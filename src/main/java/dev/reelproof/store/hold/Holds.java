@@ -2,8 +2,10 @@ package dev.reelproof.store.hold;
 
 import dev.reelproof.genealogy.hold.Hold;
 import dev.reelproof.genealogy.hold.HoldTarget;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -25,9 +27,11 @@ public class Holds {
                         where e.plant = h.plant and e.hold = h.id and e.range_unit is null)""";
 
     private final Session session;
+    private final Sealing sealing;
 
-    Holds(Session session) {
+    Holds(Session session, Sealing sealing) {
         this.session = session;
+        this.sealing = sealing;
     }
 
     /**
@@ -84,6 +88,7 @@ public class Holds {
                 .setParameter("kind", byKind)
                 .setParameter("now", UtcTimes.instant(now))
                 .getSingleResult();
+        sealing.seal(LeafKind.HOLD, plant, List.of(Long.toString(id)));
         return new Hold(id, target, reason, by, byKind, now, List.of());
     }
 
@@ -109,6 +114,10 @@ public class Holds {
                 .setParameter("by", release.by())
                 .setParameter("now", UtcTimes.instant(release.at()))
                 .executeUpdate();
+        sealing.seal(
+                LeafKind.HOLD_RELEASE,
+                plant,
+                List.of(hold.id() + "/" + hold.releases().size()));
     }
 
     /** The hold of that number. */

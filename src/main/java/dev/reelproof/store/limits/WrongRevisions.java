@@ -1,8 +1,10 @@
 package dev.reelproof.store.limits;
 
 import dev.reelproof.limit.WrongRevision;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -14,9 +16,11 @@ import org.hibernate.Session;
 @ApplicationScoped
 public class WrongRevisions {
     private final Session session;
+    private final Sealing sealing;
 
-    WrongRevisions(Session session) {
+    WrongRevisions(Session session, Sealing sealing) {
         this.session = session;
+        this.sealing = sealing;
     }
 
     private record Row(String limitSet, int revision, String reason, String askedBy, String markedBy, Instant marked) {
@@ -61,6 +65,7 @@ public class WrongRevisions {
                 .setParameter("at", UtcTimes.instant(wrong.at()))
                 .setParameter("approval", approval)
                 .executeUpdate();
+        sealing.seal(LeafKind.LIMITS_FOUND_WRONG, plant, List.of(wrong.limitSet() + "/" + wrong.revision()));
     }
 
     /** All that a plant found wrong, in order. */

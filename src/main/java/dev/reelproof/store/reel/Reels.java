@@ -7,9 +7,11 @@ import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.record.ReelLine;
 import dev.reelproof.record.RegisteredReel;
+import dev.reelproof.search.Searched;
 import dev.reelproof.store.AdvisoryLocks;
 import dev.reelproof.store.RowJson;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.search.SearchIndex;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -28,9 +30,11 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class Reels {
     private final Session session;
+    private final SearchIndex searched;
 
-    Reels(Session session) {
+    Reels(Session session, SearchIndex searched) {
         this.session = session;
+        this.searched = searched;
     }
 
     /** A reel beside its newest record, which one that was never tested does not have. */
@@ -101,8 +105,17 @@ public class Reels {
                     .setParameter("customer", reel.customer())
                     .setParameter("now", UtcTimes.instant(reel.registered()))
                     .executeUpdate();
+            haveFound(reel);
         }
         return changes;
+    }
+
+    private void haveFound(RegisteredReel reel) {
+        Instant at = UtcTimes.instant(reel.registered());
+        searched.put(reel.plant(), Searched.REEL, reel.id(), at);
+        searched.put(reel.plant(), Searched.ORDER, reel.order(), at);
+        searched.put(reel.plant(), Searched.CUSTOMER, reel.customer(), at);
+        searched.put(reel.plant(), Searched.PRODUCT, reel.product(), at);
     }
 
     /** What is registered of a reel, as the audit trail compares it. */
@@ -161,6 +174,18 @@ public class Reels {
     }
 
     /**
+     * As {@link #lock}, for a transaction that also changes what is registered of the reel: in the order of {@link #put}, so that the
+     * two never wait for each other.
+     *
+     * @throws IllegalArgumentException when there is no such reel
+     */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public void lockForChange(String plant, String id) {
+        AdvisoryLocks.take(session, plant + "/reel/" + id);
+        lock(plant, id);
+    }
+
+    /**
      * Reels whose number, product, order or customer contains the text, whatever its case; the newest tested first, then the
      * newest registered.
      *
@@ -169,6 +194,16 @@ public class Reels {
      */
     @Transactional
     public List<ReelLine> search(String plant, String text, int limit) {
+        return lines("r.searched like :which escape '!'", plant, containing(text), limit);
+    }
+
+    /** These reels, as {@link #search} lists and orders them; those that are not registered are left out. */
+    @Transactional
+    public List<ReelLine> linesOf(String plant, Collection<String> ids) {
+        return lines("r.id = any(cast(:which as text[]))", plant, ids.toArray(String[]::new), ids.size());
+    }
+
+    private List<ReelLine> lines(String condition, String plant, Object which, int limit) {
         // An upload's row is not partitioned and knows the newest record; its time leads to the one partition.
         // The newest has no later test; asked so, it is found of many reels at once without a look-up a reel.
         // Only the records of the reels that are listed are looked up.
@@ -179,22 +214,26 @@ public class Reels {
                                exists (select from finding f
                                        where f.plant = t.plant and f.record_id = t.id and f.received = t.received
                                          and f.outcome = :conditionalPass),
-                               r.newest, t.finished
+                               coalesce(again.received, r.newest), t.finished
                         from (select r.*, u.record_id, u.received as newest, u.tested
                               from reel r
                               left join upload u on u.plant = r.plant and u.reel = r.id
                                 and not exists (select from upload later where later.plant = u.plant
                                                 and later.reel = u.reel and (later.tested, later.attempt) > (u.tested, u.attempt))
-                              where r.plant = :plant and r.searched like :pattern escape '!'
+                              where r.plant = :plant and %s
                               order by u.tested desc nulls last, u.received desc nulls last, r.registered desc, r.id
                               limit :limit) r
-                        left join test_record t on t.plant = r.plant and t.id = r.record_id and t.received = r.newest
+                        left join lateral (select j.record_id, j.received from judged_again j
+                                           where j.plant = r.plant and j.of_record = r.record_id
+                                           order by j.received desc limit 1) again on true
+                        left join test_record t on t.plant = r.plant and t.id = coalesce(again.record_id, r.record_id)
+                          and t.received = coalesce(again.received, r.newest)
                         order by r.tested desc nulls last, r.newest desc nulls last, r.registered desc, r.id"""
-                                .formatted(ReelRow.COLUMNS),
+                                .formatted(ReelRow.COLUMNS, condition),
                         LineRow.class)
                 .setParameter("plant", plant)
                 .setParameter("conditionalPass", Outcome.CONDITIONAL_PASS.word())
-                .setParameter("pattern", containing(text))
+                .setParameter("which", which)
                 .setParameter("limit", limit)
                 .getResultList()
                 .stream()

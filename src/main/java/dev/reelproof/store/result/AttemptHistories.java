@@ -4,7 +4,9 @@ import dev.reelproof.judgement.Verdict;
 import dev.reelproof.record.Attempt;
 import dev.reelproof.record.AttemptHistory;
 import dev.reelproof.record.RetestAcceptance;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.UtcTimes;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -23,9 +25,11 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class AttemptHistories {
     private final Session session;
+    private final Sealing sealing;
 
-    AttemptHistories(Session session) {
+    AttemptHistories(Session session, Sealing sealing) {
         this.session = session;
+        this.sealing = sealing;
     }
 
     private record Row(
@@ -38,7 +42,7 @@ public class AttemptHistories {
             @Nullable String acceptedBy,
             @Nullable Instant accepted,
             @Nullable String reason) {
-        Attempt toAttempt() {
+        Attempt toAttempt(List<Attempt.JudgedAgain> again) {
             return new Attempt(
                     record,
                     attempt,
@@ -47,7 +51,14 @@ public class AttemptHistories {
                     Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)),
                     acceptedBy == null || accepted == null || reason == null
                             ? null
-                            : new RetestAcceptance(acceptedBy, UtcTimes.utc(accepted), reason));
+                            : new RetestAcceptance(acceptedBy, UtcTimes.utc(accepted), reason),
+                    again);
+        }
+    }
+
+    private record AgainRow(UUID ofRecord, UUID record, String verdict) {
+        Attempt.JudgedAgain toJudgedAgain() {
+            return new Attempt.JudgedAgain(record, Verdict.valueOf(verdict.toUpperCase(Locale.ROOT)));
         }
     }
 
@@ -60,6 +71,7 @@ public class AttemptHistories {
     /** The tests of each of these reels that was tested. */
     @Transactional
     public Map<String, AttemptHistory> of(String plant, Collection<String> reels) {
+        Map<UUID, List<Attempt.JudgedAgain>> again = judgedAgain(plant, reels);
         Map<String, List<Attempt>> attempts = new HashMap<>();
         session.createNativeQuery(
                         """
@@ -75,24 +87,45 @@ public class AttemptHistories {
                 .setParameter("reels", reels.toArray(String[]::new))
                 .getResultList()
                 .forEach(row -> attempts.computeIfAbsent(row.reel(), reel -> new ArrayList<>())
-                        .add(row.toAttempt()));
+                        .add(row.toAttempt(again.getOrDefault(row.record(), List.of()))));
         return attempts.entrySet().stream()
                 .collect(Collectors.toMap(Map.Entry::getKey, entry -> new AttemptHistory(entry.getValue())));
+    }
+
+    private Map<UUID, List<Attempt.JudgedAgain>> judgedAgain(String plant, Collection<String> reels) {
+        return session
+                .createNativeQuery(
+                        """
+                        select j.of_record, j.record_id, t.verdict
+                        from judged_again j
+                        join test_record t on t.plant = j.plant and t.id = j.record_id and t.received = j.received
+                        where j.plant = :plant and j.reel = any(:reels)
+                        order by j.received""",
+                        AgainRow.class)
+                .setParameter("plant", plant)
+                .setParameter("reels", reels.toArray(String[]::new))
+                .getResultList()
+                .stream()
+                .collect(Collectors.groupingBy(
+                        AgainRow::ofRecord, Collectors.mapping(AgainRow::toJudgedAgain, Collectors.toList())));
     }
 
     /** Keeps that a retest was accepted. */
     @Transactional
     public void accept(String plant, String reel, UUID record, RetestAcceptance acceptance) {
-        session.createNativeMutationQuery(
+        String id = session.createNativeQuery(
                         """
                         insert into retest_acceptance (plant, record_id, reel, accepted_by, at, reason)
-                        values (:plant, :record, :reel, :by, :at, :reason)""")
+                        values (:plant, :record, :reel, :by, :at, :reason)
+                        returning cast(id as text)""",
+                        String.class)
                 .setParameter("plant", plant)
                 .setParameter("record", record)
                 .setParameter("reel", reel)
                 .setParameter("by", acceptance.acceptedBy())
                 .setParameter("at", UtcTimes.instant(acceptance.at()))
                 .setParameter("reason", acceptance.reason())
-                .executeUpdate();
+                .getSingleResult();
+        sealing.seal(LeafKind.RETEST_ACCEPTANCE, plant, List.of(id));
     }
 }

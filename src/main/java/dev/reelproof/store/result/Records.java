@@ -4,25 +4,26 @@ import dev.reelproof.intake.Part;
 import dev.reelproof.intake.result.Upload;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.judgement.Finding;
-import dev.reelproof.judgement.Verdict;
 import dev.reelproof.record.Attempt;
 import dev.reelproof.record.KeptOriginal;
 import dev.reelproof.record.TestRecord;
+import dev.reelproof.seal.LeafKind;
 import dev.reelproof.store.UtcTimes;
 import dev.reelproof.store.limits.LimitSetArchive;
 import dev.reelproof.store.limits.UncertaintyModelArchive;
 import dev.reelproof.store.reel.Reels;
+import dev.reelproof.store.seal.Sealing;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.hibernate.Session;
 
 /** The records of each plant. A record is taken once and never changes. */
@@ -34,12 +35,14 @@ public class Records {
     private final Reels reels;
     private final LimitSetArchive limitSets;
     private final UncertaintyModelArchive models;
+    private final Sealing sealing;
 
-    Records(Session session, Reels reels, LimitSetArchive limitSets, UncertaintyModelArchive models) {
+    Records(Session session, Reels reels, LimitSetArchive limitSets, UncertaintyModelArchive models, Sealing sealing) {
         this.session = session;
         this.reels = reels;
         this.limitSets = limitSets;
         this.models = models;
+        this.sealing = sealing;
     }
 
     /**
@@ -56,6 +59,9 @@ public class Records {
             return new Part(name, mediaType, Gzip.restored(bytes));
         }
     }
+
+    /** A record that judges an upload again, and the record that the upload made. */
+    private record AgainRow(UUID record, UUID ofRecord) {}
 
     /** A block of sweeps. */
     private record BlockRow(byte[] block) {}
@@ -104,7 +110,52 @@ public class Records {
         keepSweeps(upload, id, received);
         session.flush();
         session.clear();
+        sealing.seal(LeafKind.UPLOAD, plant, List.of(id.toString()));
+        sealing.seal(LeafKind.RECORD, plant, List.of(id.toString()));
         return new Taken(byId(plant, id).orElseThrow(), true);
+    }
+
+    /**
+     * Keeps the upload of a record judged once more, as another product: a record beside the old one, of the same attempt. The caller
+     * has locked the reel.
+     *
+     * @param of the record that is judged again
+     * @throws IllegalStateException when the file of the limit set or uncertainty model was edited after it was used
+     */
+    @Transactional(Transactional.TxType.MANDATORY)
+    public TestRecord keepJudgedAgain(JudgedUpload judged, TestRecord of) {
+        Instant received = judged.received().toInstant().truncatedTo(ChronoUnit.MILLIS);
+        limitSets.use(judged.limitSet(), received);
+        judged.uncertaintyModel().ifPresent(model -> models.use(model, received));
+        UUID id = RecordIds.at(received);
+        session.persist(TestRecordRow.of(judged, id, received, of.attempt(), judged.warnings()));
+        keepFindings(judged, id, received);
+        keepSweeps(judged, id, received);
+        session.flush();
+        session.clear();
+        session.createNativeMutationQuery(
+                        """
+                        insert into judged_again (plant, record_id, reel, of_record, received)
+                        values (:plant, :record, :reel, :of, :received)""")
+                .setParameter("plant", judged.plant())
+                .setParameter("record", id)
+                .setParameter("reel", judged.reel())
+                .setParameter("of", recordOfUpload(judged.plant(), of.id()))
+                .setParameter("received", received)
+                .executeUpdate();
+        sealing.seal(LeafKind.RECORD, judged.plant(), List.of(id.toString()));
+        sealing.seal(LeafKind.JUDGED_AGAIN, judged.plant(), List.of(id.toString()));
+        return byId(judged.plant(), id).orElseThrow();
+    }
+
+    /** The record that an upload made: the same, unless it is that of an upload that was judged again. */
+    private UUID recordOfUpload(String plant, UUID record) {
+        return session.createNativeQuery(
+                        "select of_record from judged_again where plant = :plant and record_id = :record", UUID.class)
+                .setParameter("plant", plant)
+                .setParameter("record", record)
+                .uniqueResultOptional()
+                .orElse(record);
     }
 
     private Optional<String> otherReels(JudgedUpload upload) {
@@ -194,80 +245,16 @@ public class Records {
                         where plant = :plant and record_id = :record order by ordinal""",
                         KeptOriginal.class)
                 .setParameter("plant", plant)
-                .setParameter("record", id)
+                .setParameter("record", recordOfUpload(plant, id))
                 .getResultList();
     }
 
-    /** The code of the product that a record was judged as; empty when the plant has no record of that id. */
-    @Transactional
-    public Optional<String> productOf(String plant, UUID id) {
-        return RecordIds.received(id).flatMap(received -> session.createNativeQuery(
-                        "select product from test_record where plant = :plant and id = :id and received = :received",
-                        String.class)
-                .setParameter("plant", plant)
-                .setParameter("id", id)
-                .setParameter("received", received)
-                .uniqueResultOptional());
-    }
-
-    /**
-     * What the newest record of a reel came to, without its findings.
-     *
-     * @param id the record
-     * @param attempt which test of the reel it is
-     * @param verdict what it came to
-     * @param finished when the test ended
-     */
-    public record Newest(UUID id, int attempt, Verdict verdict, OffsetDateTime finished) {}
-
-    private record NewestRow(int attempt, String verdict, Instant finished) {}
-
-    /** What the newest record of a reel came to; empty when it was never tested. The same record as {@link #newestOf}. */
-    @Transactional
-    public Optional<Newest> newestVerdict(String plant, String reel) {
-        return ids(plant, reel, 1).stream().findFirst().flatMap(id -> RecordIds.received(id)
-                .flatMap(received -> session.createNativeQuery(
-                                """
-                                select attempt, verdict, finished from test_record
-                                where plant = :plant and id = :id and received = :received""",
-                                NewestRow.class)
-                        .setParameter("plant", plant)
-                        .setParameter("id", id)
-                        .setParameter("received", received)
-                        .uniqueResultOptional())
-                .map(row -> new Newest(
-                        id,
-                        row.attempt(),
-                        Verdict.valueOf(row.verdict().toUpperCase(Locale.ROOT)),
-                        UtcTimes.utc(row.finished()))));
-    }
-
-    /**
-     * The revision of a limit set that a record was judged by.
-     *
-     * @param limitSet the set
-     * @param revision its revision
-     */
-    public record JudgedBy(String limitSet, int revision) {}
-
-    /** The revision of a limit set that a record was judged by; empty when the plant has no record of that id. */
-    @Transactional
-    public Optional<JudgedBy> judgedBy(String plant, UUID id) {
-        return RecordIds.received(id).flatMap(received -> session.createNativeQuery(
-                        """
-                        select limit_set, limit_set_revision from test_record
-                        where plant = :plant and id = :id and received = :received""",
-                        JudgedBy.class)
-                .setParameter("plant", plant)
-                .setParameter("id", id)
-                .setParameter("received", received)
-                .uniqueResultOptional());
-    }
-
-    /** All records of a reel, the newest in the order of test first. */
+    /** All records of a reel, the newest in the order of test first; before that of an upload those that judge it again. */
     @Transactional
     public List<TestRecord> ofReel(String plant, String reel) {
+        Map<UUID, List<AgainRow>> again = judgedAgain(plant, reel);
         return ids(plant, reel, Integer.MAX_VALUE).stream()
+                .flatMap(id -> withJudgedAgain(id, again))
                 .map(id -> byId(plant, id).orElseThrow())
                 .toList();
     }
@@ -275,7 +262,34 @@ public class Records {
     /** The newest record of a reel in the order of test; empty when it was never tested. */
     @Transactional
     public Optional<TestRecord> newestOf(String plant, String reel) {
-        return ids(plant, reel, 1).stream().findFirst().flatMap(id -> byId(plant, id));
+        return newestIdOf(plant, reel).flatMap(id -> byId(plant, id));
+    }
+
+    /** The id of the newest record of a reel; empty when it was never tested. */
+    @Transactional
+    public Optional<UUID> newestIdOf(String plant, String reel) {
+        List<UUID> newest = ids(plant, reel, 1);
+        return newest.isEmpty()
+                ? Optional.empty()
+                : withJudgedAgain(newest.get(0), judgedAgain(plant, reel)).findFirst();
+    }
+
+    private Map<UUID, List<AgainRow>> judgedAgain(String plant, String reel) {
+        return session
+                .createNativeQuery(
+                        """
+                        select record_id, of_record from judged_again where plant = :plant and reel = :reel
+                        order by received desc""",
+                        AgainRow.class)
+                .setParameter("plant", plant)
+                .setParameter("reel", reel)
+                .getResultList()
+                .stream()
+                .collect(Collectors.groupingBy(AgainRow::ofRecord));
+    }
+
+    private static Stream<UUID> withJudgedAgain(UUID record, Map<UUID, List<AgainRow>> again) {
+        return Stream.concat(again.getOrDefault(record, List.of()).stream().map(AgainRow::record), Stream.of(record));
     }
 
     private List<UUID> ids(String plant, String reel, int most) {
@@ -316,7 +330,7 @@ public class Records {
                         where plant = :plant and record_id = :record and ordinal = :ordinal""",
                         PartRow.class)
                 .setParameter("plant", plant)
-                .setParameter("record", id)
+                .setParameter("record", recordOfUpload(plant, id))
                 .setParameter("ordinal", ordinal)
                 .uniqueResultOptional()
                 .map(PartRow::part);
@@ -332,7 +346,7 @@ public class Records {
                         where plant = :plant and record_id = :record order by ordinal""",
                         PartRow.class)
                 .setParameter("plant", plant)
-                .setParameter("record", id)
+                .setParameter("record", recordOfUpload(plant, id))
                 .getResultList()
                 .stream()
                 .map(PartRow::part)

@@ -59,6 +59,16 @@ final class DataFolder implements AutoCloseable {
         return new DataFolder(root);
     }
 
+    /** Whether no running program has the folder, which must be there. */
+    static boolean isFree(Path folder) throws IOException {
+        try {
+            open(folder).close();
+            return true;
+        } catch (IllegalStateException inUse) {
+            return false;
+        }
+    }
+
     private static IllegalStateException inUse(Path root) {
         return new IllegalStateException("The data folder " + root
                 + " is in use by another running copy of Reelproof. Stop that one, or set REELPROOF_DATA to another"

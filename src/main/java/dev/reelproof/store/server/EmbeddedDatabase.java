@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +31,9 @@ public final class EmbeddedDatabase implements AutoCloseable {
     public static final String SERVICE_ROLE = "reelproof_service";
 
     private static final Logger LOG = Logger.getLogger(EmbeddedDatabase.class);
+    /** The fourth line of the server's mark is its port. */
+    private static final int PORT_LINE = 3;
+
     private static final Duration FIRST_WAIT = Duration.ofMillis(500);
     private static final Duration LONGEST_WAIT = Duration.ofSeconds(15);
 
@@ -165,6 +170,26 @@ public final class EmbeddedDatabase implements AutoCloseable {
     /** The address of the database, without a user. */
     public String address() {
         return address(port);
+    }
+
+    /**
+     * The address of the database that another program runs in a data folder; empty when none holds the folder.
+     *
+     * @throws IllegalStateException when one holds it and its database is not found
+     */
+    public static Optional<String> addressOfRunning(Path folder) {
+        try {
+            if (DataFolder.isFree(folder)) {
+                return Optional.empty();
+            }
+            List<String> mark = Files.readAllLines(folder.resolve("db/postmaster.pid"));
+            return Optional.of(address(Integer.parseInt(mark.get(PORT_LINE).trim())));
+        } catch (IOException | NumberFormatException | IndexOutOfBoundsException e) {
+            throw new IllegalStateException(
+                    "The database of the running copy of Reelproof in " + folder + " could not be found: "
+                            + e.getMessage(),
+                    e);
+        }
     }
 
     static String address(int port) {

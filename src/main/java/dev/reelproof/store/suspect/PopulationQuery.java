@@ -40,8 +40,8 @@ public class PopulationQuery {
     private static final Duration LONGEST_SEARCH = Duration.ofSeconds(30);
 
     /**
-     * Of each reel the newest record within the time, in the order of test, with where, with what, by whom and when it was tested; of each record the worst
-     * finding of the property and the least margin.
+     * Of each reel the newest record within the time, in the order of test, with where, with what, by whom and when it was tested; of
+     * each record the worst finding of the property and the least margin. What a regrade judged again is no test of its own.
      */
     private static final String FIND_TESTED =
             """
@@ -53,6 +53,7 @@ public class PopulationQuery {
                 where t.plant = :plant and t.finished >= coalesce(cast(:from as timestamptz), '-infinity')
                   and t.finished <= coalesce(cast(:to as timestamptz), 'infinity')
                   and t.product = coalesce(cast(:product as text), t.product)
+                  and not exists (select from judged_again j where j.plant = t.plant and j.record_id = t.id)
                 order by t.reel, u.tested desc nulls last, u.attempt desc
                 limit :most)
             select n.reel, n.product, coalesce(bool_or(f.outcome = any(:rejecting)), false),

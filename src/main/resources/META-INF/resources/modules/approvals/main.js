@@ -9,8 +9,10 @@ import { done, notice, noticeFault } from '../page/notices.js';
 import { getJson, may, sendJson } from '../page/session.js';
 import { options } from '../page/words.js';
 import { card } from './card.js';
+import { concessionCard } from './concessions.js';
 
-const ACTIONS = ['release', 'withdraw', 'reissue', 'hold', 'issue', 'change-limits', 'define-products', 'upload', 'register', 'manage-users'];
+/** What the service does when it is approved; anything else it would refuse. */
+const ACTIONS = ['release', 'withdraw', 'change-limits'];
 
 /** @type {Answer.Session} */
 let who;
@@ -21,6 +23,26 @@ async function list() {
   // Each card by its request: a reason half typed must not slip to another.
   render(repeat(approvals, (approval) => approval.id, (approval) => card(approval, who, decide)), byId('approvals'));
   show('none', approvals.length === 0);
+}
+
+async function listConcessions() {
+  /** @type {{ concessions: Answer.Concession[] }} */
+  const { concessions } = await getJson(`${path('concessions')}?open=true`);
+  const mayDecide = may(who, 'decide-concession');
+  render(repeat(concessions, (one) => one.id, (one) => concessionCard(one, who, mayDecide, decideConcession)), byId('concessions'));
+  show('concessions-none', concessions.length === 0);
+}
+
+/** @type {import('./concessions.js').Decide} */
+async function decideConcession(concession, approve, reason) {
+  notice('');
+  try {
+    await sendJson('POST', path('concessions', concession.id, approve ? 'approval' : 'refusal'), { reason });
+    done(`Concession ${concession.id} was ${approve ? 'approved' : 'refused'}.`);
+    await listConcessions();
+  } catch (fault) {
+    noticeFault(fault);
+  }
 }
 
 /** @type {import('./card.js').Decide} */
@@ -64,6 +86,7 @@ async function start() {
   field('decided').addEventListener('change', () => list().catch(noticeFault));
   onSubmit('ask', ask);
   await list();
+  await listConcessions();
 }
 
 start().catch(noticeFault);

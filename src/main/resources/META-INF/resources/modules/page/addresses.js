@@ -11,6 +11,13 @@ export const FIRST = '/';
 export const path = (...parts) => '/api/v1/' + parts.map(encodeURIComponent).join('/');
 
 /**
+ * The page of an order.
+ *
+ * @param {string} order
+ */
+export const orderAddress = (order) => `/order.html#/${encodeURIComponent(order)}`;
+
+/**
  * The sign-in page, which leads back to this one.
  *
  * @param {{ pathname: string, search: string, hash: string }} here

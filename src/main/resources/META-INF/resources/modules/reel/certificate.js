@@ -57,6 +57,7 @@ export function certificateOf(situation, showAgain) {
   if (record.awaitsEngineer) return acceptanceOf(situation, showAgain);
   const issued = reel.certificates.find((certificate) => certificate.record === record.id);
   if (issued) return link(issued);
+  if (reel.concessionSentence) return html`<p>${reel.concessionSentence}</p>`;
   if (isHeld(reel)) return html`<p>No certificate while the reel is on hold.</p>`;
   return may(who, 'issue')
     ? html`<button type="button" id="issue" @click=${() => issue(situation, showAgain)}>Issue certificate</button>`

@@ -1,21 +1,19 @@
-// Finding a reel: by scanning or typing, with the hits below the field.
+// Finding a reel, an order, a certificate, a customer or a product: by scanning or typing, with the hits below the field.
 
 import { html, render } from '/_static/lit-html/lit-html.js';
-import { path } from '../page/addresses.js';
-import { byId, dialog, field, onSubmit, show } from '../page/dom.js';
+import { orderAddress, path } from '../page/addresses.js';
+import { byId, field, onSubmit, show } from '../page/dom.js';
 import { notice, noticeFault } from '../page/notices.js';
-import { isStatus } from '../page/requests.js';
 import { getJson } from '../page/session.js';
 import { MOST_HITS, endsScan, exactHit, isScanned, nextHit, takesText } from './hits.js';
 import { turns } from './shown.js';
 import { lineVerdict } from './start.js';
 
-const NOT_FOUND = 404;
 const TYPING_PAUSE_MS = 150;
 
 const searches = turns();
 
-/** @type {Answer.ReelLine[]} */
+/** @type {Answer.Hit[]} */
 let hits = [];
 let selected = -1;
 let typing = 0;
@@ -25,15 +23,26 @@ let lastKey = -Infinity;
 let open = () => {};
 
 /**
- * @param {Answer.ReelLine} hit
+ * What stands beside a name.
+ *
+ * @param {Answer.Hit} hit
+ */
+function facts({ reel, certificate }) {
+  if (reel) return [reel.product, reel.order, reel.customer];
+  if (certificate) return [`reel ${certificate.reel}`, certificate.order, certificate.customer];
+  return [];
+}
+
+/**
+ * @param {Answer.Hit} hit
  * @param {number} index
  */
 const item = (hit, index) => html`
   <li role="option" id="hit-${index}" aria-selected=${index === selected}
-    @mousedown=${(/** @type {MouseEvent} */ event) => { event.preventDefault(); choose(hit.reel); }}>
-    <strong>${hit.reel}</strong>
-    <span class="what">${[hit.product, hit.order, hit.customer].filter(Boolean).join(' · ')}</span>
-    <span class="what verdict-of-hit">${lineVerdict(hit)}</span>
+    @mousedown=${(/** @type {MouseEvent} */ event) => { event.preventDefault(); choose(hit); }}>
+    <strong>${hit.kind === 'reel' ? '' : html`<span class="kind">${hit.kind} </span>`}${hit.name}</strong>
+    <span class="what">${facts(hit).filter(Boolean).join(' · ')}</span>
+    <span class="what verdict-of-hit">${hit.reel ? lineVerdict(hit.reel) : hit.certificate?.stateText ?? ''}</span>
   </li>`;
 
 /** @param {number} index -1 for none */
@@ -49,7 +58,7 @@ function select(index) {
 }
 
 /**
- * @param {Answer.ReelLine[]} found
+ * @param {Answer.Hit[]} found
  * @param {string} [note]
  */
 function showHits(found, note = '') {
@@ -61,37 +70,44 @@ function showHits(found, note = '') {
 }
 
 /**
- * The reels that a text finds, with the text that was looked for: that without what a scanner puts around it.
+/**
+ * What a text finds, the best first, with the text that was looked for: that without what a scanner puts around it.
  *
  * @param {string} text as scanned or typed
- * @returns {Promise<{ query: string, reels: Answer.ReelLine[] }>}
+ * @returns {Promise<{ query: string, hits: Answer.Hit[] }>}
  */
-const find = (text) => getJson(`${path('reels')}?limit=${MOST_HITS}&query=${encodeURIComponent(text)}`);
+const find = (text) => getJson(`${path('search')}?limit=${MOST_HITS}&q=${encodeURIComponent(text)}`);
 
-/**
- * The reel of exactly that number; null when there is none.
- *
- * @param {string} text
- * @param {Answer.ReelLine[]} found
- * @returns {Promise<{ reel: string } | null>}
- */
-async function exactly(text, found) {
-  const exact = exactHit(found, text);
-  if (exact || found.length < MOST_HITS) return exact;
-  return getJson(path('reels', text)).catch((fault) => {
-    if (isStatus(fault, NOT_FOUND)) return null;
-    throw fault;
-  });
-}
-
-/** @param {string} reel */
-function choose(reel) {
+/** @param {Answer.Hit} hit */
+function choose(hit) {
   clearTimeout(typing);
   searches.next();
   notice('');
   showHits([]);
+  if (hit.kind === 'customer' || hit.kind === 'product') {
+    // They have no page: what belongs to them is found by their name.
+    field('query').value = hit.name;
+    list(hit.name);
+    return;
+  }
   field('query').value = '';
-  open(reel);
+  if (hit.kind === 'order') location.assign(orderAddress(hit.name));
+  else open(hit.certificate?.reel ?? hit.name);
+}
+
+/**
+ * Shows what a text finds.
+ *
+ * @param {string} text
+ */
+async function list(text) {
+  const isNewest = searches.next();
+  try {
+    const { hits: found } = await find(text);
+    if (isNewest()) showHits(found);
+  } catch (fault) {
+    noticeFault(fault);
+  }
 }
 
 function typed() {
@@ -103,15 +119,7 @@ function typed() {
     showHits([]);
     return;
   }
-  typing = window.setTimeout(async () => {
-    const isNewest = searches.next();
-    try {
-      const { reels } = await find(text);
-      if (isNewest()) showHits(reels);
-    } catch (fault) {
-      noticeFault(fault);
-    }
-  }, TYPING_PAUSE_MS);
+  typing = window.setTimeout(() => list(text), TYPING_PAUSE_MS);
 }
 
 /** @param {KeyboardEvent} event */
@@ -136,20 +144,20 @@ async function submitted() {
   const text = field('query').value.trim();
   if (!text) return;
   if (selected >= 0) {
-    choose(hits[selected].reel);
+    choose(hits[selected]);
     return;
   }
   const isNewest = searches.next();
   try {
-    const { query, reels } = await find(text);
-    const exact = isNewest() ? await exactly(query, reels) : null;
+    const { query, hits: found } = await find(text);
     if (!isNewest()) return;
+    const exact = exactHit(found, query);
     if (exact) {
-      choose(exact.reel);
+      choose(exact);
       return;
     }
-    showHits(reels, `No reel has exactly the number “${query}”. Choose with the arrow keys and Enter, or scan again.`);
-    if (!reels.length) notice(`No reel, order or customer matches “${query}”. Check the number, or register the reel first.`);
+    showHits(found, `Nothing has exactly the number “${query}”. Choose with the arrow keys and Enter, or scan again.`);
+    if (!found.length) notice(`No reel, order, certificate or customer matches “${query}”. Check the number, or register the reel first.`);
   } catch (fault) {
     noticeFault(fault);
   }
@@ -163,7 +171,7 @@ async function submitted() {
  */
 function scanned(event) {
   if (!isScanned(event) || takesText(event.target)) return;
-  if (dialog('explain').open) dialog('explain').close();
+  document.querySelector('dialog')?.close();
   field('query').value = '';
   field('query').focus();
 }

@@ -1,7 +1,7 @@
-// Which of the reels found is meant.
+// Which of what was found is meant.
 
-/** So many hits are asked for; where so many came, there may be more. */
-export const MOST_HITS = 50;
+/** So many hits are asked for; the best come first. */
+export const MOST_HITS = 20;
 
 /**
  * The hit that a key leads to from the selected one, around the ends; -1 is none.
@@ -18,16 +18,17 @@ export function nextHit(key, selected, count) {
 }
 
 /**
- * The hit of exactly that number, else the only one that differs by case alone; null when there is none.
+ * The hit that is meant by exactly that text: the one of that very name, else the only one that differs by case, spaces and dashes
+ * alone; null when there is none.
  *
  * <p>A part of a number never is a hit: a result would land on the wrong reel.
  *
- * @param {Answer.ReelLine[]} hits
+ * @param {Answer.Hit[]} hits
  * @param {string} text
  */
 export function exactHit(hits, text) {
-  const same = hits.filter((hit) => hit.reel.toLowerCase() === text.toLowerCase());
-  return same.find((hit) => hit.reel === text) ?? (same.length === 1 ? same[0] : null);
+  const same = hits.filter((hit) => hit.match === 'exact');
+  return same.find((hit) => hit.name === text) ?? (same.length === 1 ? same[0] : null);
 }
 
 /** A person does not press Tab so soon after a character; a scanner sends each within a few milliseconds (common practice, no source). */
@@ -42,12 +43,12 @@ const SCANNED_WITHIN_MS = 60;
 export const endsScan = ({ key, shiftKey }, sinceLast) => key === 'Tab' && !shiftKey && sinceLast <= SCANNED_WITHIN_MS;
 
 /**
- * Whether what is typed belongs where the focus is, the search box or another field for text.
+ * Whether what is typed belongs where the focus is, the search box or another field for text or a number.
  *
  * @param {unknown} target
  */
 export const takesText = (target) => target !== null && typeof target === 'object' && 'type' in target
-  && (target.type === 'text' || target.type === 'search');
+  && (target.type === 'text' || target.type === 'search' || target.type === 'number');
 
 /**
  * Whether a key pressed anywhere begins a scan: a character, not a command of the browser or a button's own key.

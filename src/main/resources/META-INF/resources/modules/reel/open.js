@@ -1,12 +1,13 @@
 // Opening a reel, or going back to the start.
 
-import { render } from '/_static/lit-html/lit-html.js';
-import { path } from '../page/addresses.js';
+import { html, render } from '/_static/lit-html/lit-html.js';
+import { orderAddress, path } from '../page/addresses.js';
 import { byId, field, show } from '../page/dom.js';
 import { notice, noticeFault } from '../page/notices.js';
 import { isStatus } from '../page/requests.js';
 import { getJson } from '../page/session.js';
 import { factList } from '../page/words.js';
+import { showConcession } from './concession.js';
 import { showHolds } from './holds.js';
 import { showRecord } from './record.js';
 import { shown, turns } from './shown.js';
@@ -22,7 +23,8 @@ function showHead(reel) {
   show('start', false);
   show('reel', true);
   byId('reel-number').textContent = `Reel ${reel.reel}`;
-  render(factList([['Product', reel.product], ['Length', reel.printedLength], ['Order', reel.order],
+  const order = reel.order && html`<a href=${orderAddress(reel.order)}>${reel.order}</a>`;
+  render(factList([['Product', reel.product], ['Length', reel.printedLength], ['Order', order],
     ['Customer', reel.customer], ['Plant', reel.plant]]), byId('reel-facts'));
 }
 
@@ -57,6 +59,7 @@ export async function openReel(number, wanted = {}) {
     showHolds(reel);
     showRetest(reel);
     showRecord(reel.records.find(({ id }) => id === wanted.record) ?? reel.records[0] ?? null, wanted);
+    showConcession(reel).catch(noticeFault);
   } catch (fault) {
     if (!isNewest()) return;
     await openStart().catch(() => {});

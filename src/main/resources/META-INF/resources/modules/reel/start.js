@@ -19,12 +19,12 @@ const SIGNS = { accepted: '✓', conditional: '(✓)', rejected: '✕', incomple
 export const reelAddress = (reel) => `#/reel/${encodeURIComponent(reel)}`;
 
 /**
- * What a list says of a reel: its verdict, that it waits for an engineer, and that it is held, whatever the verdict.
+ * What a list says of a reel: its verdict, that it waits for an engineer or a concession, and that it is held, whatever the verdict.
  *
  * @param {Answer.ReelLine} line
  */
 export const lineVerdict = (line) => [line.verdictText || 'not tested', line.awaitsEngineer ? 'waits for an engineer' : '',
-  line.held ? 'on hold' : ''].filter(Boolean).join(', ');
+  line.concessionUnfinished ? 'concession not done' : '', line.held ? 'on hold' : ''].filter(Boolean).join(', ');
 
 /** @param {Answer.ReelLine} line */
 const row = (line) => html`
@@ -34,7 +34,7 @@ const row = (line) => html`
     <td class="beside">${line.order ?? ''}</td>
     <td class="beside">${line.customer ?? ''}</td>
     <td>${line.finished ? time(line.finished) : nothing}</td>
-    <td class="tag ${line.held || line.awaitsEngineer ? 'held' : line.look ?? ''}">${SIGNS[line.look ?? ''] ?? ''} ${lineVerdict(line)}</td>
+    <td class="tag ${line.held || line.awaitsEngineer || line.concessionUnfinished ? 'held' : line.look ?? ''}">${SIGNS[line.look ?? ''] ?? ''} ${lineVerdict(line)}</td>
   </tr>`;
 
 export async function showStart() {

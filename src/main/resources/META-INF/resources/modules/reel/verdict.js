@@ -47,7 +47,8 @@ const amongTests = (record) => html`
 function stop(reel, record) {
   if (record.verdict !== 'accepted') return '';
   if (isHeld(reel)) return ', on hold';
-  return record.awaitsEngineer ? ', waits for an engineer' : '';
+  if (record.awaitsEngineer) return ', waits for an engineer';
+  return reel.concessionSentence ? ', concession not done' : '';
 }
 
 /**
@@ -76,7 +77,8 @@ export function showVerdict(situation) {
   const stopped = isNewest ? stop(reel, record) || (doubtful ? ', certificate in question' : '') : '';
   byId('verdict').className = ['verdict', stopped ? 'held' : record.verdict, record.look === 'conditional' ? 'conditional' : '',
     older ? 'older' : ''].filter(Boolean).join(' ');
-  const line = (stopped && isHeld(reel) && reel.heldSentence) || doubtful?.stateSentence || record.verdictSentence;
+  const line = (stopped && ((isHeld(reel) && reel.heldSentence) || (!record.awaitsEngineer && reel.concessionSentence)))
+    || doubtful?.stateSentence || record.verdictSentence;
   render(html`
     <svg viewBox="0 0 48 48" width="96" height="96" aria-hidden="true">${MARKS[stopped ? 'incomplete' : record.look]}</svg>
     <div>

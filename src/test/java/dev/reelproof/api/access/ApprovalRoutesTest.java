@@ -10,6 +10,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
+import static org.hamcrest.Matchers.oneOf;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
@@ -28,6 +29,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,7 +46,37 @@ class ApprovalRoutesTest {
     @Inject
     AgroalDataSource database;
 
-    private final String subject = "reel/R-" + UUID.randomUUID();
+    private String subject;
+
+    @BeforeEach
+    void placeAHold() {
+        String reel = "R-" + UUID.randomUUID();
+        put(
+                "products/HD6A-4P",
+                "{\"description\": \"d\", \"limitSet\": \"category-6a-cable\", \"pairs\": 4, \"gauge\": \"23 AWG\"}");
+        put("reels/" + reel, "{\"product\": \"HD6A-4P\", \"length\": {\"value\": 305, \"unit\": \"m\"}}");
+        String hold = token("bay-1", Role.ENGINEER)
+                .contentType("application/json")
+                .body("{\"reel\": \"" + reel + "\", \"reason\": \"bare spots\"}")
+                .post("/api/v1/holds")
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("id");
+        subject = "hold/" + hold;
+    }
+
+    private static void put(String path, String body) {
+        other().contentType("application/json")
+                .body(body)
+                .put("/api/v1/" + path)
+                .then()
+                .statusCode(oneOf(200, 201));
+    }
+
+    private void holdIsOpen(boolean open) {
+        other().get("/api/v1/" + subject.replace("hold/", "holds/")).then().body("open", equalTo(open));
+    }
 
     private ValidatableResponse ask(RequestSpecification caller) {
         return caller.contentType("application/json")
@@ -54,6 +86,7 @@ class ApprovalRoutesTest {
     }
 
     private int asked() {
+        placeAHold();
         return ask(person("anna", Role.ENGINEER)).statusCode(201).extract().path("id");
     }
 
@@ -80,6 +113,7 @@ class ApprovalRoutesTest {
                 .body("requestedBy", equalTo("anna"))
                 .body("decidedBy", equalTo("Ben"))
                 .body("decisionReason", equalTo("looked at"));
+        holdIsOpen(!approve);
         other().queryParam("open", true).get(ROUTE).then().body("approvals.id", not(hasItem(id)));
         other().get(ROUTE).then().body("approvals.find { it.id == " + id + " }.approve", equalTo(approve));
         other().queryParam("subject", "approval/" + id)
@@ -89,6 +123,70 @@ class ApprovalRoutesTest {
                 .body("entries.actor", contains("Ben", "anna"))
                 .body("entries.reason", contains("looked at", "remeasured"))
                 .body("entries[0].details.subject", equalTo(subject));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "release, hold/999999999",
+        "release, hold/x",
+        "release, reel/R-1",
+        "issue, certificate/1",
+        "upload, reel/R-1"
+    })
+    void anApprovalThatWouldDoNothingIsNotAskedFor(String action, String of) {
+        person("anna", Role.ENGINEER)
+                .contentType("application/json")
+                .body("{\"action\": \"" + action + "\", \"subject\": \"" + of + "\", \"reason\": \"r\"}")
+                .post(ROUTE)
+                .then()
+                .statusCode(422)
+                .body("errors.where", contains(action.equals("release") ? "/subject" : "/action"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "withdraw, certificate/NORTH-2026-999999, 404",
+        "withdraw, reel/R-1, 404",
+        "change-limits, limit-set/no-such-set/1/wrong, 404",
+        "change-limits, limit-set/category-6a-cable, 422"
+    })
+    void anApprovalForASubjectThatIsNotThereIsNotAskedFor(String action, String of, int status) {
+        person("anna", Role.QUALITY_MANAGER)
+                .contentType("application/json")
+                .body("{\"action\": \"" + action + "\", \"subject\": \"" + of + "\", \"reason\": \"r\"}")
+                .post(ROUTE)
+                .then()
+                .statusCode(status);
+    }
+
+    @Test
+    void whatIsAskedForAlreadyIsNotAskedForAgain() {
+        int id = asked();
+        ask(person("carl", Role.ENGINEER)).statusCode(409).body("detail", containsString("Approval " + id));
+    }
+
+    @Test
+    void whatWasAskedForWithoutEffectIsRefusedAtBest() throws SQLException {
+        String marked = "old/" + UUID.randomUUID();
+        run("insert into approval (plant, action, subject, reason, requested_by, requested)"
+                + " values ('north', 'issue', '" + marked + "', 'r', 'zoe', now())");
+        int id = other().get(ROUTE).path("approvals.find { it.subject == '" + marked + "' }.id");
+        decide(other(), id, true).statusCode(409).body("detail", containsString("does nothing"));
+        other().get(ROUTE).then().body("approvals.find { it.id == " + id + " }.approve", nullValue());
+        decide(other(), id, false).statusCode(200);
+    }
+
+    @Test
+    void whatCannotBeDoneAnyMoreIsNotApproved() {
+        int id = asked();
+        person("carl", Role.ENGINEER)
+                .contentType("application/json")
+                .body("{\"reason\": \"looked at\"}")
+                .post("/api/v1/" + subject.replace("hold/", "holds/") + "/release")
+                .then()
+                .statusCode(200);
+        decide(other(), id, true).statusCode(409).body("detail", containsString("was released by carl"));
+        other().get(ROUTE).then().body("approvals.find { it.id == " + id + " }.approve", nullValue());
     }
 
     @ParameterizedTest

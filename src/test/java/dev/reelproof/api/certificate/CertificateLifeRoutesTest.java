@@ -14,6 +14,8 @@ import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.access.Role;
 import dev.reelproof.api.TestPlant;
@@ -30,6 +32,7 @@ import java.util.List;
 import java.util.UUID;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -87,6 +90,12 @@ class CertificateLifeRoutesTest {
                 .statusCode(200)
                 .extract()
                 .asByteArray();
+    }
+
+    private static String words(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        }
     }
 
     private static ValidatableResponse verify(String number) {
@@ -204,6 +213,11 @@ class CertificateLifeRoutesTest {
                 .body("reissueReason", equalTo("sold anew"))
                 .body("reissuedBy", equalTo("carla"));
         byte[] second = pdf(number);
+        String paper = words(second);
+        assertTrue(paper.contains("Consignee Yard 3"), paper);
+        assertTrue(paper.contains("This issue replaces issue 1"), paper);
+        assertTrue(paper.contains("Reason: sold anew"), paper);
+        assertFalse(words(first).contains("Consignee"));
         verifyFile(first)
                 .body("genuine", equalTo(true))
                 .body("state", equalTo("superseded"))
@@ -224,6 +238,38 @@ class CertificateLifeRoutesTest {
                 .body("order", equalTo("SO-4712"));
         String next = issued(reel());
         assertEquals(serial(number) + 1, serial(next), "a reissue takes no number");
+    }
+
+    @Test
+    void aCertificateSaysWhatTheTestsOfItsReelCameTo() throws IOException {
+        String reel = TestPlant.newReel(100);
+        TestPlant.test(reel, new SampleResult().resistance(FAILING).json()).statusCode(201);
+        TestPlant.test(reel, later(new SampleResult().json())).statusCode(201);
+        String paper = words(pdf(issued(reel)));
+        assertTrue(paper.contains("accepted at attempt 2; rejected once"), paper);
+        assertFalse(words(pdf(issued(reel()))).contains("at attempt"), "of a first test nothing is said");
+    }
+
+    @Test
+    void aNameThatCannotBePrintedIsRefusedBeforeANumberIsTaken() {
+        String before = issued(reel());
+        String reel = TestPlant.newReel(100);
+        TestPlant.test(reel, new SampleResult().json()).statusCode(201);
+        String registered =
+                "{\"plant\": \"north\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 100, \"unit\": \"m\"},"
+                        + " \"customer\": \"%s\"}";
+        given().contentType("application/json")
+                .body(registered.formatted("東京"))
+                .put("/api/v1/reels/" + reel)
+                .then()
+                .statusCode(200);
+        certify(reel).statusCode(409).body("detail", allOf(containsString("the customer"), containsString("U+6771")));
+        given().contentType("application/json")
+                .body(registered.formatted("Ελλάδα Дніпро " + "ń".repeat(80)))
+                .put("/api/v1/reels/" + reel)
+                .then()
+                .statusCode(200);
+        assertEquals(serial(before) + 1, serial(issued(reel)));
     }
 
     private static int serial(String number) {

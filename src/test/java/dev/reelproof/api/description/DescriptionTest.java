@@ -216,6 +216,7 @@ class DescriptionTest {
         }
         assertEquals(
                 Set.of(
+                        "get /api/v1/log",
                         "post /api/v1/session",
                         "post /api/v1/set-up",
                         "get /api/v1/status",

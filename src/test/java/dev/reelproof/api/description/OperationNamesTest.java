@@ -17,6 +17,7 @@ class OperationNamesTest {
         "GET, /api/v1/records/{id}/original/{n}, getRecordOriginal",
         "POST, /api/v1/lots/common-ancestors, postLotsCommonAncestors",
         "DELETE, /api/v1/lots/waiting/{lot}, deleteLotsWaiting",
+        "GET, /api/v1/orders/{order}/certificates.zip, getOrderCertificatesZip",
         "GET, /api/v1/status, getStatus"
     })
     void readsAsMethodAndPath(HttpMethod method, String path, String name) {

@@ -139,11 +139,13 @@ class AttemptRoutesTest {
     void aTestFromTheFutureIsNotTheNewestForEver() {
         String reel = newReel(100);
         test(reel, passing("2098-03-02T12:00:00Z")).statusCode(201).body("warnings", hasItem(containsString("clock")));
-        String now = java.time.OffsetDateTime.now(java.time.ZoneOffset.UTC)
-                .plusMinutes(1)
-                .toString();
-        test(reel, failing(now)).statusCode(201).body("newest", equalTo(true));
-        get("/api/v1/reels/" + reel).then().body("records[0].verdict", equalTo("rejected"));
+        // The clock of the tests may be moved: what came in last counts, as both ended later than they came in.
+        String last = test(reel, failing("2097-03-02T12:00:00Z"))
+                .statusCode(201)
+                .body("newest", equalTo(true))
+                .extract()
+                .path("id");
+        get("/api/v1/reels/" + reel).then().body("records[0].id", equalTo(last));
     }
 
     @Test

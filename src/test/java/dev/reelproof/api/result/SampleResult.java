@@ -58,7 +58,7 @@ public final class SampleResult {
     }
 
     /** dB by which every combination couples more. */
-    SampleResult crosstalkWorseBy(double decibels) {
+    public SampleResult crosstalkWorseBy(double decibels) {
         this.crosstalkWorseBy = decibels;
         return this;
     }

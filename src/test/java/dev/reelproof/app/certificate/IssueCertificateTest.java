@@ -13,7 +13,9 @@ import dev.reelproof.api.access.SignedIn;
 import dev.reelproof.api.access.TestSignIn;
 import dev.reelproof.api.result.SampleResult;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.seal.KeepLog;
 import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.certificate.Circumstances;
 import dev.reelproof.judgement.CorrectedSweep;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.pdf.CertificateDraft;
@@ -36,6 +38,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
@@ -47,7 +50,19 @@ class IssueCertificateTest {
     private static final int SECONDS = 60;
 
     @Inject
+    PlantLogos logos;
+
+    @Inject
     Plants plants;
+
+    @Inject
+    SigningOfPlant signing;
+
+    @Inject
+    PaperSettings settings;
+
+    @Inject
+    KeepLog log;
 
     @Inject
     Clock clock;
@@ -91,11 +106,16 @@ class IssueCertificateTest {
     /** Lets something happen to a draft of this reel once it is laid out. */
     private void whenDrawn(String reel, UnaryOperator<CertificateDraft> event) {
         QuarkusMock.installMockForType(
-                new DraftCertificate(plants, clock) {
+                new DraftCertificate(plants, logos, signing, settings, log, clock) {
                     @Override
                     public CertificateDraft draft(
-                            RegisteredReel drawn, TestRecord record, List<CorrectedSweep> sweeps, LimitSet limitSet) {
-                        CertificateDraft draft = super.draft(drawn, record, sweeps, limitSet);
+                            RegisteredReel drawn,
+                            @Nullable String consignee,
+                            TestRecord record,
+                            Circumstances circumstances,
+                            List<CorrectedSweep> sweeps,
+                            LimitSet limitSet) {
+                        CertificateDraft draft = super.draft(drawn, consignee, record, circumstances, sweeps, limitSet);
                         return drawn.id().equals(reel) ? event.apply(draft) : draft;
                     }
                 },

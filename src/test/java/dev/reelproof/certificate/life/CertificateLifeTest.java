@@ -7,6 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.record.concession.Concession;
+import dev.reelproof.record.concession.ConcessionSamples;
+import dev.reelproof.record.concession.Terms;
 import dev.reelproof.wording.CertificateWords;
 import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
@@ -100,6 +103,44 @@ class CertificateLifeTest {
     @Test
     void aPassedTestPutsNothingInQuestion() {
         assertThrows(IllegalArgumentException.class, () -> new Question.NewerTest(2, Verdict.ACCEPTED, DAY));
+    }
+
+    private static List<String> kinds(Concession concession, UUID newest, OffsetDateTime issued) {
+        return Question.ofConcessions(List.of(concession), newest, certificate("NORTH-2026-000001", 1, issued)).stream()
+                .map(Question::kind)
+                .toList();
+    }
+
+    @Test
+    void aConcessionSpeaksAgainstWhatWasIssuedBefore() {
+        UUID newest = ConcessionSamples.RECORD;
+        OffsetDateTime before = ConcessionSamples.APPROVED.minusSeconds(1);
+        OffsetDateTime after = ConcessionSamples.APPROVED.plusSeconds(1);
+        Concession open = ConcessionSamples.asked(new Terms.UseAsIs());
+        assertEquals(List.of("concession-open"), kinds(open, newest, before));
+        assertEquals(List.of(), kinds(open, ConcessionSamples.ANOTHER, before), "it lapsed");
+        assertEquals(List.of(), kinds(ConcessionSamples.approved(new Terms.UseAsIs()), newest, before));
+        for (Terms change : List.of(new Terms.Regrade("P-2"), new Terms.Shorten(200, "m"))) {
+            assertEquals(List.of("reel-changed"), kinds(ConcessionSamples.approved(change), newest, before));
+            assertEquals(List.of(), kinds(ConcessionSamples.approved(change), newest, after));
+        }
+        assertThrows(IllegalArgumentException.class, () -> new Question.ReelChanged(1, new Terms.UseAsIs()));
+    }
+
+    @Test
+    void whoHoldsTheCertificateLearnsNothingOfAConcessionButThatThereIsOne() {
+        CertificateLife life = new CertificateLife(
+                Succession.NONE,
+                Optional.empty(),
+                List.of(new Question.ConcessionOpen(12), new Question.ReelChanged(13, new Terms.Shorten(200, "m"))));
+        assertEquals(
+                List.of(
+                        "the plant has not decided what becomes of the reel",
+                        "the plant regraded or shortened the reel after the certificate was issued"),
+                life.publicReasons(WORDS));
+        assertTrue(life.reasons(WORDS)
+                .get(1)
+                .endsWith("by concession 13 after the certificate was issued: Shorten to 200 m"));
     }
 
     @Test

@@ -10,11 +10,13 @@ import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.CertificateSamples;
 import dev.reelproof.certificate.life.FileParts;
 import dev.reelproof.pdf.CertificatePdf;
+import dev.reelproof.pdf.SignedSamples;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.Set;
 import java.util.zip.DeflaterOutputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
@@ -72,6 +74,14 @@ class CertificatePartsTest {
     }
 
     @Test
+    void seesWhatIsAttachedThoughItsMediaTypeIsWrittenWithAnEscape() {
+        FileParts issued = CertificateParts.of(SignedSamples.unsigned()).orElseThrow();
+        assertEquals(
+                Set.of("certified-result.schema.json", "result.json"),
+                issued.attachments().keySet());
+    }
+
+    @Test
     void aFileThatUnpacksToMoreThanThereIsRoomForIsNotOpened() throws IOException {
         try (PDDocument document = new PDDocument()) {
             PDPage page = new PDPage();
@@ -98,7 +108,9 @@ class CertificatePartsTest {
             "/Filter 5 0 R",
             "/Filter [/ASCII85Decode /FlateDecode]",
             "/Filter /Fl#61teDecode",
-            "/F (elsewhere)"
+            "/F (elsewhere)",
+            "/Subtype /a#2Fb /Fl#61te 5",
+            "/Subtype /a#2Fb#61"
         }) {
             assertFalse(
                     PackedStreams.fit(

@@ -1,0 +1,165 @@
+package dev.reelproof.app.certificate;
+
+import static io.restassured.RestAssured.get;
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.empty;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasSize;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import dev.reelproof.api.TestPlant;
+import dev.reelproof.api.access.SignedIn;
+import dev.reelproof.api.result.SampleResult;
+import dev.reelproof.app.Settings;
+import dev.reelproof.certificate.CertificateNumber;
+import dev.reelproof.digest.Sha256;
+import dev.reelproof.pdf.check.Conclusion;
+import dev.reelproof.pdf.check.PaperCheck;
+import dev.reelproof.pdf.signature.CannotSignException;
+import dev.reelproof.store.DatabaseOwner;
+import io.quarkus.test.junit.QuarkusMock;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.ValidatableResponse;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.Statement;
+import java.time.Clock;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+
+/** The signature follows the number: nobody waits for another's device, and a device that is silent costs no number. */
+@QuarkusTest
+@ExtendWith(SignedIn.class)
+class SignCertificateTest {
+    private static final int SECONDS = 60;
+
+    @Inject
+    PaperSettings paper;
+
+    @Inject
+    Settings settings;
+
+    @Inject
+    Clock clock;
+
+    private static String testedReel() {
+        String reel = TestPlant.newReel(100);
+        TestPlant.test(reel, new SampleResult().json()).statusCode(201);
+        return reel;
+    }
+
+    private static ValidatableResponse certify(String reel) {
+        return given().post("/api/v1/reels/" + reel + "/certificates").then();
+    }
+
+    private static int serial(ValidatableResponse issued) {
+        return CertificateNumber.parse(issued.statusCode(201).extract().path("number"))
+                .serial();
+    }
+
+    /** Puts another hand in the place of the key. */
+    private void signBy(UnaryOperator<byte[]> hand) {
+        SigningOfPlant real = new SigningOfPlant(paper, settings, clock);
+        QuarkusMock.installMockForType(
+                new SigningOfPlant(paper, settings, clock) {
+                    @Override
+                    public byte[] sign(byte[] pdf) {
+                        return real.sign(hand.apply(pdf));
+                    }
+                },
+                SigningOfPlant.class);
+    }
+
+    private static byte[] silent(byte[] pdf) {
+        throw new CannotBeSignedException("The device does not answer.", new CannotSignException("silent"));
+    }
+
+    @Test
+    void whatIsHandedOutIsSignedAndIsWhatIsVerified() throws Exception {
+        ValidatableResponse issued = certify(testedReel()).statusCode(201);
+        byte[] pdf = get(issued.extract().<String>path("pdf")).asByteArray();
+        issued.body("pdfSha256", equalTo(Sha256.hex(pdf)));
+        PaperCheck check = PaperCheck.of(pdf, List.of());
+        assertEquals(Conclusion.SIGNER_OPEN, check.conclusion(), check.toString());
+        assertTrue(check.toString().contains("demonstration"), check.toString());
+        given().queryParam("sha256", Sha256.hex(pdf))
+                .get("/api/v1/certificates/" + issued.extract().path("number") + "/verification")
+                .then()
+                .body("matches", equalTo(true));
+    }
+
+    @Test
+    void aSilentDeviceCostsNoNumber() {
+        int before = serial(certify(testedReel()));
+        String reel = testedReel();
+        signBy(SignCertificateTest::silent);
+        certify(reel)
+                .statusCode(503)
+                .contentType("application/problem+json")
+                .body("detail", containsString("The device does not answer."));
+        given().get("/api/v1/reels/" + reel).then().body("certificates", empty());
+        signBy(UnaryOperator.identity());
+        assertEquals(before + 2, serial(certify(testedReel())));
+        assertEquals(before + 1, serial(certify(reel)));
+        certify(reel).statusCode(200);
+        given().get("/api/v1/reels/" + reel).then().body("certificates", hasSize(1));
+    }
+
+    @Test
+    void whatWasLeftBehindIsCompletedByTheNextIssue() throws Exception {
+        String left = testedReel();
+        signBy(SignCertificateTest::silent);
+        certify(left).statusCode(503);
+        try (Connection owner = DatabaseOwner.connect();
+                Statement statement = owner.createStatement()) {
+            statement.execute("update certificate_to_sign set issued = issued - interval '1 hour'");
+        }
+        signBy(UnaryOperator.identity());
+        certify(testedReel()).statusCode(201);
+        given().get("/api/v1/reels/" + left).then().body("certificates", hasSize(1));
+    }
+
+    @Test
+    void nobodyWaitsForTheDeviceOfAnother() throws Exception {
+        int before = serial(certify(testedReel()));
+        CountDownLatch isSigning = new CountDownLatch(1);
+        CountDownLatch mayEnd = new CountDownLatch(1);
+        signBy(pdf -> {
+            // The first waits, whoever comes after it does not.
+            if (isSigning.getCount() > 0) {
+                isSigning.countDown();
+                await(mayEnd);
+            }
+            return pdf;
+        });
+        String slow = testedReel();
+        ExecutorService other = Executors.newSingleThreadExecutor();
+        try {
+            Future<ValidatableResponse> signing = other.submit(() -> certify(slow));
+            await(isSigning);
+            assertEquals(before + 2, serial(certify(testedReel())));
+            mayEnd.countDown();
+            assertEquals(before + 1, serial(signing.get(SECONDS, TimeUnit.SECONDS)));
+        } finally {
+            mayEnd.countDown();
+            other.shutdownNow();
+        }
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            assertTrue(latch.await(SECONDS, TimeUnit.SECONDS), "the other did not come so far");
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

@@ -1,0 +1,110 @@
+package dev.reelproof.seal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * Against the vectors that the reference implementation of Certificate Transparency (RFC 6962) publishes: roots of one to eight leaves,
+ * inclusion and consistency paths. Read in several public copies that agree. Exact: they are hashes.
+ */
+class MerkleTreeValidationTest {
+    private static final List<Hash> ROOTS = PublishedTree.hashes(
+            "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855",
+            "6e340b9cffb37a989ca544e6bb780a2c78901d3fb33738768511a30617afa01d",
+            "fac54203e7cc696cf0dfcb42c92a1d9dbaf70ad9e621f4bd8d98662f00e3c125",
+            "aeb6bcfe274b70a14fb067a5e5578264db0fa9b51af5e0ba159158f329e06e77",
+            "d37ee418976dd95753c1c73862b9398fa2a2cf9b4ff0fdfe8b30cd95209614b7",
+            "4e3bbb1f7b478dcfe71fb631631519a3bca12c9aefca1612bfce4c13a86264d4",
+            "76e67dadbcdf1e10e1b74ddc608abd2f98dfb16fbce75277b5232a127f2087ef",
+            "ddb89be403809e325750d3d263cd78929c2942b7942a34b77e122c9594a74c8c",
+            "5dc9da79a70659a9ad559cb701ded9a2ab9d823aad2f4960cfe370eff4604328");
+
+    @Test
+    void rootsOfNoneToEightLeaves() {
+        Frontier frontier = Frontier.EMPTY;
+        assertEquals(ROOTS.get(0), frontier.root());
+        for (int size = 1; size <= 8; size++) {
+            frontier = frontier.append(TreeHashing.leaf(PublishedTree.ENTRIES.get(size - 1)))
+                    .frontier();
+            assertEquals(ROOTS.get(size), frontier.root(), "grown to " + size);
+            assertEquals(ROOTS.get(size), PublishedTree.published(size).root(), "of " + size);
+        }
+    }
+
+    static Stream<Arguments> inclusionPaths() {
+        return Stream.of(
+                Arguments.of(0, 1, List.of()),
+                Arguments.of(
+                        0,
+                        8,
+                        PublishedTree.hashes(
+                                "96a296d224f285c67bee93c30f8a309157f0daa35dc5b87e410b78630a09cfc7",
+                                "5f083f0a1a33ca076a95279832580db3e0ef4584bdff1f54c8a360f50de3031e",
+                                "6b47aaf29ee3c2af9af889bc1fb9254dabd31177f16232dd6aab035ca39bf6e4")),
+                Arguments.of(
+                        5,
+                        8,
+                        PublishedTree.hashes(
+                                "bc1a0643b12e4d2d7c77918f44e0f4f79a838b6cf9ec5b5c283e1f4d88599e6b",
+                                "ca854ea128ed050b41b35ffc1b87b8eb2bde461e9e3b5596ece6b9d5975a0ae0",
+                                "d37ee418976dd95753c1c73862b9398fa2a2cf9b4ff0fdfe8b30cd95209614b7")),
+                Arguments.of(
+                        2, 3, PublishedTree.hashes("fac54203e7cc696cf0dfcb42c92a1d9dbaf70ad9e621f4bd8d98662f00e3c125")),
+                Arguments.of(
+                        1,
+                        5,
+                        PublishedTree.hashes(
+                                "6e340b9cffb37a989ca544e6bb780a2c78901d3fb33738768511a30617afa01d",
+                                "5f083f0a1a33ca076a95279832580db3e0ef4584bdff1f54c8a360f50de3031e",
+                                "bc1a0643b12e4d2d7c77918f44e0f4f79a838b6cf9ec5b5c283e1f4d88599e6b")));
+    }
+
+    @ParameterizedTest
+    @MethodSource("inclusionPaths")
+    void pathsFromALeafToTheRoot(int index, int size, List<Hash> path) {
+        assertEquals(path, PublishedTree.published(size).inclusionPath(index));
+        Hash leaf = TreeHashing.leaf(PublishedTree.ENTRIES.get(index));
+        assertTrue(InclusionPath.holds(leaf, index, size, path, ROOTS.get(size)));
+    }
+
+    static Stream<Arguments> consistencyPaths() {
+        return Stream.of(
+                Arguments.of(1, 1, List.of()),
+                Arguments.of(
+                        1,
+                        8,
+                        PublishedTree.hashes(
+                                "96a296d224f285c67bee93c30f8a309157f0daa35dc5b87e410b78630a09cfc7",
+                                "5f083f0a1a33ca076a95279832580db3e0ef4584bdff1f54c8a360f50de3031e",
+                                "6b47aaf29ee3c2af9af889bc1fb9254dabd31177f16232dd6aab035ca39bf6e4")),
+                Arguments.of(
+                        6,
+                        8,
+                        PublishedTree.hashes(
+                                "0ebc5d3437fbe2db158b9f126a1d118e308181031d0a949f8dededebc558ef6a",
+                                "ca854ea128ed050b41b35ffc1b87b8eb2bde461e9e3b5596ece6b9d5975a0ae0",
+                                "d37ee418976dd95753c1c73862b9398fa2a2cf9b4ff0fdfe8b30cd95209614b7")),
+                Arguments.of(
+                        2,
+                        5,
+                        PublishedTree.hashes(
+                                "5f083f0a1a33ca076a95279832580db3e0ef4584bdff1f54c8a360f50de3031e",
+                                "bc1a0643b12e4d2d7c77918f44e0f4f79a838b6cf9ec5b5c283e1f4d88599e6b")));
+    }
+
+    @ParameterizedTest
+    @MethodSource("consistencyPaths")
+    void pathsFromATreeToALaterOne(int first, int second, List<Hash> path) {
+        assertEquals(path, PublishedTree.published(second).consistencyPath(first));
+        assertTrue(ConsistencyPath.holds(first, ROOTS.get(first), second, ROOTS.get(second), path));
+        assertFalse(ConsistencyPath.holds(first, ROOTS.get(0), second, ROOTS.get(second), path));
+    }
+}
