@@ -27,7 +27,7 @@ class DatabaseGate {
     }
 
     private void check(RoutingContext context) {
-        if (watch.answers() || !context.request().path().startsWith(ROUTES)) {
+        if (watch.answers() || !context.normalizedPath().startsWith(ROUTES)) {
             context.next();
             return;
         }
@@ -36,6 +36,6 @@ class DatabaseGate {
                 .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
                 .putHeader(HttpHeaders.RETRY_AFTER, Long.toString(WatchDatabase.TRY_AGAIN_AFTER.toSeconds()))
                 .putHeader(HttpHeaders.CONNECTION, "close")
-                .end(Json.encode(Problems.unavailable(context.request().path())));
+                .end(Json.encode(Problems.unavailable(context.normalizedPath())));
     }
 }

@@ -71,7 +71,8 @@ final class DataDirectory {
                                     "--auth=scram-sha-256",
                                     "--data-checksums",
                                     "--encoding=UTF8",
-                                    // The same order and the same upper and lower case on every machine, whatever its language.
+                                    // The same order and the same upper and lower case on every machine, whatever its
+                                    // language.
                                     "--locale=C",
                                     "--locale-provider=builtin",
                                     "--builtin-locale=C.UTF-8")),

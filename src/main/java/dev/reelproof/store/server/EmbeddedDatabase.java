@@ -144,7 +144,8 @@ public final class EmbeddedDatabase implements AutoCloseable {
         while (!stopping) {
             try {
                 startUnlessStopping();
-                LOG.infof("The database's server runs again, %d ms after it was lost.",
+                LOG.infof(
+                        "The database's server runs again, %d ms after it was lost.",
                         Duration.between(lost, Instant.now()).toMillis());
                 return true;
             } catch (IOException | IllegalStateException e) {

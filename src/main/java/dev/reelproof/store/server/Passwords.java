@@ -48,9 +48,7 @@ record Passwords(String owner, String service) {
         Path stage = file.resolveSibling(file.getFileName() + ".unfinished");
         Files.deleteIfExists(stage);
         if (DataFolder.hasPosixRights(file)) {
-            Files.createFile(
-                    stage,
-                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+            Files.createFile(stage, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
         }
         Files.write(stage, List.of(owner, service));
         Files.move(stage, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);

@@ -189,8 +189,8 @@ final class ServerProcess {
         while (Duration.between(begun, Instant.now()).compareTo(LONGEST_FAREWELL) < 0) {
             try (Connection own = connect(port, passwords);
                     Statement statement = own.createStatement();
-                    ResultSet others = statement.executeQuery(
-                            "select from pg_stat_activity where backend_type = 'client backend'"
+                    ResultSet others =
+                            statement.executeQuery("select from pg_stat_activity where backend_type = 'client backend'"
                                     + " and pid <> pg_backend_pid() limit 1")) {
                 if (!others.next()) {
                     return;

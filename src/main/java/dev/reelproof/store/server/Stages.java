@@ -22,8 +22,8 @@ final class Stages {
 
     /** Removes what starts that were killed left unfinished beside a place. */
     static void clear(Path place) throws IOException {
-        try (DirectoryStream<Path> left = Files.newDirectoryStream(
-                place.toAbsolutePath().getParent(), place.getFileName() + MARK + "*")) {
+        try (DirectoryStream<Path> left =
+                Files.newDirectoryStream(place.toAbsolutePath().getParent(), place.getFileName() + MARK + "*")) {
             for (Path stage : left) {
                 remove(stage);
             }
@@ -39,8 +39,7 @@ final class Stages {
             }
 
             @Override
-            public FileVisitResult postVisitDirectory(Path emptied, @Nullable IOException failure)
-                    throws IOException {
+            public FileVisitResult postVisitDirectory(Path emptied, @Nullable IOException failure) throws IOException {
                 if (failure != null) {
                     throw failure;
                 }
