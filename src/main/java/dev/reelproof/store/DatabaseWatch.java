@@ -13,6 +13,7 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.Properties;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
@@ -44,13 +45,13 @@ public class DatabaseWatch {
     DatabaseWatch(
             AgroalDataSource pool,
             @ConfigProperty(name = "quarkus.datasource.jdbc.url") String url,
-            @ConfigProperty(name = "quarkus.datasource.username") String user,
-            @ConfigProperty(name = "quarkus.datasource.password") String password) {
+            @ConfigProperty(name = "quarkus.datasource.username") Optional<String> user,
+            @ConfigProperty(name = "quarkus.datasource.password") Optional<String> password) {
         this.pool = pool;
         this.url = url;
         String seconds = Long.toString(LONGEST_ANSWER.toSeconds());
-        properties.setProperty("user", user);
-        properties.setProperty("password", password);
+        user.ifPresent(name -> properties.setProperty("user", name));
+        password.ifPresent(word -> properties.setProperty("password", word));
         properties.setProperty("connectTimeout", seconds);
         properties.setProperty("loginTimeout", seconds);
         properties.setProperty("socketTimeout", seconds);

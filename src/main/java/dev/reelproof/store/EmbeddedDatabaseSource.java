@@ -53,11 +53,11 @@ public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
         @Override
         public @Nullable String getValue(String name) {
             return switch (name) {
-                case URL -> startedOnce();
+                // With user and password: those of the data source are looked for among the names that sources list.
+                case URL -> startedOnce() + "?user=" + EmbeddedDatabase.SERVICE_ROLE + "&password="
+                        + password(EmbeddedDatabase.SERVICE_ROLE);
                 case "quarkus.flyway.jdbc-url" -> embedded() ? startedOnce() : null;
-                case "quarkus.datasource.username" -> embedded() ? EmbeddedDatabase.SERVICE_ROLE : null;
                 case "quarkus.flyway.username" -> embedded() ? EmbeddedDatabase.OWNER : null;
-                case "quarkus.datasource.password" -> embedded() ? password(EmbeddedDatabase.SERVICE_ROLE) : null;
                 case "quarkus.flyway.password" -> embedded() ? password(EmbeddedDatabase.OWNER) : null;
                 default -> null;
             };
@@ -71,7 +71,10 @@ public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
         /** Whether no other source names a server: this one is asked last, so that its own answer comes back then. */
         private boolean embedded() {
             ConfigValue url = context.getValue(URL);
-            return url == null || url.getValue() == null || url.getValue().equals(System.getProperty(STARTED));
+            String started = System.getProperty(STARTED);
+            return url == null
+                    || url.getValue() == null
+                    || started != null && url.getValue().startsWith(started);
         }
 
         private String startedOnce() {

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -38,10 +37,11 @@ final class DataDirectory {
     static DataDirectory at(Path place, ServerPrograms programs, Passwords passwords) throws IOException {
         Stages.clear(place);
         if (Files.exists(place) && !isComplete(place)) {
-            Files.move(
-                    place,
-                    place.resolveSibling(
-                            place.getFileName() + ".half-made-" + Instant.now().toEpochMilli()));
+            int n = 1;
+            while (Files.exists(halfMade(place, n))) {
+                n++;
+            }
+            Files.move(place, halfMade(place, n));
         }
         if (!Files.exists(place)) {
             Path stage = Stages.begin(place);
@@ -50,6 +50,10 @@ final class DataDirectory {
         }
         DataFolder.makePrivate(place);
         return new DataDirectory(place);
+    }
+
+    private static Path halfMade(Path place, int number) {
+        return place.resolveSibling(place.getFileName() + ".half-made-" + number);
     }
 
     private static boolean isComplete(Path place) {

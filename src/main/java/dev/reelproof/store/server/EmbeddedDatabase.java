@@ -10,7 +10,6 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jboss.logging.Logger;
@@ -139,19 +138,19 @@ public final class EmbeddedDatabase implements AutoCloseable {
     }
 
     private boolean startAgain() throws InterruptedException {
-        Instant lost = Instant.now();
+        Stopwatch lost = new Stopwatch();
         Duration wait = FIRST_WAIT;
         while (!stopping) {
             try {
                 startUnlessStopping();
                 LOG.infof(
                         "The database's server runs again, %d ms after it was lost.",
-                        Duration.between(lost, Instant.now()).toMillis());
+                        lost.elapsed().toMillis());
                 return true;
             } catch (IOException | IllegalStateException e) {
                 LOG.errorf("The database's server could not be started again: %s", e.getMessage());
             }
-            if (Duration.between(lost, Instant.now()).compareTo(LONGEST_OUTAGE) > 0) {
+            if (lost.isBeyond(LONGEST_OUTAGE)) {
                 LOG.errorf("The database's server is given up after %d minutes.", LONGEST_OUTAGE.toMinutes());
                 givenUp.run();
                 return false;

@@ -11,7 +11,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Properties;
@@ -104,7 +103,7 @@ final class ServerProcess {
     }
 
     private void waitUntilItAnswers(int port, Passwords passwords, Path log, long before) throws IOException {
-        Instant begun = Instant.now();
+        Stopwatch watch = new Stopwatch();
         Duration longest = LONGEST_START;
         while (true) {
             if (!process.isAlive()) {
@@ -117,7 +116,7 @@ final class ServerProcess {
                 if (STARTING_UP.equals(e.getSQLState())) {
                     longest = LONGEST_RECOVERY;
                 }
-                if (Duration.between(begun, Instant.now()).compareTo(longest) > 0) {
+                if (watch.isBeyond(longest)) {
                     throw new IOException(
                             "PostgreSQL did not answer within " + longest.toSeconds() + " s: " + e.getMessage(), e);
                 }
@@ -185,8 +184,8 @@ final class ServerProcess {
     }
 
     private static void waitUntilClientsHaveLeft(int port, Passwords passwords) throws IOException {
-        Instant begun = Instant.now();
-        while (Duration.between(begun, Instant.now()).compareTo(LONGEST_FAREWELL) < 0) {
+        Stopwatch watch = new Stopwatch();
+        while (!watch.isBeyond(LONGEST_FAREWELL)) {
             try (Connection own = connect(port, passwords);
                     Statement statement = own.createStatement();
                     ResultSet others =
