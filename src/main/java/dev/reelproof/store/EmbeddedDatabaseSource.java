@@ -53,7 +53,8 @@ public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
         @Override
         public @Nullable String getValue(String name) {
             return switch (name) {
-                // With user and password: those of the data source are looked for among the names that sources list.
+                    // With user and password: those of the data source are looked for among the names that sources
+                    // list.
                 case URL -> startedOnce() + "?user=" + EmbeddedDatabase.SERVICE_ROLE + "&password="
                         + password(EmbeddedDatabase.SERVICE_ROLE);
                 case "quarkus.flyway.jdbc-url" -> embedded() ? startedOnce() : null;
