@@ -88,7 +88,7 @@ declare namespace Answer {
   }
 
   interface Reel {
-    reel: string; plant: string; product: string | null; printedLength: string | null; order: string | null;
+    reel: string; plant: string; product: string | null; printedLength: string | null; printedLengthMarks: string | null; order: string | null;
     customer: string | null; heldSentence: string | null; concessionSentence: string | null; asksRetestReason: boolean; holds: Hold[]; certificates: Certificate[];
     /** The newest in the order of test comes first. */
     records: Record[];

@@ -74,6 +74,10 @@ public interface Settings {
         /** As what that person authorises them. */
         Optional<String> authorisedAs();
 
+        /** Whether no certificate is issued of a reel whose length marks nobody stated. */
+        @WithDefault("false")
+        boolean lengthMarksRequired();
+
         /** Whether the certificate of a reel that was tested again says what its tests came to. */
         @WithDefault("true")
         boolean retestsPrinted();

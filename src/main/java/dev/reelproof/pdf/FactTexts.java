@@ -89,6 +89,24 @@ final class FactTexts {
         };
     }
 
+    /** As the jacket has them, since they tell which reel it is; where lengths are printed in another unit, in that one too. */
+    @Nullable
+    String lengthMarks() {
+        CertificateContent.Marks marks = content.lengthMarks();
+        if (marks == null) {
+            return null;
+        }
+        String onJacket = words.lengthMarks(marks.first(), marks.last(), marks.unit());
+        boolean inFeet = units == UnitSystem.US_CUSTOMARY;
+        double perMetre = inFeet ? 1 / METRES_PER_FOOT : 1;
+        String unit = inFeet ? "ft" : "m";
+        return marks.unit().equals(unit)
+                ? onJacket
+                : onJacket + " ("
+                        + words.convertedMarks(marks.firstMetres() * perMetre, marks.lastMetres() * perMetre, unit)
+                        + ")";
+    }
+
     String limitSet() {
         CertificateContent.Limits limits = content.limits();
         return limits.title() + ", "

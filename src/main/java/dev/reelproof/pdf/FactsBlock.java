@@ -81,6 +81,7 @@ final class FactsBlock {
         fact(PaperWord.DESCRIPTION, texts.description(), x);
         fact(PaperWord.CONDUCTORS, texts.conductors(), x);
         fact(PaperWord.LENGTH, texts.length(), x);
+        fact(PaperWord.LENGTH_MARKS, texts.lengthMarks(), x);
     }
 
     private void test(FactTexts texts, float x) throws IOException {

@@ -15,6 +15,8 @@ public enum PaperWord {
     ONE_PAIR,
     PAIRS,
     LENGTH,
+    LENGTH_MARKS,
+    MARKS,
     LIMIT_SET,
     METHOD,
     METHODS,

@@ -132,6 +132,7 @@ public class DraftCertificate {
                 same ? reel.sentLength() : record.length().metres(),
                 same ? reel.sentUnit() : "m",
                 record.length(),
+                reel.lengthMarks(),
                 reel.customer(),
                 reel.order(),
                 consignee);
