@@ -186,6 +186,7 @@ public final class CertificateSamples {
                         item.lengthSent(),
                         item.lengthUnit(),
                         item.length(),
+                        item.lengthMarks(),
                         item.customer(),
                         item.order(),
                         item.consignee()),

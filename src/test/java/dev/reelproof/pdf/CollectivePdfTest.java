@@ -43,7 +43,8 @@ class CollectivePdfTest {
                 Locale.forLanguageTag(language),
                 Declaration.Sheet.A4,
                 Declaration.UnitSystem.BOTH,
-                new Declaration.Signatory("A. Example", "quality manager"));
+                new Declaration.Signatory("A. Example", "quality manager"),
+                false);
     }
 
     private static List<CertificateContent> reels(String language, int count) {

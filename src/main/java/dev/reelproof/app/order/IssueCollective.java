@@ -178,8 +178,10 @@ public class IssueCollective {
         // Locked before it is read: who waited for the lock must see what the other wrote.
         batches.lock(plant, order);
         String names = draft.content().namesSha256();
-        Optional<IssuedCollective> issued = collectives.ofNames(plant, names);
+        // What waits is asked for first: it is kept in the moment in which it no longer waits, and no lock of ours
+        // holds that up.
         Optional<ToSign> waiting = collectives.waitingOfNames(plant, names);
+        Optional<IssuedCollective> issued = collectives.ofNames(plant, names);
         if (issued.isPresent() || waiting.isPresent()) {
             return new Numbered(issued, waiting);
         }
