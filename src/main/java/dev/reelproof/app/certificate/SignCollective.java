@@ -72,6 +72,9 @@ public class SignCollective {
                 LOG.warn("Collective certificate " + left.content().number() + " still waits for its signature: "
                         + e.getMessage());
                 return;
+            } catch (RuntimeException e) {
+                // One that cannot be kept must not hold up who issues another.
+                LOG.error("Collective certificate " + left.content().number() + " cannot be kept", e);
             }
         }
     }
