@@ -118,6 +118,9 @@ public class SignCertificate {
                 LOG.warn(
                         "Certificate " + left.content().number() + " still waits for its signature: " + e.getMessage());
                 return;
+            } catch (RuntimeException e) {
+                // Whatever it is, it must not keep the plant from issuing others; each of them tells of it again.
+                LOG.error("Certificate " + left.content().number() + " was left behind and cannot be kept", e);
             }
         }
     }

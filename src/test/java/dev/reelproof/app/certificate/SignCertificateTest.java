@@ -25,6 +25,8 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
 import java.util.List;
@@ -171,6 +173,32 @@ class SignCertificateTest {
         signBy(UnaryOperator.identity());
         certify(testedReel()).statusCode(201);
         given().get("/api/v1/reels/" + left).then().body("certificates", hasSize(1));
+    }
+
+    @Test
+    void whatWasLeftBehindAndCannotBeKeptKeepsNobodyElseWaiting() throws Exception {
+        String kept = certify(testedReel()).statusCode(201).extract().path("record");
+        String left = testedReel();
+        signBy(SignCertificateTest::silent);
+        certify(left).statusCode(503);
+        signBy(UnaryOperator.identity());
+        String own = waiting("select record_id from certificate_to_sign");
+        waiting("update certificate_to_sign set issued = issued - interval '1 hour', record_id = '" + kept
+                + "' returning record_id");
+        certify(testedReel()).statusCode(201);
+        given().get("/api/v1/reels/" + left).then().body("certificates", empty());
+        waiting("update certificate_to_sign set record_id = '" + own + "' returning record_id");
+        certify(testedReel()).statusCode(201);
+        given().get("/api/v1/reels/" + left).then().body("certificates", hasSize(1));
+    }
+
+    private static String waiting(String sql) throws SQLException {
+        try (Connection owner = DatabaseOwner.connect();
+                Statement statement = owner.createStatement();
+                ResultSet rows = statement.executeQuery(sql)) {
+            assertTrue(rows.next(), "one waits");
+            return rows.getString(1);
+        }
     }
 
     @Test
