@@ -11,6 +11,7 @@ import dev.reelproof.app.WatchDatabase;
 import dev.reelproof.app.certificate.CannotBeSignedException;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.lot.LoadBrokeOffException;
+import dev.reelproof.app.order.NotAllCertifiedException;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.record.concession.ConcessionRefusedException;
@@ -74,6 +75,13 @@ public class Problems {
                 .map(hold -> new Fault("/api/v1/holds/" + hold.id(), hold.inWords()))
                 .toList();
         return new Problem("The reel is on hold", CONFLICT, said(e), faults).response();
+    }
+
+    @ServerExceptionMapper
+    Response notAllCertified(NotAllCertifiedException e) {
+        List<Fault> faults =
+                e.reels().stream().map(one -> new Fault(one.reel(), one.why())).toList();
+        return new Problem("Reels have no current certificate", CONFLICT, said(e), faults).response();
     }
 
     @ServerExceptionMapper

@@ -69,7 +69,8 @@ public record CertificateContent(
         Paper paper,
         List<String> statement,
         List<Distribution> distributions,
-        List<Conceded> concessions) {
+        List<Conceded> concessions)
+        implements NumberedPaper {
 
     /**
      * What the paper is declared to be, and how it is printed.

@@ -74,13 +74,17 @@ final class FactTexts {
     }
 
     String length() {
+        return length(content.length(), content.lengthMetres(), units);
+    }
+
+    /** A length as sent and in m, as the plant prints its lengths. */
+    static String length(Quantity sent, double metres, UnitSystem units) {
         return switch (units) {
-            case METRIC -> metres(content.lengthMetres());
-            case US_CUSTOMARY -> feet(content.lengthMetres());
+            case METRIC -> metres(metres);
+            case US_CUSTOMARY -> feet(metres);
             case BOTH -> {
-                String sent = Figures.length(
-                        content.length().value(), content.length().unit());
-                yield "m".equals(content.length().unit()) ? sent : sent + " (" + metres(content.lengthMetres()) + ")";
+                String asSent = Figures.length(sent.value(), sent.unit());
+                yield "m".equals(sent.unit()) ? asSent : asSent + " (" + metres(metres) + ")";
             }
         };
     }

@@ -169,6 +169,33 @@ public final class CertificateSamples {
                 limitSet());
     }
 
+    /** The same of another reel, under another number. */
+    public CertificateContent content(Declaration declaration, int serial, String reel) {
+        Item item = item();
+        Issuing issuing = issuing();
+        return CertificateContent.of(
+                new Issuing(
+                        CertificateNumber.of("north", 2026, serial),
+                        issuing.issue(),
+                        issuing.issued(),
+                        issuing.plant()),
+                declaration,
+                Circumstances.NONE,
+                new Item(
+                        reel,
+                        item.lengthSent(),
+                        item.lengthUnit(),
+                        item.length(),
+                        item.lengthMarks(),
+                        item.customer(),
+                        item.order(),
+                        item.consignee()),
+                conditions(),
+                product(pairs),
+                judgement(Verdict.ACCEPTED),
+                limitSet());
+    }
+
     public CertificateContent content() {
         return CertificateContent.of(
                 issuing(), item(), conditions(), product(pairs), judgement(Verdict.ACCEPTED), limitSet());

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.oneOf;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -29,6 +30,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
 import java.util.List;
+import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -52,6 +54,9 @@ class SignCertificateTest {
 
     @Inject
     Clock clock;
+
+    @Inject
+    NumberCertificates numbers;
 
     private static String testedReel() {
         String reel = TestPlant.newReel(100);
@@ -114,6 +119,46 @@ class SignCertificateTest {
         assertEquals(before + 1, serial(certify(reel)));
         certify(reel).statusCode(200);
         given().get("/api/v1/reels/" + reel).then().body("certificates", hasSize(1));
+    }
+
+    private static String orderOfOneReel() {
+        String order = "SO-" + UUID.randomUUID();
+        TestPlant.putProduct("HD6A-4P", "category-6a-cable", 4).statusCode(oneOf(200, 201));
+        TestPlant.putReel(
+                        "A-" + order,
+                        "{\"plant\": \"north\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 100, \"unit\": \"m\"},"
+                                + " \"order\": \"" + order + "\"}")
+                .statusCode(201);
+        TestPlant.test("A-" + order, new SampleResult().json()).statusCode(201);
+        certify("A-" + order).statusCode(201);
+        return order;
+    }
+
+    private static ValidatableResponse certifyOrder(String order) {
+        return given().contentType("application/json")
+                .post("/api/v1/orders/" + order + "/collective-certificate")
+                .then();
+    }
+
+    @Test
+    void aSilentDeviceCostsNoNumberOfACertificateOverSeveralReels() throws Exception {
+        String order = orderOfOneReel();
+        String left = orderOfOneReel();
+        int before = serial(certify(testedReel()));
+        signBy(SignCertificateTest::silent);
+        certifyOrder(order).statusCode(503).body("detail", containsString("The device does not answer."));
+        certifyOrder(left).statusCode(503);
+        given().get("/api/v1/orders/" + order).then().body("collectiveCertificates", empty());
+        signBy(UnaryOperator.identity());
+        assertEquals(before + 1, serial(certifyOrder(order)));
+        certifyOrder(order).statusCode(200);
+        try (Connection owner = DatabaseOwner.connect();
+                Statement statement = owner.createStatement()) {
+            statement.execute("update collective_to_sign set issued = issued - interval '1 hour'");
+        }
+        assertEquals(before + 3, serial(certify(testedReel())));
+        given().get("/api/v1/orders/" + left).then().body("collectiveCertificates", hasSize(1));
+        assertEquals(List.of(), numbers.misfits());
     }
 
     @Test
