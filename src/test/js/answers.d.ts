@@ -33,11 +33,19 @@ declare namespace Answer {
     reason: string | null; details: { [name: string]: unknown } | null;
   }
 
+  /** A certificate that a collective certificate names. */
+  interface NamedCertificate { number: string; issue: number; reel: string; product: string; state: string; stateText: string }
+
+  interface Collective {
+    number: string; order: string; customer: string | null; pdf: string; state: Certificate['state'];
+    stateText: string; reasons: string[]; certificates: NamedCertificate[];
+  }
+
   interface Verification {
     number: string | null; genuine: boolean; current: boolean;
     state: 'current' | 'in-question' | 'superseded' | 'withdrawn' | 'altered' | 'unknown';
     stateText: string; stateSentence: string; reasons: string[]; differences: string[];
-    issue: number | null; issued: string | null; reel: string | null; product: string | null; matches: boolean | null;
+    issue: number | null; issued: string | null; reel: string | null; product: string | null; certificates: NamedCertificate[]; matches: boolean | null;
   }
 
   /** Verdicts as the pages show them: an acceptance under conditions has a look of its own. */
@@ -53,7 +61,7 @@ declare namespace Answer {
   /** One thing that a search found. */
   interface Hit {
     kind: 'reel' | 'order' | 'certificate' | 'customer' | 'product'; name: string; match: string; belongsTo: string | null;
-    reel?: ReelLine; certificate?: Certificate;
+    reel?: ReelLine; certificate?: Certificate; collective?: Collective;
   }
 
   interface Batch {
@@ -65,6 +73,7 @@ declare namespace Answer {
 
   interface Order {
     order: string; customers: string[]; reelCount: number; ready: number; sentence: string; reels: OrderedReel[]; batch: Batch | null;
+    collectiveCertificates: Collective[];
   }
 
   interface Hold {
@@ -79,7 +88,7 @@ declare namespace Answer {
   }
 
   interface Reel {
-    reel: string; plant: string; product: string | null; printedLength: string | null; order: string | null;
+    reel: string; plant: string; product: string | null; printedLength: string | null; printedLengthMarks: string | null; order: string | null;
     customer: string | null; heldSentence: string | null; concessionSentence: string | null; asksRetestReason: boolean; holds: Hold[]; certificates: Certificate[];
     /** The newest in the order of test comes first. */
     records: Record[];

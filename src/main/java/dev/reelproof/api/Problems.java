@@ -7,9 +7,11 @@ import dev.reelproof.access.PermissionDeniedException;
 import dev.reelproof.api.page.Pages;
 import dev.reelproof.app.ConflictException;
 import dev.reelproof.app.NothingThereException;
+import dev.reelproof.app.WatchDatabase;
 import dev.reelproof.app.certificate.CannotBeSignedException;
 import dev.reelproof.app.hold.HeldException;
 import dev.reelproof.app.lot.LoadBrokeOffException;
+import dev.reelproof.app.order.NotAllCertifiedException;
 import dev.reelproof.intake.Fault;
 import dev.reelproof.intake.IntakeException;
 import dev.reelproof.record.concession.ConcessionRefusedException;
@@ -45,7 +47,8 @@ public class Problems {
     private static final long ALMOST_A_SECOND = 999;
     private static final int UNPROCESSABLE = 422;
     private static final int SERVER_ERROR = 500;
-    private static final int UNAVAILABLE = 503;
+    static final int UNAVAILABLE = 503;
+    private static final int OUT_OF_MEMORY = 75;
     private static final String HTML = MediaType.TEXT_HTML + ";charset=UTF-8";
 
     private final Pages pages;
@@ -72,6 +75,13 @@ public class Problems {
                 .map(hold -> new Fault("/api/v1/holds/" + hold.id(), hold.inWords()))
                 .toList();
         return new Problem("The reel is on hold", CONFLICT, said(e), faults).response();
+    }
+
+    @ServerExceptionMapper
+    Response notAllCertified(NotAllCertifiedException e) {
+        List<Fault> faults =
+                e.reels().stream().map(one -> new Fault(one.reel(), one.why())).toList();
+        return new Problem("Reels have no current certificate", CONFLICT, said(e), faults).response();
     }
 
     @ServerExceptionMapper
@@ -200,6 +210,16 @@ public class Problems {
 
     @ServerExceptionMapper
     Response unexpected(Throwable e, UriInfo request, @Nullable SimpleResourceInfo resource) {
+        if (e instanceof OutOfMemoryError) {
+            // Nothing can be relied on any more; whoever keeps the service running starts it again.
+            Runtime.getRuntime().halt(OUT_OF_MEMORY);
+        }
+        if (WatchDatabase.isLost(e)) {
+            LOG.warnf("the database could not be asked: %s", e.getMessage());
+            return Response.fromResponse(unavailable(request.getPath()).response())
+                    .header(HttpHeaders.RETRY_AFTER, WatchDatabase.TRY_AGAIN_AFTER.toSeconds())
+                    .build();
+        }
         // Not the address: it can hold the name of a person.
         LOG.error("failed: " + (resource == null ? "no route" : resource.getMethodName()), e);
         return Problem.at(
@@ -209,6 +229,16 @@ public class Problems {
                         "Nothing of the request was kept. The service's log says what happened; send the request again"
                                 + " when its cause is removed.")
                 .response();
+    }
+
+    /** The database cannot be asked at the moment. */
+    static Problem unavailable(String where) {
+        return Problem.at(
+                where,
+                UNAVAILABLE,
+                "The database does not answer",
+                "The database does not answer at the moment, so that nothing can be kept or found. Try again in a few"
+                        + " seconds; what was answered before is kept.");
     }
 
     /** What an exception of ours says: each is made with a sentence for who called. */

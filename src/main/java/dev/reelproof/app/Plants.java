@@ -121,6 +121,7 @@ public class Plants {
                         .authorisedBy()
                         .map(name -> new Declaration.Signatory(
                                 name, signature.authorisedAs().orElseThrow()))
-                        .orElse(null));
+                        .orElse(null),
+                signature.lengthMarksRequired());
     }
 }

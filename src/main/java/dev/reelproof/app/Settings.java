@@ -36,6 +36,10 @@ public interface Settings {
     @WithDefault("false")
     boolean demo();
 
+    /** Whether the demo, whose people and passwords are printed, may be reached from other machines. */
+    @WithDefault("false")
+    boolean demoForAnyoneOnTheNetwork();
+
     /** How certificates name a plant, by plant. */
     @WithName("plant")
     Map<String, Signature> signatures();
@@ -73,6 +77,10 @@ public interface Settings {
 
         /** As what that person authorises them. */
         Optional<String> authorisedAs();
+
+        /** Whether no certificate is issued of a reel whose length marks nobody stated. */
+        @WithDefault("false")
+        boolean lengthMarksRequired();
 
         /** Whether the certificate of a reel that was tested again says what its tests came to. */
         @WithDefault("true")

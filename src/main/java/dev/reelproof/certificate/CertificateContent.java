@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param reel the reel's number
  * @param length the reel's length as sent
  * @param lengthMetres the same in m
+ * @param lengthMarks the first and last length mark on its jacket; null when not stated
  * @param customer who ordered it; null when not known
  * @param order the order; null when not known
  * @param consignee to whom the goods go; null when that is not stated
@@ -50,6 +51,7 @@ public record CertificateContent(
         String reel,
         Quantity length,
         double lengthMetres,
+        @Nullable Marks lengthMarks,
         @Nullable String customer,
         @Nullable String order,
         @Nullable String consignee,
@@ -67,7 +69,8 @@ public record CertificateContent(
         Paper paper,
         List<String> statement,
         List<Distribution> distributions,
-        List<Conceded> concessions) {
+        List<Conceded> concessions)
+        implements NumberedPaper {
 
     /**
      * What the paper is declared to be, and how it is printed.
@@ -94,6 +97,17 @@ public record CertificateContent(
      * @param unit its unit
      */
     public record Quantity(double value, String unit) {}
+
+    /**
+     * Length marks on the jacket.
+     *
+     * @param first the mark at one end, as on the jacket
+     * @param last the mark at the other end
+     * @param unit the unit that the jacket is marked in
+     * @param firstMetres the first in m
+     * @param lastMetres the last in m
+     */
+    public record Marks(double first, double last, String unit, double firstMetres, double lastMetres) {}
 
     /**
      * The product.
@@ -390,6 +404,7 @@ public record CertificateContent(
                 reel,
                 length,
                 lengthMetres,
+                lengthMarks,
                 customer,
                 order,
                 consignee,

@@ -9,20 +9,26 @@ import org.jspecify.annotations.Nullable;
  * says "not stated".
  *
  * <p>Source: EN 10204:2004, 3.2 and 4.1, for the order and who authorises (from memory); ISO/IEC 17025:2017, 7.8.2.1 e) and o) for customer
- * and who authorises (read); bay, tester and instruments: common practice, no source.
+ * and who authorises (read); bay, tester, instruments and length marks: common practice, no source.
  */
 public final class Completeness {
     private Completeness() {}
 
-    /** What is missing, each in a few words; nothing for a certificate of the plant's own kind. */
+    /** What is missing, each in a few words; of a certificate of the plant's own kind only what the plant itself asks for. */
     public static List<String> missing(Declaration declaration, Item item, TestConditions test) {
-        CertificateType type = declaration.type();
-        if (type == CertificateType.TEST_CERTIFICATE) {
-            return List.of();
-        }
         List<String> missing = new ArrayList<>();
+        if (declaration.type() != CertificateType.TEST_CERTIFICATE) {
+            needOfItsKind(missing, declaration, item, test);
+        }
+        if (declaration.needsLengthMarks() && item.lengthMarks() == null) {
+            missing.add("the length marks of the reel");
+        }
+        return missing;
+    }
+
+    private static void needOfItsKind(List<String> missing, Declaration declaration, Item item, TestConditions test) {
         need(missing, item.customer(), "the customer");
-        if (type.saysThatItMeetsTheOrder()) {
+        if (declaration.type().saysThatItMeetsTheOrder()) {
             need(missing, item.order(), "the order");
         }
         need(missing, test.station(), "the test bay");
@@ -33,7 +39,6 @@ public final class Completeness {
         if (declaration.authorised() == null) {
             missing.add("who authorises for the plant, by name and role (a setting)");
         }
-        return missing;
     }
 
     private static void need(List<String> missing, @Nullable String stated, String what) {

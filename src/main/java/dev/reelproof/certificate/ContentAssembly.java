@@ -11,6 +11,7 @@ import dev.reelproof.limit.Limit;
 import dev.reelproof.limit.LimitSet;
 import dev.reelproof.limit.Requirement;
 import dev.reelproof.limit.RoundingRule;
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.quantity.Kind;
 import dev.reelproof.wording.Catalogue;
@@ -21,6 +22,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Puts together what a certificate says of one judged reel. */
 final class ContentAssembly {
@@ -71,6 +73,7 @@ final class ContentAssembly {
                 item.reel(),
                 new Quantity(item.lengthSent(), item.lengthUnit()),
                 item.length().metres(),
+                marks(item.lengthMarks()),
                 item.customer(),
                 item.order(),
                 item.consignee(),
@@ -97,6 +100,13 @@ final class ContentAssembly {
                 statement(concessions),
                 new Distributions(wording).of(judgement, limitSet, product),
                 concessions);
+    }
+
+    private static CertificateContent.@Nullable Marks marks(@Nullable LengthMarks marks) {
+        return marks == null
+                ? null
+                : new CertificateContent.Marks(
+                        marks.first(), marks.last(), marks.unit(), marks.firstMetres(), marks.lastMetres());
     }
 
     private CertificateContent.Paper paper() {

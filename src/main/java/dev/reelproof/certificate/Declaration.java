@@ -11,12 +11,18 @@ import org.jspecify.annotations.Nullable;
  * @param sheet the size of their pages
  * @param units the units of lengths and temperatures
  * @param authorised who authorises them; null where that is written by hand
+ * @param needsLengthMarks whether none is issued of a reel whose length marks nobody stated
  */
 public record Declaration(
-        CertificateType type, Locale language, Sheet sheet, UnitSystem units, @Nullable Signatory authorised) {
+        CertificateType type,
+        Locale language,
+        Sheet sheet,
+        UnitSystem units,
+        @Nullable Signatory authorised,
+        boolean needsLengthMarks) {
     /** A certificate of the plant's own kind, in English on A4. */
     public static final Declaration PLAIN =
-            new Declaration(CertificateType.TEST_CERTIFICATE, Locale.ENGLISH, Sheet.A4, UnitSystem.BOTH, null);
+            new Declaration(CertificateType.TEST_CERTIFICATE, Locale.ENGLISH, Sheet.A4, UnitSystem.BOTH, null, false);
 
     /** The size of a page. */
     public enum Sheet {

@@ -1,5 +1,6 @@
 package dev.reelproof.certificate;
 
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.quantity.Length;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param lengthSent the length as the bay sent it, in {@code lengthUnit}
  * @param lengthUnit its unit as sent
  * @param length the same length
+ * @param lengthMarks the first and last length mark on its jacket; null when not stated
  * @param customer who ordered it; null when not known
  * @param order the order; null when not known
  * @param consignee to whom the goods go; null when that is not stated
@@ -20,6 +22,7 @@ public record Item(
         double lengthSent,
         String lengthUnit,
         Length length,
+        @Nullable LengthMarks lengthMarks,
         @Nullable String customer,
         @Nullable String order,
         @Nullable String consignee) {

@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.wording.PaperWord;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -36,6 +37,7 @@ public final class CertificateDraft implements AutoCloseable {
         this.provenance = provenance;
         this.document = document;
         this.flow = new PageFlow(document, content);
+        flow.runUnder(flow.say(PaperWord.RUNNING_HEAD, "title", content.paper().title(), "reel", content.reel()));
         this.letterhead =
                 new Letterhead(flow, content, logo.isEmpty() ? null : logo.get().in(document));
         FactsBlock.draw(flow, content);
@@ -148,7 +150,7 @@ public final class CertificateDraft implements AutoCloseable {
             PageFooters.draw(flow, issued);
             flow.close();
             flow.structure().finish();
-            PdfA.describe(document, issued, flow.font());
+            PdfA.describe(document, issued, "reel " + issued.reel(), flow.font());
             Imprint.of(document, issued, provenance).writeTo(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);

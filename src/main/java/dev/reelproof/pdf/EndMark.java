@@ -1,6 +1,6 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.NumberedPaper;
 import dev.reelproof.pdf.page.Palette;
 import dev.reelproof.pdf.page.StructureTree.Part;
 import dev.reelproof.wording.PaperWord;
@@ -30,7 +30,7 @@ final class EndMark {
     }
 
     /** Draws the words. */
-    void draw(CertificateContent content) throws IOException {
+    void draw(NumberedPaper content) throws IOException {
         String words = flow.say(PaperWord.END, "number", content.number());
         float middle = PageLayout.MARGIN + PageLayout.BODY_WIDTH / 2;
         float half = flow.font().width(words, SIZE) / 2 + WORDS_TO_RULE;

@@ -74,15 +74,37 @@ final class FactTexts {
     }
 
     String length() {
+        return length(content.length(), content.lengthMetres(), units);
+    }
+
+    /** A length as sent and in m, as the plant prints its lengths. */
+    static String length(Quantity sent, double metres, UnitSystem units) {
         return switch (units) {
-            case METRIC -> metres(content.lengthMetres());
-            case US_CUSTOMARY -> feet(content.lengthMetres());
+            case METRIC -> metres(metres);
+            case US_CUSTOMARY -> feet(metres);
             case BOTH -> {
-                String sent = Figures.length(
-                        content.length().value(), content.length().unit());
-                yield "m".equals(content.length().unit()) ? sent : sent + " (" + metres(content.lengthMetres()) + ")";
+                String asSent = Figures.length(sent.value(), sent.unit());
+                yield "m".equals(sent.unit()) ? asSent : asSent + " (" + metres(metres) + ")";
             }
         };
+    }
+
+    /** As the jacket has them, since they tell which reel it is; where lengths are printed in another unit, in that one too. */
+    @Nullable
+    String lengthMarks() {
+        CertificateContent.Marks marks = content.lengthMarks();
+        if (marks == null) {
+            return null;
+        }
+        String onJacket = words.lengthMarks(marks.first(), marks.last(), marks.unit());
+        boolean inFeet = units == UnitSystem.US_CUSTOMARY;
+        double perMetre = inFeet ? 1 / METRES_PER_FOOT : 1;
+        String unit = inFeet ? "ft" : "m";
+        return marks.unit().equals(unit)
+                ? onJacket
+                : onJacket + " ("
+                        + words.convertedMarks(marks.firstMetres() * perMetre, marks.lastMetres() * perMetre, unit)
+                        + ")";
     }
 
     String limitSet() {

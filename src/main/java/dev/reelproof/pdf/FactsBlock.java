@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CollectiveContent;
 import dev.reelproof.pdf.page.Palette;
 import dev.reelproof.pdf.page.StructureTree.Part;
 import dev.reelproof.wording.PaperWord;
@@ -22,24 +23,56 @@ final class FactsBlock {
     private static final int MOST_LINES = 8;
 
     private final PageFlow flow;
-    private final FactTexts texts;
 
-    private FactsBlock(PageFlow flow, FactTexts texts) {
+    private FactsBlock(PageFlow flow) {
         this.flow = flow;
-        this.texts = texts;
     }
 
-    static void draw(PageFlow flow, CertificateContent content) throws IOException {
-        FactsBlock block = new FactsBlock(flow, new FactTexts(content, flow.words()));
+    /** Draws what a collective certificate is about. */
+    static void draw(PageFlow flow, CollectiveContent content) throws IOException {
+        FactsBlock block = new FactsBlock(flow);
         float top = flow.y();
-        block.item(PageLayout.MARGIN);
+        block.fact(PaperWord.CUSTOMER, content.customer(), PageLayout.MARGIN);
+        block.fact(PaperWord.ORDER, content.order(), PageLayout.MARGIN);
         float bottom = flow.y();
         flow.moveTo(top);
-        block.test(PageLayout.SECOND_COLUMN);
+        block.fact(PaperWord.REELS, String.valueOf(content.lines().size()), PageLayout.SECOND_COLUMN);
+        double metres = content.totalMetres();
+        block.fact(
+                PaperWord.TOTAL_LENGTH,
+                FactTexts.length(
+                        new CertificateContent.Quantity(metres, "m"),
+                        metres,
+                        content.paper().units()),
+                PageLayout.SECOND_COLUMN);
         flow.moveTo(Math.max(bottom, flow.y()) + GAP_BELOW);
     }
 
-    private void item(float x) throws IOException {
+    static void draw(PageFlow flow, CertificateContent content) throws IOException {
+        draw(flow, content, null);
+    }
+
+    /** Draws them on a reel's page of a collective certificate, with the certificate that the reel has of its own. */
+    static void drawOnCollective(PageFlow flow, CertificateContent content) throws IOException {
+        String own = flow.say(
+                PaperWord.REEL_PAGE_REST, "number", content.number(), "issue", String.valueOf(content.issue()));
+        draw(flow, content, own);
+    }
+
+    private static void draw(PageFlow flow, CertificateContent content, @Nullable String certificate)
+            throws IOException {
+        FactsBlock block = new FactsBlock(flow);
+        FactTexts texts = new FactTexts(content, flow.words());
+        float top = flow.y();
+        block.item(texts, PageLayout.MARGIN);
+        block.fact(PaperWord.CERTIFICATE, certificate, PageLayout.MARGIN);
+        float bottom = flow.y();
+        flow.moveTo(top);
+        block.test(texts, PageLayout.SECOND_COLUMN);
+        flow.moveTo(Math.max(bottom, flow.y()) + GAP_BELOW);
+    }
+
+    private void item(FactTexts texts, float x) throws IOException {
         fact(PaperWord.CUSTOMER, texts.customer(), x);
         fact(PaperWord.ORDER, texts.order(), x);
         fact(PaperWord.CONSIGNEE, texts.consignee(), x);
@@ -48,9 +81,10 @@ final class FactsBlock {
         fact(PaperWord.DESCRIPTION, texts.description(), x);
         fact(PaperWord.CONDUCTORS, texts.conductors(), x);
         fact(PaperWord.LENGTH, texts.length(), x);
+        fact(PaperWord.LENGTH_MARKS, texts.lengthMarks(), x);
     }
 
-    private void test(float x) throws IOException {
+    private void test(FactTexts texts, float x) throws IOException {
         fact(PaperWord.LIMIT_SET, texts.limitSet(), x);
         fact(PaperWord.METHOD, flow.say(PaperWord.METHODS), x);
         fact(PaperWord.REFERRED_TO, texts.reference(), x);

@@ -1,6 +1,6 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.NumberedPaper;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -21,7 +21,7 @@ public record Imprint(String number, int issue, int pages, Optional<String> resu
     private static final String PAGES = "CertificatePages";
     private static final String RESULT = "ResultSHA256";
 
-    static Imprint of(PDDocument document, CertificateContent content, Provenance provenance) {
+    static Imprint of(PDDocument document, NumberedPaper content, Provenance provenance) {
         return new Imprint(
                 content.number(),
                 content.issue(),

@@ -1,6 +1,6 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.NumberedPaper;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
 import dev.reelproof.pdf.page.StructureTree.Part;
@@ -37,7 +37,7 @@ final class Letterhead {
     private final Part number;
 
     /** Draws all but number and issue. */
-    Letterhead(PageFlow flow, CertificateContent content, @Nullable PDImageXObject logo) throws IOException {
+    Letterhead(PageFlow flow, NumberedPaper content, @Nullable PDImageXObject logo) throws IOException {
         this.flow = flow;
         float top = flow.y();
         float right = title(content, top + TITLE_TOP);
@@ -51,7 +51,7 @@ final class Letterhead {
     }
 
     /** Draws the plant's sign and gives how much room it takes. */
-    private float logo(CertificateContent content, PDImageXObject logo, float top) throws IOException {
+    private float logo(NumberedPaper content, PDImageXObject logo, float top) throws IOException {
         float scale = Math.min(LOGO_HEIGHT / logo.getHeight(), PageLayout.COLUMN_WIDTH / logo.getWidth());
         float height = logo.getHeight() * scale;
         flow.as(flow.whole().add("Figure").describedAs(content.plant().name()), () -> flow.canvas()
@@ -59,7 +59,7 @@ final class Letterhead {
         return height + LOGO_TO_PLANT;
     }
 
-    private float plant(CertificateContent content, float top) throws IOException {
+    private float plant(NumberedPaper content, float top) throws IOException {
         float y = top;
         for (String line : flow.bold().wrap(content.plant().name(), PLANT_SIZE, PageLayout.COLUMN_WIDTH, MOST_LINES)) {
             float baseline = y;
@@ -80,7 +80,7 @@ final class Letterhead {
     }
 
     /** Draws what the paper is, and gives the baseline of its last line. */
-    private float title(CertificateContent content, float top) throws IOException {
+    private float title(NumberedPaper content, float top) throws IOException {
         String title = content.paper().title();
         flow.as(flow.whole().add("H1"), () -> flow.canvas()
                 .boldTextEndingAt(title, PageLayout.RIGHT, top, TITLE_SIZE, Palette.ACCENT));
@@ -95,7 +95,7 @@ final class Letterhead {
     }
 
     /** Draws the number and the issue under the title. */
-    void drawNumber(CertificateContent content) throws IOException {
+    void drawNumber(NumberedPaper content) throws IOException {
         PageCanvas canvas = flow.pages().get(0);
         canvas.open(number);
         canvas.boldTextEndingAt(content.number(), PageLayout.RIGHT, numberTop, NUMBER_SIZE, Palette.TEXT);

@@ -1,7 +1,7 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent;
 import dev.reelproof.certificate.Declaration;
+import dev.reelproof.certificate.NumberedPaper;
 import dev.reelproof.pdf.page.EmbeddedFont;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
@@ -18,24 +18,25 @@ import java.util.Locale;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 
-/** Fills the pages of a certificate from top to bottom: keeps how far down the present page is and begins the next. */
+/** Fills the pages of a paper from top to bottom: keeps how far down the present page is and begins the next. */
 final class PageFlow implements AutoCloseable {
     private static final float RUNNING_HEAD_RULE = 5;
     private static final float RUNNING_HEAD_GAP = 12;
 
     private final PDDocument document;
-    private final CertificateContent content;
+    private final String plant;
     private final Typeface typeface;
     private final StructureTree structure;
     private final Wording words;
     private final PDRectangle sheet;
     private final List<PageCanvas> pages = new ArrayList<>();
+    private String head = "";
     private PageCanvas canvas;
     private float y;
 
-    PageFlow(PDDocument document, CertificateContent content) throws IOException {
+    PageFlow(PDDocument document, NumberedPaper content) throws IOException {
         this.document = document;
-        this.content = content;
+        this.plant = content.plant().name();
         this.typeface = Typeface.in(document);
         this.structure = new StructureTree(document);
         this.words =
@@ -126,10 +127,20 @@ final class PageFlow implements AutoCloseable {
         if (y + height <= bottom()) {
             return false;
         }
+        turnPage();
+        return true;
+    }
+
+    /** Says what stands at the head of the pages that follow, beside the plant's name. */
+    void runUnder(String newHead) {
+        head = newHead;
+    }
+
+    /** Begins a new page. */
+    void turnPage() throws IOException {
         canvas = page();
         y = PageLayout.TOP;
         runningHead();
-        return true;
     }
 
     /** Draws a heading of the second level; what it heads follows on the same page, being so high. */
@@ -163,11 +174,10 @@ final class PageFlow implements AutoCloseable {
 
     private void runningHead() throws IOException {
         float size = PageLayout.NOTE_SIZE;
-        String plant = font().firstLine(content.plant().name(), size, PageLayout.COLUMN_WIDTH);
-        String head = say(PaperWord.RUNNING_HEAD, "title", content.paper().title(), "reel", content.reel());
-        String reel = font().firstLine(head, size, PageLayout.COLUMN_WIDTH);
-        canvas.text(plant, PageLayout.MARGIN, y, size, Palette.MUTED);
-        canvas.textEndingAt(reel, PageLayout.RIGHT, y, size, Palette.MUTED);
+        String left = font().firstLine(plant, size, PageLayout.COLUMN_WIDTH);
+        String right = font().firstLine(head, size, PageLayout.COLUMN_WIDTH);
+        canvas.text(left, PageLayout.MARGIN, y, size, Palette.MUTED);
+        canvas.textEndingAt(right, PageLayout.RIGHT, y, size, Palette.MUTED);
         y += RUNNING_HEAD_RULE;
         canvas.line(PageLayout.MARGIN, y, PageLayout.RIGHT, y, Palette.RULE, PageLayout.THIN_RULE);
         y += RUNNING_HEAD_GAP;

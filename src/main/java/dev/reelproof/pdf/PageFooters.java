@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.NumberedPaper;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
 import dev.reelproof.wording.PaperWord;
@@ -20,8 +21,19 @@ final class PageFooters {
     private PageFooters() {}
 
     static void draw(PageFlow flow, CertificateContent content) throws IOException {
-        String issue = flow.say(
-                PaperWord.FOOT, "issue", String.valueOf(content.issue()), "record", shortened(content.record()));
+        draw(
+                flow,
+                content,
+                flow.say(
+                        PaperWord.FOOT,
+                        "issue",
+                        String.valueOf(content.issue()),
+                        "record",
+                        shortened(content.record())));
+    }
+
+    /** @param about what stands in the middle of each foot */
+    static void draw(PageFlow flow, NumberedPaper content, String about) throws IOException {
         float middle = PageLayout.MARGIN + PageLayout.BODY_WIDTH / 2;
         float foot = flow.foot();
         float ruleY = foot - RULE_ABOVE;
@@ -30,7 +42,7 @@ final class PageFooters {
             PageCanvas page = pages.get(i);
             page.line(PageLayout.MARGIN, ruleY, PageLayout.RIGHT, ruleY, Palette.RULE, PageLayout.THIN_RULE);
             page.boldText(content.number(), PageLayout.MARGIN, foot, SIZE, Palette.TEXT);
-            page.textCentredAt(issue, middle, foot, SIZE, Palette.MUTED);
+            page.textCentredAt(about, middle, foot, SIZE, Palette.MUTED);
             String place =
                     flow.say(PaperWord.PAGE, "page", String.valueOf(i + 1), "pages", String.valueOf(pages.size()));
             page.textEndingAt(place, PageLayout.RIGHT, foot, SIZE, Palette.TEXT);

@@ -1,6 +1,6 @@
 package dev.reelproof.pdf;
 
-import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.NumberedPaper;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.pdf.page.EmbeddedFont;
 import java.awt.color.ColorSpace;
@@ -63,8 +63,10 @@ final class PdfA {
 
     private PdfA() {}
 
-    static void describe(PDDocument document, CertificateContent content, EmbeddedFont font) throws IOException {
-        String title = font.printable(content.paper().title() + " " + content.number() + ", reel " + content.reel());
+    /** @param about what the paper is about, in few words */
+    static void describe(PDDocument document, NumberedPaper content, String about, EmbeddedFont font)
+            throws IOException {
+        String title = font.printable(content.paper().title() + " " + content.number() + ", " + about);
         String author = font.printable(content.plant().name());
         Calendar issued = GregorianCalendar.from(
                 OffsetDateTime.parse(content.issued()).withNano(0).toZonedDateTime());
@@ -123,7 +125,7 @@ final class PdfA {
     }
 
     /** Takes the file identifier from the digest of the content, so that the same content gives the same bytes. */
-    private static void setFileIdentifier(PDDocument document, CertificateContent content) {
+    private static void setFileIdentifier(PDDocument document, NumberedPaper content) {
         byte[] digest = Sha256.of(content.toString().getBytes(StandardCharsets.UTF_8));
         document.setDocumentId(ByteBuffer.wrap(digest).getLong());
         COSString identifier = new COSString(Arrays.copyOf(digest, FILE_IDENTIFIER_BYTES));

@@ -4,7 +4,7 @@ import com.google.zxing.WriterException;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import com.google.zxing.qrcode.encoder.ByteMatrix;
 import com.google.zxing.qrcode.encoder.Encoder;
-import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.NumberedPaper;
 import dev.reelproof.pdf.page.PageCanvas;
 import dev.reelproof.pdf.page.Palette;
 import dev.reelproof.wording.PaperWord;
@@ -49,7 +49,7 @@ final class QrCode {
     }
 
     /** Draws it on the first page, in the place that was kept. */
-    void draw(PageFlow flow, CertificateContent content) throws IOException {
+    void draw(PageFlow flow, NumberedPaper content) throws IOException {
         PageCanvas canvas = flow.pages().get(0);
         float left = PageLayout.MARGIN;
         if (provenance.service().isPresent()) {

@@ -30,11 +30,11 @@ final class RequirementTable {
     private final float noteSize;
     private final Part table;
 
-    private RequirementTable(PageFlow flow, Density density) {
+    private RequirementTable(PageFlow flow, Density density, Part table) {
         this.flow = flow;
         this.size = density.tableSize();
         this.noteSize = PageLayout.LEAST_SIZE;
-        this.table = flow.whole().add("Table");
+        this.table = table;
     }
 
     static void draw(PageFlow flow, CertificateContent content, Density density) throws IOException {
@@ -43,7 +43,17 @@ final class RequirementTable {
         float row = (density.tableSize() * 2 + PageLayout.LEAST_SIZE) * PageLayout.LEADING;
         float first = density.tableSize() * 2 + together * row;
         flow.heading(flow.say(PaperWord.RESULTS), first);
-        new RequirementTable(flow, density).rows(rows);
+        new RequirementTable(flow, density, flow.whole().add("Table")).rows(rows);
+    }
+
+    /** How much room the table needs below its heading, in points, where it is not broken. */
+    static float height(PageFlow flow, CertificateContent content, Density density) {
+        RequirementTable measured = new RequirementTable(flow, density, flow.whole());
+        float height = measured.size + HEADING_TOP + HEADING_TO_RULE + GAP_BELOW;
+        for (Row row : content.rows()) {
+            height += measured.height(row);
+        }
+        return height;
     }
 
     private void rows(List<Row> rows) throws IOException {

@@ -1,6 +1,7 @@
 package dev.reelproof.pdf;
 
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CollectiveContent;
 import dev.reelproof.certificate.Declaration;
 import dev.reelproof.judgement.Verdict;
 import dev.reelproof.pdf.page.PageCanvas;
@@ -11,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Draws the statement of conformity, and who tested and who authorises it for the plant, on the first page. */
 final class StatementBlock {
@@ -34,14 +36,37 @@ final class StatementBlock {
     private StatementBlock() {}
 
     static void draw(PageFlow flow, CertificateContent content) throws IOException {
-        flow.heading(flow.say(PaperWord.STATEMENT), 0);
-        box(flow, content);
-        signatures(flow, content);
+        drawUnsigned(flow, content);
+        signatures(flow, content.paper().authorised(), content.conditions().technician());
     }
 
-    private static void box(PageFlow flow, CertificateContent content) throws IOException {
+    /** Draws the statement alone, where who authorises it signs on another page. */
+    static void drawUnsigned(PageFlow flow, CertificateContent content) throws IOException {
+        flow.heading(flow.say(PaperWord.STATEMENT), 0);
+        box(flow, word(flow, content), content.statement());
+    }
+
+    /** Draws what a collective certificate states, and who authorises it. */
+    static void draw(PageFlow flow, CollectiveContent content) throws IOException {
+        flow.heading(flow.say(PaperWord.STATEMENT), 0);
+        String reels = String.valueOf(content.lines().size());
+        List<String> statement = new ArrayList<>();
+        statement.add(flow.say(PaperWord.COLLECTIVE_NAMED, "count", reels));
+        long conceded = content.lines().stream()
+                .filter(CollectiveContent.Line::conceded)
+                .count();
+        if (conceded > 0) {
+            statement.add(flow.say(PaperWord.COLLECTIVE_CONCEDED, "count", String.valueOf(conceded)));
+        }
+        statement.add(flow.say(PaperWord.COLLECTIVE_JUDGES_NOTHING));
+        statement.add(flow.say(PaperWord.COLLECTIVE_WORTH));
+        box(flow, flow.say(PaperWord.COLLECTIVE_REELS, "count", reels, "order", content.order()), statement);
+        signatures(flow, content.paper().authorised(), null);
+    }
+
+    private static void box(PageFlow flow, String word, List<String> statement) throws IOException {
         List<List<String>> sentences = new ArrayList<>();
-        for (String sentence : content.statement()) {
+        for (String sentence : statement) {
             sentences.add(flow.font().wrap(sentence, SIZE, PageLayout.BODY_WIDTH - INDENT - PADDING));
         }
         float leading = SIZE * PageLayout.LEADING;
@@ -55,7 +80,6 @@ final class StatementBlock {
         canvas.fillRectangle(PageLayout.MARGIN, top, BAR_WIDTH, height, Palette.ACCENT);
         float x = PageLayout.MARGIN + INDENT;
         flow.moveDown(PADDING + WORD_SIZE * (1 - PageCanvas.DIGIT_MIDDLE / 2));
-        String word = word(flow, content);
         flow.as(flow.whole().add("P"), () -> canvas.boldText(word, x, flow.y(), WORD_SIZE, Palette.ACCENT));
         flow.moveDown(WORD_TO_SENTENCES);
         for (List<String> lines : sentences) {
@@ -87,10 +111,9 @@ final class StatementBlock {
         return word.toUpperCase(Locale.forLanguageTag(content.paper().language()));
     }
 
-    private static void signatures(PageFlow flow, CertificateContent content) throws IOException {
+    private static void signatures(PageFlow flow, Declaration.@Nullable Signatory authorised, @Nullable String tester)
+            throws IOException {
         flow.moveDown(SPACE_TO_SIGN);
-        Declaration.Signatory authorised = content.paper().authorised();
-        String tester = content.conditions().technician();
         signature(
                 flow,
                 authorised == null

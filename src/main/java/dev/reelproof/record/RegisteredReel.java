@@ -1,5 +1,6 @@
 package dev.reelproof.record;
 
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.quantity.Length;
 import java.time.OffsetDateTime;
 import org.jspecify.annotations.Nullable;
@@ -13,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param length its length
  * @param sentLength the length as sent, in {@code sentUnit}; positive and finite
  * @param sentUnit the unit of the length as sent
+ * @param lengthMarks the first and last length mark on its jacket, where stated
  * @param order the customer order, if any
  * @param customer the customer, if any
  * @param registered when it was first registered
@@ -24,6 +26,7 @@ public record RegisteredReel(
         Length length,
         double sentLength,
         String sentUnit,
+        @Nullable LengthMarks lengthMarks,
         @Nullable String order,
         @Nullable String customer,
         OffsetDateTime registered) {
@@ -50,6 +53,24 @@ public record RegisteredReel(
 
     /** The reel with another customer and order. */
     public RegisteredReel soldTo(@Nullable String newCustomer, @Nullable String newOrder) {
-        return new RegisteredReel(plant, id, product, length, sentLength, sentUnit, newOrder, newCustomer, registered);
+        return new RegisteredReel(
+                plant, id, product, length, sentLength, sentUnit, lengthMarks, newOrder, newCustomer, registered);
+    }
+
+    /** The reel as one of another product. */
+    public RegisteredReel as(String newProduct) {
+        return new RegisteredReel(
+                plant, id, newProduct, length, sentLength, sentUnit, lengthMarks, order, customer, registered);
+    }
+
+    /**
+     * The reel cut to another length. Its length marks hold no longer: nobody knows at which end it was cut.
+     *
+     * @param value the new length, in {@code unit}
+     * @param unit a unit of length
+     */
+    public RegisteredReel cutTo(double value, String unit) {
+        return new RegisteredReel(
+                plant, id, product, Length.of(value, unit), value, unit, null, order, customer, registered);
     }
 }

@@ -10,6 +10,8 @@ public enum LeafKind {
     /** A record with its findings and sweeps. */
     RECORD("record"),
     CERTIFICATE("certificate"),
+    /** A certificate that stands for several reels by naming theirs. */
+    COLLECTIVE_CERTIFICATE("collective-certificate"),
     /** That a certificate was taken back. */
     WITHDRAWAL("withdrawal"),
     /** That an engineer accepted a pass after a failure. */

@@ -1,5 +1,6 @@
 package dev.reelproof.store;
 
+import dev.reelproof.store.server.EmbeddedDatabase;
 import io.smallrye.config.ConfigSourceContext;
 import io.smallrye.config.ConfigSourceFactory;
 import io.smallrye.config.ConfigValue;
@@ -19,14 +20,13 @@ import org.jspecify.annotations.Nullable;
 public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
     static final String URL = "quarkus.datasource.jdbc.url";
     static final String STARTED = "dev.reelproof.store.embedded-database";
+    static final String STARTED_IN = STARTED + ".folder";
     static final String FOLDER = "reelproof.data";
 
-    /** The role that the service connects as; the migrations' callback creates it and says what it may do. */
-    static final String SERVICE_ROLE = "reelproof_service";
+    /** The program ends with this code when it lost its database and could not start it again. */
+    private static final int DATABASE_LOST = 74;
 
-    private static final String OWNER = EmbeddedDatabase.OWNER;
     private static final int ASKED_LAST = 50;
-    private static final String NOT_ASKED_FOR = "the embedded server asks for none";
 
     @Override
     public Iterable<ConfigSource> getConfigSources(ConfigSourceContext context) {
@@ -53,28 +53,41 @@ public final class EmbeddedDatabaseSource implements ConfigSourceFactory {
         @Override
         public @Nullable String getValue(String name) {
             return switch (name) {
-                case URL -> EmbeddedDatabase.as(SERVICE_ROLE, startedOnce());
-                case "quarkus.flyway.jdbc-url" -> embedded() ? EmbeddedDatabase.as(OWNER, startedOnce()) : null;
-                case "quarkus.flyway.username" -> embedded() ? OWNER : null;
-                case "quarkus.flyway.password" -> embedded() ? NOT_ASKED_FOR : null;
+                    // With user and password: those of the data source are looked for among the names that sources
+                    // list.
+                case URL -> startedOnce() + "?user=" + EmbeddedDatabase.SERVICE_ROLE + "&password="
+                        + password(EmbeddedDatabase.SERVICE_ROLE);
+                case "quarkus.flyway.jdbc-url" -> embedded() ? startedOnce() : null;
+                case "quarkus.flyway.username" -> embedded() ? EmbeddedDatabase.OWNER : null;
+                case "quarkus.flyway.password" -> embedded() ? password(EmbeddedDatabase.OWNER) : null;
                 default -> null;
             };
+        }
+
+        private String password(String user) {
+            startedOnce();
+            return EmbeddedDatabase.password(Path.of(System.getProperty(STARTED_IN)), user);
         }
 
         /** Whether no other source names a server: this one is asked last, so that its own answer comes back then. */
         private boolean embedded() {
             ConfigValue url = context.getValue(URL);
-            return url == null || url.getValue() == null || url.getValue().equals(System.getProperty(STARTED));
+            String started = System.getProperty(STARTED);
+            return url == null
+                    || url.getValue() == null
+                    || started != null && url.getValue().startsWith(started);
         }
 
         private String startedOnce() {
             synchronized (System.getProperties()) {
                 String url = System.getProperty(STARTED);
                 if (url == null) {
-                    ConfigValue folder = context.getValue(FOLDER);
-                    url = EmbeddedDatabase.start(
-                                    Path.of(folder == null || folder.getValue() == null ? ".data" : folder.getValue()))
-                            .address();
+                    ConfigValue named = context.getValue(FOLDER);
+                    Path folder = Path.of(named == null || named.getValue() == null ? ".data" : named.getValue());
+                    EmbeddedDatabase database = EmbeddedDatabase.start(folder, () -> System.exit(DATABASE_LOST));
+                    Runtime.getRuntime().addShutdownHook(new Thread(database::close, "stop of the database"));
+                    url = database.address();
+                    System.setProperty(STARTED_IN, folder.toAbsolutePath().toString());
                     System.setProperty(STARTED, url);
                 }
                 return url;

@@ -51,6 +51,26 @@ public final class CertificateWords {
         return words.text("certificate.superseded.by-number", "number", number);
     }
 
+    /** That each of the certificates that a collective certificate names is current. */
+    public String collectiveCurrent(int certificates) {
+        return words.text("certificate.collective.current", "count", String.valueOf(certificates));
+    }
+
+    /** That some of them are not. */
+    public String collectiveNotCurrent(int notCurrent, int certificates) {
+        return words.text(
+                "certificate.collective.not-current",
+                "count",
+                String.valueOf(notCurrent),
+                "all",
+                String.valueOf(certificates));
+    }
+
+    /** Which of them is not, and why. */
+    public String collectiveReason(String reel, String number, String state, String why) {
+        return words.text("certificate.collective.reason", "reel", reel, "number", number, "state", state, "why", why);
+    }
+
     /** That a file is not what was issued under its number. */
     public String altered() {
         return words.text("certificate.altered.sentence");

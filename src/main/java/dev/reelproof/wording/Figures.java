@@ -59,8 +59,18 @@ public final class Figures {
 
     /** A length with its unit: two decimals from 10 on, three below, trailing zeros left out. */
     public static String length(double value, String unit) {
+        return length(value) + " " + unit;
+    }
+
+    /** A length without its unit, rounded as {@link #length(double, String)} does. */
+    static String length(double value) {
         int places = Math.abs(value) >= LONG_METRES ? PLACES_OF_LONG : PLACES_OF_SHORT;
-        return print(shortened(number(value).setScale(places, RoundingMode.HALF_EVEN))) + " " + unit;
+        return print(shortened(number(value).setScale(places, RoundingMode.HALF_EVEN)));
+    }
+
+    /** A length mark on a jacket without its unit: its decimals as they are, since it tells one reel from another. */
+    static String mark(double value) {
+        return print(shortened(number(value)));
     }
 
     /** A length to cut a reel to, in m: its decimals as they are, since rounding up would promise too much. */

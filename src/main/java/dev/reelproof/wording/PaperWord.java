@@ -15,6 +15,8 @@ public enum PaperWord {
     ONE_PAIR,
     PAIRS,
     LENGTH,
+    LENGTH_MARKS,
+    MARKS,
     LIMIT_SET,
     METHOD,
     METHODS,
@@ -70,7 +72,23 @@ public enum PaperWord {
     RUNNING_HEAD,
     FOOT,
     PAGE,
-    END;
+    END,
+    COLLECTIVE,
+    COLLECTIVE_REELS,
+    COLLECTIVE_NAMED,
+    COLLECTIVE_CONCEDED,
+    COLLECTIVE_JUDGES_NOTHING,
+    COLLECTIVE_WORTH,
+    COLLECTIVE_HEAD,
+    COLLECTIVE_FOOT,
+    REELS,
+    TOTAL_LENGTH,
+    SUMMARY,
+    SUMMARY_READING,
+    CERTIFICATE,
+    LEAST_IN_DECIBEL,
+    REEL_PAGE,
+    REEL_PAGE_REST;
 
     /** Its key in the catalogue. */
     String key() {

@@ -215,6 +215,16 @@ public final class Wording {
         return words.text(word.key(), parts);
     }
 
+    /** The first and last length mark of a reel, as its jacket has them. */
+    public String lengthMarks(double first, double last, String unit) {
+        return paper(PaperWord.MARKS, "first", Figures.mark(first), "last", Figures.mark(last), "unit", unit);
+    }
+
+    /** The same in another unit than the jacket's, rounded as lengths are. */
+    public String convertedMarks(double first, double last, String unit) {
+        return paper(PaperWord.MARKS, "first", Figures.length(first), "last", Figures.length(last), "unit", unit);
+    }
+
     /** What a paper is called that a plant declares to be of a kind. */
     public String declared(String kind) {
         return words.text("declared." + kind);

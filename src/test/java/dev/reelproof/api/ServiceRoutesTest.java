@@ -84,6 +84,7 @@ class ServiceRoutesTest {
             "get /api/v1/search",
             "get /api/v1/orders/{order}",
             "post /api/v1/orders/{order}/certificates",
+            "post /api/v1/orders/{order}/collective-certificate",
             "get /api/v1/orders/{order}/certificates.txt",
             "get /api/v1/orders/{order}/certificates.zip",
             "get /api/v1/certificate-batches/{id}",

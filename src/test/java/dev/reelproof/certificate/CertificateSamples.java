@@ -23,6 +23,7 @@ import dev.reelproof.limit.Source;
 import dev.reelproof.measurement.Conductor;
 import dev.reelproof.measurement.End;
 import dev.reelproof.measurement.Equipment;
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.measurement.NetworkTerms;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.Property;
@@ -39,6 +40,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Invented certificates that look like cable: loss that grows with the root of frequency, crosstalk with resonances, return
@@ -76,15 +78,26 @@ public final class CertificateSamples {
     /** A declaration of the plant's own kind in a language. */
     public static Declaration declaredIn(Locale language) {
         return new Declaration(
-                CertificateType.TEST_CERTIFICATE, language, Declaration.Sheet.A4, Declaration.UnitSystem.BOTH, null);
+                CertificateType.TEST_CERTIFICATE,
+                language,
+                Declaration.Sheet.A4,
+                Declaration.UnitSystem.BOTH,
+                null,
+                false);
     }
 
     public static Item item() {
+        return markedItem(null);
+    }
+
+    /** The item with these marks on its jacket. */
+    public static Item markedItem(@Nullable LengthMarks lengthMarks) {
         return new Item(
                 "R-2026-00417",
                 1000,
                 "ft",
                 Length.of(1000, "ft"),
+                lengthMarks,
                 "Example Networks (invented customer)",
                 "SO-4711, line 3",
                 null);
@@ -129,12 +142,54 @@ public final class CertificateSamples {
     /** The same, declared and printed otherwise, for another customer. */
     public CertificateContent content(Declaration declaration, Circumstances circumstances, String customer) {
         Item item = item();
+        return content(
+                declaration,
+                circumstances,
+                new Item(
+                        item.reel(),
+                        item.lengthSent(),
+                        item.lengthUnit(),
+                        item.length(),
+                        item.lengthMarks(),
+                        customer,
+                        item.order(),
+                        null));
+    }
+
+    /** The same of another item. */
+    public CertificateContent content(Declaration declaration, Circumstances circumstances, Item item) {
         return CertificateContent.of(
                 issuing(),
                 declaration,
                 circumstances,
+                item,
+                conditions(),
+                product(pairs),
+                judgement(Verdict.ACCEPTED),
+                limitSet());
+    }
+
+    /** The same of another reel, under another number. */
+    public CertificateContent content(Declaration declaration, int serial, String reel) {
+        Item item = item();
+        Issuing issuing = issuing();
+        return CertificateContent.of(
+                new Issuing(
+                        CertificateNumber.of("north", 2026, serial),
+                        issuing.issue(),
+                        issuing.issued(),
+                        issuing.plant()),
+                declaration,
+                Circumstances.NONE,
                 new Item(
-                        item.reel(), item.lengthSent(), item.lengthUnit(), item.length(), customer, item.order(), null),
+                        reel,
+                        item.lengthSent(),
+                        item.lengthUnit(),
+                        item.length(),
+                        item.lengthMarks(),
+                        item.customer(),
+                        item.order(),
+                        item.consignee()),
                 conditions(),
                 product(pairs),
                 judgement(Verdict.ACCEPTED),

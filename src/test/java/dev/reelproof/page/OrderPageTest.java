@@ -51,6 +51,22 @@ class OrderPageTest {
     }
 
     @Test
+    void customerServiceIssuesOneCertificateForAllReelsOnceAllAreReady() throws IOException {
+        for (String name : new String[] {"A", "B"}) {
+            assertEquals("accepted", people.send(reel(name, order), People.GOOD_RESULT));
+        }
+        browser.signIn(page, people.named(Role.CUSTOMER_SERVICE), People.PASSWORD, "/");
+        browser.shown("query").sendKeys(order, Keys.ENTER);
+        browser.says("readiness", "0 of 2 reels");
+        assertFalse(browser.driver().findElement(By.id("issue-collective")).isDisplayed(), "no reel is ready yet");
+        browser.press("#issue-all");
+        browser.says("readiness", "2 of 2 reels");
+        browser.press("#issue-collective");
+        browser.says("done", "stands for 2 reels of order " + order);
+        browser.says("collectives-list", "2 reels, current");
+    }
+
+    @Test
     void customerServiceScansAnOrderIssuesAndHandsOver() throws IOException {
         String good = reel("A", order);
         assertEquals("accepted", people.send(good, People.GOOD_RESULT));

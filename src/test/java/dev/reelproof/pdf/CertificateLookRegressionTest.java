@@ -46,7 +46,8 @@ class CertificateLookRegressionTest {
                 Locale.forLanguageTag(language),
                 sheet,
                 Declaration.UnitSystem.BOTH,
-                new Declaration.Signatory("A. Example", "quality manager"));
+                new Declaration.Signatory("A. Example", "quality manager"),
+                false);
         CertificateContent content = samples.content(declaration, Circumstances.NONE, customer);
         Provenance provenance =
                 new Provenance(Optional.of(SignedSamples.SERVICE), Optional.empty(), Provenance.Signing.PLANT);

@@ -1,5 +1,7 @@
 package dev.reelproof.store;
 
+import dev.reelproof.store.server.EmbeddedDatabase;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
@@ -10,6 +12,9 @@ public final class DatabaseOwner {
 
     public static Connection connect() throws SQLException {
         return DriverManager.getConnection(
-                EmbeddedDatabase.as(EmbeddedDatabase.OWNER, System.getProperty(EmbeddedDatabaseSource.STARTED)));
+                System.getProperty(EmbeddedDatabaseSource.STARTED),
+                EmbeddedDatabase.OWNER,
+                EmbeddedDatabase.password(
+                        Path.of(System.getProperty(EmbeddedDatabaseSource.STARTED_IN)), EmbeddedDatabase.OWNER));
     }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.reelproof.store.server.EmbeddedDatabase;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -31,8 +32,14 @@ class OwnServerTest {
 
     @BeforeEach
     void start() throws SQLException {
-        server = EmbeddedDatabase.start(folder);
-        run("postgres", "postgres", "create role plant_owner login", "create database plant owner plant_owner");
+        server = EmbeddedDatabase.start(folder, () -> {});
+        run(
+                "postgres",
+                "postgres",
+                // It is made for the program's own server; a server of the plant's has none at first.
+                "drop role reelproof_service",
+                "create role plant_owner login",
+                "create database plant owner plant_owner");
     }
 
     @AfterEach
@@ -130,8 +137,8 @@ class OwnServerTest {
         assertEquals(INSUFFICIENT_PRIVILEGE, refusal.getSQLState(), refusal.getMessage());
     }
 
-    private void migrate(String user, String target) {
-        var flyway = Flyway.configure().dataSource(url("plant"), user, null);
+    private void migrate(String user, String target) throws SQLException {
+        var flyway = Flyway.configure().dataSource(url("plant"), user, password(user));
         if (target != null) {
             flyway.target(target);
         }
@@ -142,8 +149,25 @@ class OwnServerTest {
         return server.address().replaceFirst("/[^/]*$", "/" + database);
     }
 
+    /** A user's password, which is set here: a role that a migration makes has none. */
+    private String password(String user) throws SQLException {
+        String owners = EmbeddedDatabase.password(folder, EmbeddedDatabase.OWNER);
+        if (user.equals(EmbeddedDatabase.OWNER)) {
+            return owners;
+        }
+        try (Connection owner = DriverManager.getConnection(server.address(), EmbeddedDatabase.OWNER, owners);
+                Statement statement = owner.createStatement()) {
+            statement.execute("alter role " + user + " password 'of the test'");
+        }
+        return "of the test";
+    }
+
+    private Connection connect(String user, String database) throws SQLException {
+        return DriverManager.getConnection(url(database), user, password(user));
+    }
+
     private void run(String user, String database, String... statements) throws SQLException {
-        try (Connection connection = DriverManager.getConnection(url(database), user, null);
+        try (Connection connection = connect(user, database);
                 Statement statement = connection.createStatement()) {
             for (String sql : statements) {
                 statement.execute(sql);
@@ -152,7 +176,7 @@ class OwnServerTest {
     }
 
     private String ask(String user, String database, String question) throws SQLException {
-        try (Connection connection = DriverManager.getConnection(url(database), user, null);
+        try (Connection connection = connect(user, database);
                 Statement statement = connection.createStatement();
                 ResultSet answer = statement.executeQuery(question)) {
             assertTrue(answer.next());

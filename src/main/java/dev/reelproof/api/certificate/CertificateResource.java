@@ -79,9 +79,10 @@ public class CertificateResource {
     @Produces(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Certificates with their state, newest first",
-            description = "'query' is a part of number, reel, order or customer, whatever its case; 'reel', 'order' and"
-                    + " 'customer' are exact. 'from' and 'to' are days or times of issue, 'to' as a day included. 'after' is the"
-                    + " 'next' of the answer before.")
+            description =
+                    "Certificates of single reels; those over several are with their order. 'query' is a part of number, reel, order or customer, whatever its case; 'reel', 'order' and"
+                            + " 'customer' are exact. 'from' and 'to' are days or times of issue, 'to' as a day included. 'after' is the"
+                            + " 'next' of the answer before.")
     public Listed search(
             @QueryParam("query") @DefaultValue("") String query,
             @QueryParam("reel") @Nullable String reel,
@@ -124,7 +125,7 @@ public class CertificateResource {
     @GET
     @Path("/{number}.pdf")
     @Produces({PDF, Problem.MEDIA_TYPE})
-    @Operation(summary = "A certificate as PDF, the same bytes each time")
+    @Operation(summary = "A certificate as PDF, also a collective one; the same bytes each time")
     @APIResponse(responseCode = "200", description = "the certificate", content = @Content(mediaType = PDF))
     @APIResponse(responseCode = "404", description = "no such certificate")
     public Response pdf(String number, @QueryParam("plant") @Nullable String plantNamed) {

@@ -1,8 +1,10 @@
 package dev.reelproof.api.certificate;
 
+import dev.reelproof.app.certificate.LivingCollective;
 import dev.reelproof.app.certificate.VerifyCertificate;
 import dev.reelproof.app.certificate.VerifyCertificate.Known;
 import dev.reelproof.certificate.IssuedCertificate;
+import dev.reelproof.certificate.IssuedCollective;
 import dev.reelproof.wording.CertificateWords;
 import dev.reelproof.wording.Wording;
 import java.time.OffsetDateTime;
@@ -28,6 +30,8 @@ record CertificateVerification(
         @Schema(nullable = true) @Nullable OffsetDateTime issued,
         @Schema(nullable = true) @Nullable String reel,
         @Schema(nullable = true) @Nullable String product,
+        @Schema(description = "the certificates that a collective certificate names; empty for one of a single reel")
+                List<CollectiveAnswer.Named> certificates,
         @Schema(nullable = true, description = "SHA-256 of the issue's PDF, hexadecimal") @Nullable String pdfSha256,
         @Schema(
                         description =
@@ -50,23 +54,24 @@ record CertificateVerification(
                 state,
                 words.state(state),
                 sentence(verified, state, words),
-                verified.isGenuine()
-                        ? known.map(one -> one.life().publicReasons(words)).orElse(List.of())
-                        : List.of(),
+                verified.isGenuine() ? reasons(verified, words) : List.of(),
                 verified.differences().stream()
                         .map(difference -> difference.sentence(words))
                         .toList(),
-                said(known, IssuedCertificate::issue),
-                said(known, IssuedCertificate::issued),
-                said(known, IssuedCertificate::reel),
+                either(verified, IssuedCertificate::issue, one -> one.content().issue()),
+                either(verified, IssuedCertificate::issued, IssuedCollective::issued),
+                known.map(one -> one.certificate().reel()).orElse(null),
                 known.map(Known::product).orElse(null),
-                said(known, IssuedCertificate::pdfSha256),
+                verified.collective()
+                        .map(one -> CollectiveAnswer.Named.of(one.life(), words))
+                        .orElse(List.of()),
+                either(verified, IssuedCertificate::pdfSha256, IssuedCollective::pdfSha256),
                 verified.matches().orElse(null));
     }
 
     private static String state(VerifyCertificate.Verified verified) {
-        return verified.known()
-                .map(known -> verified.isGenuine() ? known.life().state().word() : ALTERED)
+        return verified.state()
+                .map(state -> verified.isGenuine() ? state.word() : ALTERED)
                 .orElse(UNKNOWN);
     }
 
@@ -74,11 +79,29 @@ record CertificateVerification(
         return switch (state) {
             case UNKNOWN -> verified.number().isPresent() ? words.unknown() : words.noNumber();
             case ALTERED -> words.altered();
-            default -> verified.known().orElseThrow().life().sentence(words);
+            default -> verified.collective()
+                    .map(one -> one.life().sentence(words))
+                    .orElseGet(() -> verified.known().orElseThrow().life().sentence(words));
         };
     }
 
-    private static <T> @Nullable T said(Optional<Known> known, Function<IssuedCertificate, T> part) {
-        return known.map(Known::certificate).map(part).orElse(null);
+    private static List<String> reasons(VerifyCertificate.Verified verified, CertificateWords words) {
+        return verified.collective()
+                .map(one -> one.life().publicReasons(words))
+                .or(() -> verified.known().map(one -> one.life().publicReasons(words)))
+                .orElse(List.of());
+    }
+
+    /** A part that certificates of one reel and of several have both. */
+    private static <T> @Nullable T either(
+            VerifyCertificate.Verified verified,
+            Function<IssuedCertificate, T> ofOne,
+            Function<IssuedCollective, T> ofSeveral) {
+        return verified.known()
+                .map(Known::certificate)
+                .map(ofOne)
+                .or(() ->
+                        verified.collective().map(LivingCollective::certificate).map(ofSeveral))
+                .orElse(null);
     }
 }

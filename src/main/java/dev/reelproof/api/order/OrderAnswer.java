@@ -1,7 +1,9 @@
 package dev.reelproof.api.order;
 
 import dev.reelproof.api.certificate.CertificateAnswer;
+import dev.reelproof.api.certificate.CollectiveAnswer;
 import dev.reelproof.api.reel.ReelAnswer;
+import dev.reelproof.app.certificate.LivingCollective;
 import dev.reelproof.app.order.FindOrder;
 import dev.reelproof.record.ShippingNeed;
 import dev.reelproof.wording.OrderWords;
@@ -20,7 +22,9 @@ record OrderAnswer(
         List<OrderedReel> reels,
         @Schema(nullable = true, description = "the newest batch of certificates; null when nobody asked for one")
                 @Nullable
-                BatchAnswer batch) {
+                BatchAnswer batch,
+        @Schema(description = "the certificates over several of its reels, newest first, at most 20")
+                List<CollectiveAnswer> collectiveCertificates) {
 
     /** A reel of an order. */
     @Schema(name = "OrderedReel")
@@ -35,7 +39,7 @@ record OrderAnswer(
                     List<String> needs,
             @Schema(description = "the same in words; empty when it lacks nothing") String needsText) {}
 
-    static OrderAnswer of(FindOrder.Order order) {
+    static OrderAnswer of(FindOrder.Order order, List<LivingCollective> collectives) {
         OrderWords words = OrderWords.english();
         return new OrderAnswer(
                 order.order(),
@@ -50,6 +54,7 @@ record OrderAnswer(
                                 reel.needs().stream().map(ShippingNeed::word).toList(),
                                 words.needs(reel.needs())))
                         .toList(),
-                order.batch().map(BatchAnswer::of).orElse(null));
+                order.batch().map(BatchAnswer::of).orElse(null),
+                collectives.stream().map(CollectiveAnswer::of).toList());
     }
 }

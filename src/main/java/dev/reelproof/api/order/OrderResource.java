@@ -2,12 +2,16 @@ package dev.reelproof.api.order;
 
 import dev.reelproof.access.Action;
 import dev.reelproof.api.QueryParameters;
+import dev.reelproof.api.certificate.CollectiveAnswer;
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.certificate.FindCollectives;
 import dev.reelproof.app.order.FindOrder;
 import dev.reelproof.app.order.HandOff;
+import dev.reelproof.app.order.IssueCollective;
 import dev.reelproof.app.order.IssueForOrder;
 import dev.reelproof.certificate.HandOffLine;
 import io.quarkus.security.Authenticated;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -28,6 +32,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -42,12 +47,22 @@ public class OrderResource {
 
     private final FindOrder find;
     private final IssueForOrder issuing;
+    private final IssueCollective collective;
+    private final FindCollectives collectives;
     private final HandOff handOff;
     private final Plants plants;
 
-    OrderResource(FindOrder find, IssueForOrder issuing, HandOff handOff, Plants plants) {
+    OrderResource(
+            FindOrder find,
+            IssueForOrder issuing,
+            IssueCollective collective,
+            FindCollectives collectives,
+            HandOff handOff,
+            Plants plants) {
         this.find = find;
         this.issuing = issuing;
+        this.collective = collective;
+        this.collectives = collectives;
         this.handOff = handOff;
         this.plants = plants;
     }
@@ -65,7 +80,8 @@ public class OrderResource {
             content = @Content(schema = @Schema(implementation = OrderAnswer.class)))
     @APIResponse(responseCode = "404", description = "no reel is registered for it")
     public OrderAnswer get(@PathParam("order") String order, @QueryParam("plant") @Nullable String plantNamed) {
-        return OrderAnswer.of(find.one(plantNamed, QueryParameters.text("order", order)));
+        FindOrder.Order found = find.one(plantNamed, QueryParameters.text("order", order));
+        return OrderAnswer.of(found, collectives.ofOrder(plants.named(plantNamed, "plant"), found.order()));
     }
 
     @POST
@@ -93,6 +109,44 @@ public class OrderResource {
                 .location(URI.create("/api/v1/certificate-batches/" + answer.id()))
                 .entity(answer)
                 .build();
+    }
+
+    @POST
+    @Path("/orders/{order}/collective-certificate")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Produces(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "Issue one certificate over several reels of an order",
+            description =
+                    "Each reel must have a current certificate and lack nothing for shipping; the collective certificate names"
+                            + " these, with a summary and a page for each reel. Without a body, for all reels of the order, at"
+                            + " most 200. It is current only while each certificate that it names is; its PDF and verification"
+                            + " are at the routes of certificates, under its number.")
+    @RequestBody(required = false, content = @Content(schema = @Schema(implementation = SentSelection.Selection.class)))
+    @APIResponse(
+            responseCode = "201",
+            description = "issued",
+            content = @Content(schema = @Schema(implementation = CollectiveAnswer.class)))
+    @APIResponse(
+            responseCode = "200",
+            description = "one that names exactly these certificates was issued before",
+            content = @Content(schema = @Schema(implementation = CollectiveAnswer.class)))
+    @APIResponse(responseCode = "404", description = "no reel is registered for it")
+    @APIResponse(
+            responseCode = "409",
+            description = "reels have no current certificate, each with the reason; or there are too many reels")
+    @APIResponse(responseCode = "422", description = "reels is no list of 1 to 200 numbers")
+    @APIResponse(responseCode = "503", description = "nothing can be signed at present; ask again")
+    public Response collective(
+            @PathParam("order") String order, @QueryParam("plant") @Nullable String plantNamed, byte[] body) {
+        IssueCollective.Issued issued = collective.issue(
+                plants.forAction(Action.ISSUE, plantNamed, "plant"),
+                QueryParameters.text("order", order),
+                SentSelection.of(body));
+        CollectiveAnswer answer = CollectiveAnswer.of(issued.certificate());
+        return issued.first()
+                ? Response.created(URI.create(answer.pdf())).entity(answer).build()
+                : Response.ok(answer).build();
     }
 
     @GET

@@ -11,6 +11,7 @@ import dev.reelproof.app.reel.FindReels.ReelFile;
 import dev.reelproof.genealogy.Lot;
 import dev.reelproof.genealogy.RegisteredLot;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.record.ReelLine;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.wording.Figures;
@@ -34,6 +35,9 @@ public record ReelAnswer(
         String plant,
         @Nullable String product,
         Quantity length,
+        @Schema(nullable = true, description = "the first and last length mark on its jacket; null when not registered")
+                @Nullable
+                LengthMarksAnswer lengthMarks,
         @Nullable String order,
         @Nullable String customer,
         OffsetDateTime registered,
@@ -50,7 +54,9 @@ public record ReelAnswer(
                 @Nullable
                 String concessionSentence,
         @Schema(description = "whether a further test needs a reason") boolean asksRetestReason,
-        String printedLength) {
+        String printedLength,
+        @Schema(nullable = true, description = "the length marks in words; null when not registered") @Nullable
+                String printedLengthMarks) {
 
     /** A reel in a list. */
     @Schema(name = "ReelLine")
@@ -147,6 +153,7 @@ public record ReelAnswer(
                 new Quantity(lot.quantity().value(), lot.quantity().unit()),
                 null,
                 null,
+                null,
                 made.registered(),
                 List.of(),
                 List.of(),
@@ -155,7 +162,8 @@ public record ReelAnswer(
                 null,
                 null,
                 false,
-                Figures.length(lot.quantity().value(), lot.quantity().unit()));
+                Figures.length(lot.quantity().value(), lot.quantity().unit()),
+                null);
     }
 
     private static ReelAnswer of(
@@ -170,6 +178,7 @@ public record ReelAnswer(
                 reel.plant(),
                 reel.product(),
                 new Quantity(reel.sentLength(), reel.sentUnit()),
+                LengthMarksAnswer.of(reel.lengthMarks()),
                 reel.order(),
                 reel.customer(),
                 reel.registered(),
@@ -180,7 +189,12 @@ public record ReelAnswer(
                 isHeldThoughAccepted(records, holds) ? Wording.english().heldThoughAccepted() : null,
                 concessionSentence,
                 asksRetestReason,
-                Figures.length(reel.sentLength(), reel.sentUnit()));
+                Figures.length(reel.sentLength(), reel.sentUnit()),
+                printed(reel.lengthMarks()));
+    }
+
+    private static @Nullable String printed(@Nullable LengthMarks marks) {
+        return marks == null ? null : Wording.english().lengthMarks(marks.first(), marks.last(), marks.unit());
     }
 
     /** Whether its newest test was passed, and a hold keeps it. */

@@ -28,6 +28,13 @@ final class Registrations {
             @Schema(nullable = true, description = "the caller's plant when left out") @Nullable String plant,
             @Schema(required = true, description = "code of a registered product") String product,
             @Schema(required = true) Quantity length,
+            @Schema(
+                            nullable = true,
+                            description =
+                                    "the first and last length mark on its jacket; between them lies the length, within 1 %"
+                                            + " or, where that is more, 1 m or 3 ft")
+                    @Nullable
+                    LengthMarksAnswer lengthMarks,
             @Schema(nullable = true) @Nullable String order,
             @Schema(nullable = true) @Nullable String customer) {}
 }

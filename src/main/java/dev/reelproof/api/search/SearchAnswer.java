@@ -2,6 +2,7 @@ package dev.reelproof.api.search;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import dev.reelproof.api.certificate.CertificateAnswer;
+import dev.reelproof.api.certificate.CollectiveAnswer;
 import dev.reelproof.api.reel.ReelAnswer;
 import dev.reelproof.app.search.Search;
 import java.time.OffsetDateTime;
@@ -30,7 +31,8 @@ record SearchAnswer(
             @Schema(description = "when a reel was registered, a certificate issued, or another first named")
                     OffsetDateTime at,
             @JsonInclude(JsonInclude.Include.NON_NULL) ReelAnswer.@Nullable Line reel,
-            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable CertificateAnswer certificate) {}
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable CertificateAnswer certificate,
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable CollectiveAnswer collective) {}
 
     static SearchAnswer of(String query, List<Search.Hit> hits) {
         return new SearchAnswer(
@@ -43,7 +45,8 @@ record SearchAnswer(
                                 hit.belongsTo().orElse(null),
                                 hit.at(),
                                 hit.reel().map(ReelAnswer.Line::of).orElse(null),
-                                hit.certificate().map(CertificateAnswer::of).orElse(null)))
+                                hit.certificate().map(CertificateAnswer::of).orElse(null),
+                                hit.collective().map(CollectiveAnswer::of).orElse(null)))
                         .toList());
     }
 }

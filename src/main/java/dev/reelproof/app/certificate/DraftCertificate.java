@@ -101,10 +101,15 @@ public class DraftCertificate {
         return draft;
     }
 
+    /** The address of the service that verifies, without a slash at its end; empty when the plant names none. */
+    static Optional<String> service(PaperSettings settings) {
+        return settings.address().map(address -> address.strip().replaceAll(SLASHES_AT_THE_END, ""));
+    }
+
     private Provenance provenance(TestRecord record, List<CorrectedSweep> sweeps) {
         ResultAttachment result = ResultJson.attachment(record, sweeps);
         return new Provenance(
-                settings.address().map(address -> address.strip().replaceAll(SLASHES_AT_THE_END, "")),
+                service(settings),
                 Optional.of(result.provenBy(log.proofToCarry(record.plant(), result.sha256()))),
                 signing.signing());
     }
@@ -127,6 +132,7 @@ public class DraftCertificate {
                 same ? reel.sentLength() : record.length().metres(),
                 same ? reel.sentUnit() : "m",
                 record.length(),
+                reel.lengthMarks(),
                 reel.customer(),
                 reel.order(),
                 consignee);

@@ -5,6 +5,7 @@ import dev.reelproof.certificate.CertificateFilter;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
 import dev.reelproof.store.certificate.Certificates;
+import dev.reelproof.store.certificate.CollectiveCertificates;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -14,10 +15,12 @@ import java.util.Optional;
 @ApplicationScoped
 public class FindCertificates {
     private final Certificates certificates;
+    private final CollectiveCertificates collectives;
     private final FindLives lives;
 
-    FindCertificates(Certificates certificates, FindLives lives) {
+    FindCertificates(Certificates certificates, CollectiveCertificates collectives, FindLives lives) {
         this.certificates = certificates;
+        this.collectives = collectives;
         this.lives = lives;
     }
 
@@ -61,7 +64,7 @@ public class FindCertificates {
     }
 
     /**
-     * The PDF of the newest issue of a number, the same bytes each time.
+     * The PDF of the newest issue of a number, also of a collective certificate, the same bytes each time.
      *
      * @param number what may be a number
      * @throws NothingThereException when the plant issued none
@@ -69,7 +72,8 @@ public class FindCertificates {
     @Transactional
     public byte[] pdf(String plant, String number) {
         return CertificateNumber.find(number)
-                .flatMap(read -> certificates.pdf(plant, read.toString()))
+                .flatMap(read ->
+                        certificates.pdf(plant, read.toString()).or(() -> collectives.pdf(plant, read.toString())))
                 .orElseThrow(() -> unknown(plant, number));
     }
 

@@ -171,11 +171,13 @@ public class IssueCertificate {
         reels.lock(plant, number);
         RegisteredReel reel = reels.byId(plant, number).orElseThrow();
         Optional<TestRecord> newest = records.newestOf(plant, reel.id());
+        // What waits is read first: who signs it takes no lock of the reel, and moves it from there to the
+        // certificates.
+        Optional<ToSign> toSign = newest.flatMap(record -> waiting.ofRecord(plant, record.id()));
         Optional<IssuedCertificate> certificate = newest.flatMap(record -> certificates.ofRecord(plant, record.id()));
         MayBeCertified.Certifiable certifiable = rule.requireCertifiable(reel, newest, certificate);
         TestRecord record = certifiable.record();
-        return new Candidate(
-                reel, record, circumstances.of(certifiable), certificate, waiting.ofRecord(plant, record.id()));
+        return new Candidate(reel, record, circumstances.of(certifiable), certificate, toSign);
     }
 
     /** Signs and keeps what has its number. */

@@ -133,16 +133,19 @@ public class ReissueCertificate {
         String reelNumber = newest(plant, number).reel();
         // Locked before it is read: who waited for the lock must see what the other wrote.
         reels.lock(plant, reelNumber);
-        IssuedCertificate newest = newest(plant, number);
         RegisteredReel reel = reels.byId(plant, reelNumber).orElseThrow();
         Optional<TestRecord> newestRecord = records.newestOf(plant, reelNumber);
+        // What waits is read first: who signs it takes no lock of the reel, and moves it from there to the
+        // certificates.
+        Optional<ToSign> toSign = newestRecord.flatMap(record -> waiting.ofRecord(plant, record.id()));
+        IssuedCertificate newest = newest(plant, number);
         MayBeCertified.Certifiable certifiable = rule.requireCertifiable(reel, newestRecord, Optional.of(newest));
         TestRecord record = certifiable.record();
         if (!record.id().equals(newest.record())) {
             throw new ConflictException("Certificate " + number + " is of an earlier test of reel " + reelNumber
                     + "; issue the certificate of its newest test instead.");
         }
-        if (waiting.ofRecord(plant, record.id()).isPresent()) {
+        if (toSign.isPresent()) {
             throw new ConflictException("Another issue of certificate " + number
                     + " waits for its signature; ask once more when it has it.");
         }

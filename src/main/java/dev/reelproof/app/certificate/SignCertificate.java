@@ -33,6 +33,7 @@ public class SignCertificate {
     private final SigningOfPlant signing;
     private final CertificatesToSign waiting;
     private final Certificates certificates;
+    private final SignCollective collectives;
     private final AuditTrail audit;
     private final Clock clock;
 
@@ -40,11 +41,13 @@ public class SignCertificate {
             SigningOfPlant signing,
             CertificatesToSign waiting,
             Certificates certificates,
+            SignCollective collectives,
             AuditTrail audit,
             Clock clock) {
         this.signing = signing;
         this.waiting = waiting;
         this.certificates = certificates;
+        this.collectives = collectives;
         this.audit = audit;
         this.clock = clock;
     }
@@ -106,6 +109,7 @@ public class SignCertificate {
 
     /** Completes what a crash or a silent device left behind at a plant; what still cannot be signed goes on waiting. */
     public void completeLeftBehind(String plant) {
+        collectives.completeLeftBehind(plant);
         OffsetDateTime before = OffsetDateTime.now(clock).minus(LEFT_BEHIND);
         for (ToSign left : waiting.olderThan(plant, before, MOST_AT_ONCE)) {
             try {
@@ -114,6 +118,9 @@ public class SignCertificate {
                 LOG.warn(
                         "Certificate " + left.content().number() + " still waits for its signature: " + e.getMessage());
                 return;
+            } catch (RuntimeException e) {
+                // Whatever it is, it must not keep the plant from issuing others; each of them tells of it again.
+                LOG.error("Certificate " + left.content().number() + " was left behind and cannot be kept", e);
             }
         }
     }

@@ -5,13 +5,16 @@ import dev.reelproof.app.NothingThereException;
 import dev.reelproof.app.Plants;
 import dev.reelproof.certificate.CertificateNumber;
 import dev.reelproof.certificate.IssuedCertificate;
+import dev.reelproof.certificate.IssuedCollective;
 import dev.reelproof.certificate.life.CertificateLife;
+import dev.reelproof.certificate.life.CertificateState;
 import dev.reelproof.certificate.life.Difference;
 import dev.reelproof.certificate.life.FileParts;
 import dev.reelproof.digest.Sha256;
 import dev.reelproof.pdf.file.CertificateParts;
 import dev.reelproof.pdf.file.StatedNumber;
 import dev.reelproof.store.certificate.Certificates;
+import dev.reelproof.store.certificate.CollectiveCertificates;
 import dev.reelproof.store.result.RecordSummaries;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -28,13 +31,23 @@ public class VerifyCertificate {
     private static final int MOST_AT_ONCE = 2;
 
     private final Certificates certificates;
+    private final CollectiveCertificates collectives;
+    private final FindCollectives collectiveLives;
     private final RecordSummaries records;
     private final FindLives lives;
     private final Plants plants;
     private final Semaphore looking = new Semaphore(MOST_AT_ONCE);
 
-    VerifyCertificate(Certificates certificates, RecordSummaries records, FindLives lives, Plants plants) {
+    VerifyCertificate(
+            Certificates certificates,
+            CollectiveCertificates collectives,
+            FindCollectives collectiveLives,
+            RecordSummaries records,
+            FindLives lives,
+            Plants plants) {
         this.certificates = certificates;
+        this.collectives = collectives;
+        this.collectiveLives = collectiveLives;
         this.records = records;
         this.lives = lives;
         this.plants = plants;
@@ -53,21 +66,32 @@ public class VerifyCertificate {
      * What is known of what somebody holds.
      *
      * @param number the number that it states; empty when a file states none
-     * @param known the certificate of that number; empty when none was issued here
+     * @param known the certificate of that number; empty when none was issued here for a single reel
+     * @param collective the collective certificate of that number; empty when none was issued here
      * @param matches whether the file or digest asked about is that of an issued PDF; empty when none was asked about
      * @param differences in what a file is not as issued; none where no file was given
      */
     public record Verified(
-            Optional<String> number, Optional<Known> known, Optional<Boolean> matches, List<Difference> differences) {
+            Optional<String> number,
+            Optional<Known> known,
+            Optional<LivingCollective> collective,
+            Optional<Boolean> matches,
+            List<Difference> differences) {
+
+        /** What the certificate is worth, whether or not what is held is it; empty when none was issued here. */
+        public Optional<CertificateState> state() {
+            return known.map(one -> one.life().state())
+                    .or(() -> collective.map(one -> one.life().state()));
+        }
 
         /** Whether what is held was issued here, as far as it was shown. */
         public boolean isGenuine() {
-            return known.isPresent() && matches.orElse(true);
+            return state().isPresent() && matches.orElse(true);
         }
 
         /** Whether it may be relied on. */
         public boolean isCurrent() {
-            return isGenuine() && known.map(one -> one.life().isCurrent()).orElse(false);
+            return isGenuine() && state().equals(Optional.of(CertificateState.CURRENT));
         }
     }
 
@@ -80,8 +104,15 @@ public class VerifyCertificate {
      */
     @Transactional
     public Verified verify(String number, Optional<String> sha256) {
-        List<IssuedCertificate> issues = CertificateNumber.find(number)
-                .map(this::issues)
+        Optional<CertificateNumber> asNumber = CertificateNumber.find(number);
+        Optional<IssuedCollective> collective = asNumber.flatMap(this::collective);
+        if (collective.isPresent()) {
+            return verified(
+                    collective.get(),
+                    sha256.map(digest -> collective.get().pdfSha256().equals(digest)),
+                    List.of());
+        }
+        List<IssuedCertificate> issues = asNumber.map(this::issues)
                 .filter(found -> !found.isEmpty())
                 .orElseThrow(() -> new NothingThereException("No certificate of this number was issued here."));
         Optional<IssuedCertificate> asked = sha256.flatMap(digest -> issues.stream()
@@ -103,12 +134,27 @@ public class VerifyCertificate {
             return QuarkusTransaction.joiningExisting()
                     .call(() -> verified(issued.get(), Optional.of(true), List.of()));
         }
+        Optional<IssuedCollective> collective =
+                QuarkusTransaction.joiningExisting().call(() -> collectives.ofPdf(Sha256.hex(pdf)));
+        if (collective.isPresent()) {
+            return QuarkusTransaction.joiningExisting()
+                    .call(() -> verified(collective.get(), Optional.of(true), List.of()));
+        }
         Optional<CertificateNumber> stated = StatedNumber.in(pdf);
+        Optional<IssuedCollective> likely =
+                QuarkusTransaction.joiningExisting().call(() -> stated.flatMap(this::collective));
+        if (likely.isPresent()) {
+            return compared(likely.get(), pdf);
+        }
         List<IssuedCertificate> issues = QuarkusTransaction.joiningExisting()
                 .call(() -> stated.map(this::issues).orElse(List.of()));
         if (issues.isEmpty()) {
             return new Verified(
-                    stated.map(CertificateNumber::toString), Optional.empty(), Optional.of(false), List.of());
+                    stated.map(CertificateNumber::toString),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(false),
+                    List.of());
         }
         IssuedCertificate newest = issues.get(0);
         List<byte[]> pdfs = QuarkusTransaction.joiningExisting().call(() -> issues.stream()
@@ -116,6 +162,14 @@ public class VerifyCertificate {
                 .toList());
         List<Difference> differences = differences(pdfs, pdf);
         return QuarkusTransaction.joiningExisting().call(() -> verified(newest, Optional.of(false), differences));
+    }
+
+    private Verified compared(IssuedCollective certificate, byte[] pdf) {
+        List<byte[]> issued = QuarkusTransaction.joiningExisting()
+                .call(() -> collectives.pdf(certificate.plant(), certificate.number()).stream()
+                        .toList());
+        List<Difference> differences = differences(issued, pdf);
+        return QuarkusTransaction.joiningExisting().call(() -> verified(certificate, Optional.of(false), differences));
     }
 
     /** In what a file differs from the issue that it is most like: the fewest differences, of equals the newest issue. */
@@ -158,8 +212,24 @@ public class VerifyCertificate {
                         lives.of(certificate),
                         records.productOf(certificate.plant(), certificate.record())
                                 .orElseThrow())),
+                Optional.empty(),
                 matches,
                 differences);
+    }
+
+    private Verified verified(IssuedCollective certificate, Optional<Boolean> matches, List<Difference> differences) {
+        return new Verified(
+                Optional.of(certificate.number()),
+                Optional.empty(),
+                Optional.of(collectiveLives.living(certificate)),
+                matches,
+                differences);
+    }
+
+    private Optional<IssuedCollective> collective(CertificateNumber number) {
+        return plants.served().stream()
+                .flatMap(plant -> collectives.of(plant, number.toString()).stream())
+                .findFirst();
     }
 
     private List<IssuedCertificate> issues(CertificateNumber number) {

@@ -10,6 +10,7 @@ import dev.reelproof.app.Plants;
 import dev.reelproof.app.certificate.FindLives;
 import dev.reelproof.app.result.JudgeAgain;
 import dev.reelproof.certificate.IssuedCertificate;
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.record.TestRecord;
@@ -35,7 +36,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Approves a concession, and does what it concedes in the same transaction: a reel used as it is may have a certificate from then on; a
- * regraded one gets its new product and a record that judges its test again; a shortened one its new length, and must be tested again.
+ * regraded one gets its new product and a record that judges its test again; a shortened one its new length, loses its length marks, and must
+ * be tested again.
  *
  * <p>A shortened reel is never judged from the test of the whole: what a piece would measure is advice, which takes the cable to be
  * uniform, and where a fault sits is not known.
@@ -142,6 +144,10 @@ public class ApproveConcession {
         if (newRecord != null) {
             details.put("newRecord", newRecord.toString());
         }
+        LengthMarks marks = reel.lengthMarks();
+        if (marks != null && asked.terms() instanceof Terms.Shorten) {
+            details.put("lengthMarksRemoved", marks.first() + " to " + marks.last() + " " + marks.unit());
+        }
         audit.write(plant, "concession-approved", ConcessionAudit.subject(id), reason, details);
         return approved;
     }
@@ -166,28 +172,10 @@ public class ApproveConcession {
     /** The reel as it is registered from now on; empty when it stays as it is. */
     private static Optional<RegisteredReel> changed(RegisteredReel reel, Terms terms) {
         if (terms instanceof Terms.Regrade regrade) {
-            return Optional.of(new RegisteredReel(
-                    reel.plant(),
-                    reel.id(),
-                    regrade.product(),
-                    reel.length(),
-                    reel.sentLength(),
-                    reel.sentUnit(),
-                    reel.order(),
-                    reel.customer(),
-                    reel.registered()));
+            return Optional.of(reel.as(regrade.product()));
         }
         if (terms instanceof Terms.Shorten shorten) {
-            return Optional.of(new RegisteredReel(
-                    reel.plant(),
-                    reel.id(),
-                    reel.product(),
-                    shorten.length(),
-                    shorten.value(),
-                    shorten.unit(),
-                    reel.order(),
-                    reel.customer(),
-                    reel.registered()));
+            return Optional.of(reel.cutTo(shorten.value(), shorten.unit()));
         }
         return Optional.empty();
     }

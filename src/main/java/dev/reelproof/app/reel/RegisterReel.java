@@ -61,6 +61,7 @@ public class RegisterReel {
                 registration.length(),
                 registration.lengthSent(),
                 registration.lengthUnit(),
+                registration.lengthMarks(),
                 registration.order(),
                 registration.customer(),
                 OffsetDateTime.now(clock)));

@@ -1,8 +1,10 @@
 package dev.reelproof.app.search;
 
 import dev.reelproof.app.Plants;
+import dev.reelproof.app.certificate.FindCollectives;
 import dev.reelproof.app.certificate.FindLives;
 import dev.reelproof.app.certificate.LivingCertificate;
+import dev.reelproof.app.certificate.LivingCollective;
 import dev.reelproof.app.reel.FindReels;
 import dev.reelproof.app.reel.FindReels.FoundReel;
 import dev.reelproof.certificate.CertificateFilter;
@@ -48,6 +50,7 @@ public class Search {
     private final Orders orders;
     private final Certificates certificates;
     private final FindLives lives;
+    private final FindCollectives collectives;
     private final FindReels reels;
 
     Search(
@@ -56,12 +59,14 @@ public class Search {
             Orders orders,
             Certificates certificates,
             FindLives lives,
+            FindCollectives collectives,
             FindReels reels) {
         this.plants = plants;
         this.index = index;
         this.orders = orders;
         this.certificates = certificates;
         this.lives = lives;
+        this.collectives = collectives;
         this.reels = reels;
     }
 
@@ -89,7 +94,8 @@ public class Search {
      * @param belongsTo the order, customer or product that matches, where it does not itself
      * @param at when a reel was registered or a certificate issued; of others when they were first named
      * @param reel the reel, where it is one
-     * @param certificate the certificate, where it is one
+     * @param certificate the certificate, where it is one of a single reel
+     * @param collective the collective certificate, where it is one
      */
     public record Hit(
             Searched kind,
@@ -98,7 +104,8 @@ public class Search {
             Optional<String> belongsTo,
             OffsetDateTime at,
             Optional<FoundReel> reel,
-            Optional<LivingCertificate> certificate) {}
+            Optional<LivingCertificate> certificate,
+            Optional<LivingCollective> collective) {}
 
     private record Named(Searched kind, Match match, String name, @Nullable String owner, OffsetDateTime at) {
         String key() {
@@ -192,6 +199,14 @@ public class Search {
         Map<String, LivingCertificate> certificateOf = new HashMap<>();
         lives.of(plant, issued)
                 .forEach(one -> certificateOf.put(one.certificate().number(), one));
+        Map<String, LivingCollective> collectiveOf = collectives
+                .of(
+                        plant,
+                        names(named, Searched.CERTIFICATE).stream()
+                                .filter(number -> !certificateOf.containsKey(number))
+                                .toList())
+                .stream()
+                .collect(Collectors.toMap(one -> one.certificate().number(), Function.identity()));
         return named.stream()
                 .map(one -> new Hit(
                         one.kind(),
@@ -202,6 +217,9 @@ public class Search {
                         one.kind() == Searched.REEL ? Optional.ofNullable(reelOf.get(one.name())) : Optional.empty(),
                         one.kind() == Searched.CERTIFICATE
                                 ? Optional.ofNullable(certificateOf.get(one.name()))
+                                : Optional.empty(),
+                        one.kind() == Searched.CERTIFICATE
+                                ? Optional.ofNullable(collectiveOf.get(one.name()))
                                 : Optional.empty()))
                 .toList();
     }

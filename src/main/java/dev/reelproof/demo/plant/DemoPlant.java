@@ -103,10 +103,11 @@ public final class DemoPlant {
 
     static List<DemoReel> reels() {
         return List.of(
-                new DemoReel("R-26001", GOOD_6A, 305, 21.4),
-                new DemoReel("R-26002", GOOD_6A, 305, 19.6),
+                new DemoReel("R-26001", GOOD_6A, 305, 21.4).marked(1250, 1555, "m"),
+                new DemoReel("R-26002", GOOD_6A, 305, 19.6).marked(1557, 1862, "m"),
                 new DemoReel("R-26003", GOOD_6A, 304.8, 21.2)
                         .inCustomaryUnits()
+                        .marked(1864, 2169, "m")
                         .showing("A good reel of 1000 ft, sent in feet, °F and values per kft."),
                 new DemoReel("R-26004", GOOD_6A, 305, 20.7)
                         .withBulkAsCsv()
@@ -159,6 +160,7 @@ public final class DemoPlant {
                         .showing("One spark fault in the insulation."),
                 new DemoReel("R-26107", GOOD_6, 304.8, 22.8)
                         .inCustomaryUnits()
+                        .marked(5102, 4102, "ft")
                         .showing("A good reel of 1000 ft in US customary units."),
                 new DemoReel("R-26201", GOOD_TC, 300, 20.5),
                 new DemoReel("R-26202", ONE_VARIES_TC, 300, 20.4)
@@ -202,6 +204,13 @@ public final class DemoPlant {
                             reel.run.type().product(),
                             "length",
                             Bay.length(reel),
+                            "lengthMarks",
+                            reel.lengthMarks
+                                    .map(marks -> object(
+                                            "first", rounded(marks.first(), 0),
+                                            "last", rounded(marks.last(), 0),
+                                            "unit", marks.unit()))
+                                    .orElse(null),
                             "order",
                             "SO-26-" + (101 + order / 3),
                             "customer",

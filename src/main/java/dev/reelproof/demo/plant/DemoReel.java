@@ -1,8 +1,10 @@
 package dev.reelproof.demo.plant;
 
+import dev.reelproof.measurement.LengthMarks;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +28,7 @@ final class DemoReel {
     int missingPair;
     String calibrationDue = "2026-12-31";
     int sparkFaults;
+    Optional<LengthMarks> lengthMarks = Optional.empty();
 
     DemoReel(String id, Run run, double lengthM, double celsius) {
         this.id = id;
@@ -81,6 +84,12 @@ final class DemoReel {
 
     DemoReel calibrationDue(String date) {
         calibrationDue = date;
+        return this;
+    }
+
+    /** The first and last mark on its jacket; a run is marked in one unit, whatever a reel is sold in. */
+    DemoReel marked(int first, int last, String unit) {
+        lengthMarks = Optional.of(new LengthMarks(first, last, unit));
         return this;
     }
 

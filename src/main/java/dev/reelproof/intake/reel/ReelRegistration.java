@@ -1,5 +1,6 @@
 package dev.reelproof.intake.reel;
 
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.quantity.Length;
 import org.jspecify.annotations.Nullable;
 
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param length its length as registered
  * @param lengthSent the same as sent, in {@code lengthUnit}
  * @param lengthUnit the unit of the length as sent
+ * @param lengthMarks the first and last length mark on its jacket, where stated
  * @param order the order it is made for, where stated
  * @param customer the customer, where stated
  */
@@ -22,5 +24,6 @@ public record ReelRegistration(
         Length length,
         double lengthSent,
         String lengthUnit,
+        @Nullable LengthMarks lengthMarks,
         @Nullable String order,
         @Nullable String customer) {}

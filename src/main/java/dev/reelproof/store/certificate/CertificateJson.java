@@ -3,6 +3,8 @@ package dev.reelproof.store.certificate;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.reelproof.certificate.CertificateContent;
+import dev.reelproof.certificate.CollectiveContent;
+import dev.reelproof.certificate.NumberedPaper;
 
 /** Writes and reads what a certificate says as it is kept. */
 final class CertificateJson {
@@ -10,7 +12,7 @@ final class CertificateJson {
 
     private CertificateJson() {}
 
-    static String write(CertificateContent content) {
+    static String write(NumberedPaper content) {
         try {
             return JSON.writeValueAsString(content);
         } catch (JsonProcessingException e) {
@@ -19,8 +21,16 @@ final class CertificateJson {
     }
 
     static CertificateContent read(String json) {
+        return read(json, CertificateContent.class);
+    }
+
+    static CollectiveContent readCollective(String json) {
+        return read(json, CollectiveContent.class);
+    }
+
+    private static <T> T read(String json, Class<T> type) {
         try {
-            return JSON.readValue(json, CertificateContent.class);
+            return JSON.readValue(json, type);
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a kept certificate cannot be read: " + e.getOriginalMessage(), e);
         }

@@ -76,7 +76,11 @@ public class Certificates {
                                    max(cast(split_part(number, '-', 3) as int)) as last
                             from (select plant, number from certificate where issue = 1
                                   union all
-                                  select plant, number from certificate_to_sign where issue = 1) numbered
+                                  select plant, number from certificate_to_sign where issue = 1
+                                  union all
+                                  select plant, number from collective_certificate
+                                  union all
+                                  select plant, number from collective_to_sign) numbered
                             group by 1, 2)
                         select plant, year, coalesce(s.last, 0), coalesce(k.issued, 0), coalesce(k.last, 0)
                         from certificate_serial s full join kept k using (plant, year)
@@ -87,7 +91,7 @@ public class Certificates {
     }
 
     /**
-     * Whether this number was given to a certificate, also to one that waits for its signature.
+     * Whether this number was given to a certificate of a reel or of several, also to one that waits for its signature.
      *
      * @param number the number as printed
      */
@@ -96,7 +100,9 @@ public class Certificates {
         return session.createNativeQuery(
                         """
                         select exists (select from certificate where plant = :plant and number = :number)
-                            or exists (select from certificate_to_sign where plant = :plant and number = :number)""",
+                            or exists (select from certificate_to_sign where plant = :plant and number = :number)
+                            or exists (select from collective_certificate where plant = :plant and number = :number)
+                            or exists (select from collective_to_sign where plant = :plant and number = :number)""",
                         Boolean.class)
                 .setParameter("plant", plant)
                 .setParameter("number", number)
@@ -252,6 +258,35 @@ public class Certificates {
                 .setParameter("revision", String.valueOf(revision))
                 .setParameter("most", most)
                 .getResultList();
+    }
+
+    /** What some certificates say, of exactly these issues. */
+    @Transactional
+    public List<CertificateContent> contents(String plant, Collection<IssuedCertificate> of) {
+        return session
+                .createNativeQuery(
+                        """
+                        select content::text from certificate
+                        where plant = :plant and number || '/' || issue = any(cast(:places as text[]))
+                          and number = any(cast(:numbers as text[]))""",
+                        String.class)
+                .setParameter("plant", plant)
+                .setParameter(
+                        "places",
+                        of.stream().map(one -> one.number() + "/" + one.issue()).toArray(String[]::new))
+                .setParameter(
+                        "numbers", of.stream().map(IssuedCertificate::number).toArray(String[]::new))
+                .getResultList()
+                .stream()
+                .map(CertificateJson::read)
+                .toList();
+    }
+
+    /** All issues of some numbers. */
+    @Transactional
+    public List<IssuedCertificate> issuesOf(String plant, Collection<String> numbers) {
+        return certificates(find("where plant = :plant and number = any(cast(:numbers as text[]))", plant)
+                .setParameter("numbers", numbers.toArray(String[]::new)));
     }
 
     /** The PDF of one issue of a number; empty when there is none. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.reelproof.genealogy.LotId;
 import dev.reelproof.judgement.Outcome;
 import dev.reelproof.judgement.Verdict;
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.record.ReelLine;
 import dev.reelproof.record.RegisteredReel;
 import dev.reelproof.search.Searched;
@@ -45,6 +46,9 @@ public class Reels {
             double lengthMetres,
             double lengthSent,
             String lengthUnit,
+            @Nullable Double firstMark,
+            @Nullable Double lastMark,
+            @Nullable String markUnit,
             @Nullable String orderNumber,
             @Nullable String customer,
             Instant registered,
@@ -63,6 +67,9 @@ public class Reels {
                                     lengthMetres,
                                     lengthSent,
                                     lengthUnit,
+                                    firstMark,
+                                    lastMark,
+                                    markUnit,
                                     orderNumber,
                                     customer,
                                     registered)
@@ -86,14 +93,17 @@ public class Reels {
         AdvisoryLocks.take(session, reel.plant() + "/reel/" + reel.id());
         Changes changes = Changes.between(byId(reel.plant(), reel.id()).map(Reels::registration), registration(reel));
         if (!changes.isEmpty()) {
+            LengthMarks marks = reel.lengthMarks();
             session.createNativeMutationQuery(
                             """
-                            insert into reel (plant, id, product, length_m, length_sent, length_unit, order_number, customer,
-                                              registered)
-                            values (:plant, :id, :product, :metres, :sent, :unit, cast(:order as text),
+                            insert into reel (plant, id, product, length_m, length_sent, length_unit, first_mark, last_mark,
+                                              mark_unit, order_number, customer, registered)
+                            values (:plant, :id, :product, :metres, :sent, :unit, cast(:firstMark as double precision),
+                                    cast(:lastMark as double precision), cast(:markUnit as text), cast(:order as text),
                                     cast(:customer as text), :now)
                             on conflict (plant, id) do update set product = excluded.product, length_m = excluded.length_m,
                                 length_sent = excluded.length_sent, length_unit = excluded.length_unit,
+                                first_mark = excluded.first_mark, last_mark = excluded.last_mark, mark_unit = excluded.mark_unit,
                                 order_number = excluded.order_number, customer = excluded.customer""")
                     .setParameter("plant", reel.plant())
                     .setParameter("id", reel.id())
@@ -101,6 +111,9 @@ public class Reels {
                     .setParameter("metres", reel.length().metres())
                     .setParameter("sent", reel.sentLength())
                     .setParameter("unit", reel.sentUnit())
+                    .setParameter("firstMark", marks == null ? null : marks.first(), Double.class)
+                    .setParameter("lastMark", marks == null ? null : marks.last(), Double.class)
+                    .setParameter("markUnit", marks == null ? null : marks.unit())
                     .setParameter("order", reel.order())
                     .setParameter("customer", reel.customer())
                     .setParameter("now", UtcTimes.instant(reel.registered()))
@@ -123,6 +136,13 @@ public class Reels {
         ObjectNode node = JsonNodeFactory.instance.objectNode();
         node.put("product", reel.product());
         node.putObject("length").put("value", reel.sentLength()).put("unit", reel.sentUnit());
+        LengthMarks marks = reel.lengthMarks();
+        if (marks != null) {
+            node.putObject("lengthMarks")
+                    .put("first", marks.first())
+                    .put("last", marks.last())
+                    .put("unit", marks.unit());
+        }
         node.put("order", reel.order());
         node.put("customer", reel.customer());
         return RowJson.write(node);

@@ -1,7 +1,7 @@
 package dev.reelproof.store.seal;
 
 import dev.reelproof.seal.PublicSealKey;
-import dev.reelproof.store.EmbeddedDatabase;
+import dev.reelproof.store.server.EmbeddedDatabase;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -13,8 +13,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Opens a database to be checked, to read it alone: a server by its address, or the embedded one in a data folder. */
 public final class CheckedDatabase {
-    private static final String READER = "reelproof_service";
-
     private CheckedDatabase() {}
 
     /**
@@ -55,10 +53,15 @@ public final class CheckedDatabase {
         }
         Optional<String> running = EmbeddedDatabase.addressOfRunning(data);
         if (running.isPresent()) {
-            return ofServer(running.get(), READER, null, key, heads);
+            return ofServer(running.get(), data, key, heads);
         }
-        try (EmbeddedDatabase database = EmbeddedDatabase.start(data)) {
-            return ofServer(database.address(), READER, null, key, heads);
+        try (EmbeddedDatabase database = EmbeddedDatabase.start(data, () -> {})) {
+            return ofServer(database.address(), data, key, heads);
         }
+    }
+
+    private static LogCheck.Result ofServer(String url, Path data, PublicSealKey key, HeadsFile heads) {
+        String reader = EmbeddedDatabase.SERVICE_ROLE;
+        return ofServer(url, reader, EmbeddedDatabase.password(data, reader), key, heads);
     }
 }

@@ -34,6 +34,8 @@ enum SealedTable {
             "t.number || '/' || t.issue",
             "t.number = substring(k.id from '^(.*)/[0-9]+$') and t.issue = substring(k.id from '/([0-9]+)$')::int",
             null),
+    COLLECTIVE_CERTIFICATE(
+            LeafKind.COLLECTIVE_CERTIFICATE, "collective_certificate", "t.number", "t.number = k.id", null),
     CERTIFICATE_WITHDRAWAL(LeafKind.WITHDRAWAL, "certificate_withdrawal", "t.number", "t.number = k.id", null),
     RETEST_ACCEPTANCE(LeafKind.RETEST_ACCEPTANCE, "retest_acceptance", "t.id::text", "t.id = k.id::bigint", null),
     LIMIT_REVISION_WRONG(

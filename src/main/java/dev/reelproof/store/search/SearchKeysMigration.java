@@ -25,11 +25,17 @@ public class SearchKeysMigration implements JavaMigration {
 
     /** What each kind is made of: plant, name, and the time that counts. */
     private static final Map<Searched, String> NAMES = Map.of(
-            Searched.REEL, "select plant, id, registered from reel",
-            Searched.CERTIFICATE, "select plant, number, min(issued) from certificate group by plant, number",
-            Searched.PRODUCT, "select plant, product, min(registered) from reel group by plant, product",
-            Searched.ORDER, named("order_number"),
-            Searched.CUSTOMER, named("customer"));
+            Searched.REEL,
+            "select plant, id, registered from reel",
+            Searched.CERTIFICATE,
+            "select plant, number, min(issued) from (select plant, number, issued from certificate"
+                    + " union all select plant, number, issued from collective_certificate) c group by plant, number",
+            Searched.PRODUCT,
+            "select plant, product, min(registered) from reel group by plant, product",
+            Searched.ORDER,
+            named("order_number"),
+            Searched.CUSTOMER,
+            named("customer"));
 
     private static final String INSERT =
             """

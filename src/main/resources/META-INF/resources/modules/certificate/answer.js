@@ -23,6 +23,14 @@ const list = (id, sentences) => (sentences.length
   ? html`<ul id=${id} class="shortfalls">${sentences.map((sentence) => html`<li>${sentence}</li>`)}</ul>` : nothing);
 
 /**
+ * The reels of a collective certificate, each with its own.
+ *
+ * @param {Answer.Verification} found
+ */
+const named = ({ certificates }) => certificates
+  .map((one) => `${one.reel} (${one.product}): certificate ${one.number}, issue ${one.issue}, ${one.stateText}`).join('; ');
+
+/**
  * @param {Answer.Verification} found
  * @param {boolean} withFile whether a file was compared too
  */
@@ -40,7 +48,7 @@ export function foundAnswer(found, withFile) {
     </div>
     <dl id="answer-facts" class="facts">${factList([
     ['Number', found.number], ['Issue', found.issue && String(found.issue)], ['Issued', found.issued && time(found.issued)],
-    ['Reel', found.reel], ['Product', found.product],
+    ['Reel', found.reel], ['Product', found.product], ['Reels', named(found)],
     ['Compared', withFile ? 'the file itself, byte for byte' : 'number only; drop the PDF to compare the file'],
   ])}</dl>`;
 }
@@ -52,5 +60,5 @@ export function foundAnswer(found, withFile) {
  */
 export const unknownNumber = (number, sentence) => ({
   number, genuine: false, current: false, state: 'unknown', stateText: 'unknown', stateSentence: sentence, reasons: [], differences: [],
-  issue: null, issued: null, reel: null, product: null, matches: null,
+  issue: null, issued: null, reel: null, product: null, certificates: [], matches: null,
 });

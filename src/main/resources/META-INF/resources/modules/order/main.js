@@ -12,8 +12,10 @@ import { startFinding } from '../reel/find.js';
 import { turns } from '../reel/shown.js';
 import { lineVerdict } from '../reel/start.js';
 import { hideBatch, showBatch } from './batch.js';
+import { issueCollective, showCollectives } from './collective.js';
 
 const NOT_FOUND = 404;
+const FEWEST_TOGETHER = 2;
 const ASK_AGAIN_MS = 700;
 
 const openings = turns();
@@ -65,6 +67,8 @@ function showOrder(order) {
   render(factList([['Customer', order.customers.join('; ')], ['Reels', order.reelCount]]), byId('order-facts'));
   render(order.reels.map(row), byId('order-reels'));
   show('issue-all', may(who, 'issue') && order.ready < order.reelCount);
+  show('issue-collective', may(who, 'issue') && order.reelCount >= FEWEST_TOGETHER && order.ready === order.reelCount);
+  showCollectives(order.collectiveCertificates);
   show('zip', order.ready > 0);
   show('copy-text', order.ready > 0);
   byId('zip').setAttribute('href', path('orders', order.order, 'certificates.zip'));
@@ -132,6 +136,26 @@ async function issueAll() {
   }
 }
 
+async function issueTogether() {
+  if (!shown) return;
+  const name = shown.order;
+  const isNewest = openings.next();
+  button('issue-collective').disabled = true;
+  notice('');
+  done('');
+  try {
+    const issued = await issueCollective(name);
+    const fresh = await getJson(path('orders', name));
+    if (!isNewest()) return;
+    showOrder(fresh);
+    done(`Certificate ${issued.number} stands for ${issued.certificates.length} reels of order ${name}.`);
+  } catch (fault) {
+    if (isNewest()) noticeFault(fault);
+  } finally {
+    button('issue-collective').disabled = false;
+  }
+}
+
 /**
  * Whether the browser took a text into its clipboard: it has none over plain http from elsewhere, and a person may deny it.
  *
@@ -185,6 +209,7 @@ async function start() {
   startFinding((reel) => location.assign(reelPage(reel)));
   who = await requireSession();
   byId('issue-all').addEventListener('click', issueAll);
+  byId('issue-collective').addEventListener('click', issueTogether);
   byId('copy-text').addEventListener('click', copyText);
   window.addEventListener('hashchange', route);
   route();

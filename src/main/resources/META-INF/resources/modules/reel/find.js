@@ -27,9 +27,10 @@ let open = () => {};
  *
  * @param {Answer.Hit} hit
  */
-function facts({ reel, certificate }) {
+function facts({ reel, certificate, collective }) {
   if (reel) return [reel.product, reel.order, reel.customer];
   if (certificate) return [`reel ${certificate.reel}`, certificate.order, certificate.customer];
+  if (collective) return [`${collective.certificates.length} reels`, collective.order, collective.customer];
   return [];
 }
 
@@ -42,7 +43,7 @@ const item = (hit, index) => html`
     @mousedown=${(/** @type {MouseEvent} */ event) => { event.preventDefault(); choose(hit); }}>
     <strong>${hit.kind === 'reel' ? '' : html`<span class="kind">${hit.kind} </span>`}${hit.name}</strong>
     <span class="what">${facts(hit).filter(Boolean).join(' · ')}</span>
-    <span class="what verdict-of-hit">${hit.reel ? lineVerdict(hit.reel) : hit.certificate?.stateText ?? ''}</span>
+    <span class="what verdict-of-hit">${hit.reel ? lineVerdict(hit.reel) : (hit.certificate ?? hit.collective)?.stateText ?? ''}</span>
   </li>`;
 
 /** @param {number} index -1 for none */
@@ -91,7 +92,7 @@ function choose(hit) {
     return;
   }
   field('query').value = '';
-  if (hit.kind === 'order') location.assign(orderAddress(hit.name));
+  if (hit.kind === 'order' || hit.collective) location.assign(orderAddress(hit.collective?.order ?? hit.name));
   else open(hit.certificate?.reel ?? hit.name);
 }
 

@@ -24,7 +24,8 @@ function showHead(reel) {
   show('reel', true);
   byId('reel-number').textContent = `Reel ${reel.reel}`;
   const order = reel.order && html`<a href=${orderAddress(reel.order)}>${reel.order}</a>`;
-  render(factList([['Product', reel.product], ['Length', reel.printedLength], ['Order', order],
+  render(factList([['Product', reel.product], ['Length', reel.printedLength],
+    ['Length marks', reel.printedLengthMarks], ['Order', order],
     ['Customer', reel.customer], ['Plant', reel.plant]]), byId('reel-facts'));
 }
 

@@ -174,6 +174,11 @@ class AuthenticationTest {
         }
 
         @Override
+        public boolean demoForAnyoneOnTheNetwork() {
+            return service.demoForAnyoneOnTheNetwork();
+        }
+
+        @Override
         public Map<String, Signature> signatures() {
             return service.signatures();
         }

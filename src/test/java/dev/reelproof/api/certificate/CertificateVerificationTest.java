@@ -4,6 +4,7 @@ import static io.restassured.RestAssured.get;
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsInAnyOrder;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
@@ -69,6 +70,7 @@ class CertificateVerificationTest {
                                 "issued",
                                 "reel",
                                 "product",
+                                "certificates",
                                 "pdfSha256",
                                 "matches"))
                 .body("number", equalTo(number))
@@ -78,6 +80,7 @@ class CertificateVerificationTest {
                 .body("issue", equalTo(1))
                 .body("reel", equalTo(reel))
                 .body("product", equalTo("HD6A-4P"))
+                .body("certificates", empty())
                 .body("matches", nullValue())
                 .body(not(containsString("SO-4711")))
                 .body(not(containsString("invented")));

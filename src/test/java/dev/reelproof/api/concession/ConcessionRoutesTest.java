@@ -147,6 +147,7 @@ class ConcessionRoutesTest {
     void aRegradedReelIsJudgedAgainAsItsNewProduct() throws Exception {
         TestPlant.putProduct("CONCEDED-5E", "category-5e-cable", 4).statusCode(oneOf(200, 201));
         String reel = TestPlant.newReel(100);
+        marked(reel, 100, 1350).statusCode(200);
         TestPlant.test(reel, new SampleResult().crosstalkWorseBy(18).json())
                 .statusCode(201)
                 .body("verdict", equalTo("rejected"));
@@ -160,6 +161,7 @@ class ConcessionRoutesTest {
         given().get("/api/v1/reels/" + reel)
                 .then()
                 .body("product", equalTo("CONCEDED-5E"))
+                .body("printedLengthMarks", equalTo("1250 to 1350 m"))
                 .body("records.id", contains(newer, old))
                 .body("records.verdict", contains("accepted", "rejected"))
                 .body("records.attempt", contains(1, 1))
@@ -282,6 +284,39 @@ class ConcessionRoutesTest {
         TestPlant.test(reel, justNow(new SampleResult())).statusCode(201).body("verdict", equalTo("accepted"));
         String text = textOf(certify(reel));
         assertTrue(text.contains("shortened from 150 m to 100 m"), text);
+    }
+
+    @Test
+    void theMarksOfAShortenedReelHoldNoLonger() throws Exception {
+        String reel = TestPlant.newReel(150);
+        marked(reel, 150, 1400).statusCode(200).body("printedLengthMarks", equalTo("1250 to 1400 m"));
+        TestPlant.test(
+                        reel,
+                        new SampleResult().metres(150).resistance(FAILING_OHMS).json())
+                .statusCode(201);
+        int id = asked(reel, SHORTEN.replace("60", "100"));
+        given().get("/api/v1/reels/" + reel).then().body("printedLengthMarks", equalTo("1250 to 1400 m"));
+        decide(ben(), id, "approval")
+                .statusCode(200)
+                .body("effect", containsString("100 m instead of 150 m, without its length marks"));
+        given().get("/api/v1/reels/" + reel).then().body("lengthMarks", nullValue());
+        ben().queryParam("subject", "concession/" + id)
+                .get("/api/v1/audit")
+                .then()
+                .body("entries[0].details.lengthMarksRemoved", equalTo("1250.0 to 1400.0 m"));
+        TestPlant.test(reel, justNow(new SampleResult())).statusCode(201).body("verdict", equalTo("accepted"));
+        // Registered anew, with the marks that its two ends have now.
+        marked(reel, 100, 1350).statusCode(200);
+        String text = textOf(certify(reel));
+        assertTrue(text.contains("1250 to 1350 m"), text);
+    }
+
+    private static ValidatableResponse marked(String reel, int metres, int last) {
+        return TestPlant.putReel(
+                reel,
+                "{\"product\": \"HD6A-4P\", \"length\": {\"value\": " + metres
+                        + ", \"unit\": \"m\"}, \"lengthMarks\": {\"first\": 1250, \"last\": " + last
+                        + ", \"unit\": \"m\"}}");
     }
 
     private String justNow(SampleResult result) {

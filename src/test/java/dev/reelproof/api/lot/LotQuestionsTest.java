@@ -144,6 +144,7 @@ class LotQuestionsTest {
                 Length.of(300, "m"),
                 300,
                 "m",
+                null,
                 "SO-1",
                 "Invented Networks",
                 OffsetDateTime.parse("2019-02-14T10:00:00Z")));

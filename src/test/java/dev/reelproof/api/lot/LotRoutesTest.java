@@ -277,8 +277,8 @@ class LotRoutesTest {
                 "north",
                 new Product("P" + own, "four pairs", "category-6a-cable", 4, "23 AWG", 0.68, Map.of(), List.of()),
                 MORNING.toInstant());
-        reels.put(
-                new RegisteredReel("north", "R" + own, "P" + own, Length.of(1, "kft"), 1, "kft", null, null, MORNING));
+        reels.put(new RegisteredReel(
+                "north", "R" + own, "P" + own, Length.of(1, "kft"), 1, "kft", null, null, null, MORNING));
         get("/reels/R" + own + "/ancestors")
                 .statusCode(200)
                 .body("lots.id", contains("R" + own))

@@ -3,6 +3,7 @@ package dev.reelproof.api.seal;
 import static dev.reelproof.api.access.TestSignIn.person;
 import static dev.reelproof.api.seal.DatabaseEdits.ask;
 import static dev.reelproof.api.seal.DatabaseEdits.checkAfter;
+import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.oneOf;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -84,6 +85,37 @@ class SealedDecisionsTest {
                 .run(() -> withdrawals.keep(
                         "north", "NORTH-2026-000777", new Withdrawal("wrong", "anna", "ben", AT), approval));
         isSealed("certificate_withdrawal", "NORTH-2026-000777", "reason = 'another'");
+    }
+
+    @Test
+    void aCertificateOverSeveralReels() throws SQLException {
+        String order = "SO-" + UUID.randomUUID();
+        TestPlant.putProduct("HD6A-4P", "category-6a-cable", 4).statusCode(oneOf(200, 201));
+        for (String reel : List.of("A-" + order, "B-" + order)) {
+            TestPlant.putReel(
+                            reel,
+                            "{\"plant\": \"north\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 100, \"unit\": \"m\"},"
+                                    + " \"order\": \"" + order + "\"}")
+                    .statusCode(201);
+            TestPlant.test(reel, new SampleResult().json()).statusCode(201);
+            given().post("/api/v1/reels/" + reel + "/certificates").then().statusCode(201);
+        }
+        String number = given().contentType("application/json")
+                .post("/api/v1/orders/" + order + "/collective-certificate")
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("number");
+        assertEquals(Optional.empty(), checkAfter(log.key().open(), log.heads()).first());
+        String row = " where number = '" + number + "'";
+        for (String edit : List.of(
+                "update collective_certificate set customer = 'another'" + row,
+                "update collective_certificate set content = content || '{\"order\": \"another\"}'" + row,
+                "delete from collective_certificate" + row)) {
+            Difference found =
+                    checkAfter(log.key().open(), log.heads(), edit).first().orElseThrow();
+            assertEquals(new Difference("collective_certificate", "north " + number, found.what()), found);
+        }
     }
 
     @Test

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.oneOf;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -24,9 +25,12 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
 import java.util.List;
+import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -50,6 +54,9 @@ class SignCertificateTest {
 
     @Inject
     Clock clock;
+
+    @Inject
+    NumberCertificates numbers;
 
     private static String testedReel() {
         String reel = TestPlant.newReel(100);
@@ -114,6 +121,46 @@ class SignCertificateTest {
         given().get("/api/v1/reels/" + reel).then().body("certificates", hasSize(1));
     }
 
+    private static String orderOfOneReel() {
+        String order = "SO-" + UUID.randomUUID();
+        TestPlant.putProduct("HD6A-4P", "category-6a-cable", 4).statusCode(oneOf(200, 201));
+        TestPlant.putReel(
+                        "A-" + order,
+                        "{\"plant\": \"north\", \"product\": \"HD6A-4P\", \"length\": {\"value\": 100, \"unit\": \"m\"},"
+                                + " \"order\": \"" + order + "\"}")
+                .statusCode(201);
+        TestPlant.test("A-" + order, new SampleResult().json()).statusCode(201);
+        certify("A-" + order).statusCode(201);
+        return order;
+    }
+
+    private static ValidatableResponse certifyOrder(String order) {
+        return given().contentType("application/json")
+                .post("/api/v1/orders/" + order + "/collective-certificate")
+                .then();
+    }
+
+    @Test
+    void aSilentDeviceCostsNoNumberOfACertificateOverSeveralReels() throws Exception {
+        String order = orderOfOneReel();
+        String left = orderOfOneReel();
+        int before = serial(certify(testedReel()));
+        signBy(SignCertificateTest::silent);
+        certifyOrder(order).statusCode(503).body("detail", containsString("The device does not answer."));
+        certifyOrder(left).statusCode(503);
+        given().get("/api/v1/orders/" + order).then().body("collectiveCertificates", empty());
+        signBy(UnaryOperator.identity());
+        assertEquals(before + 1, serial(certifyOrder(order)));
+        certifyOrder(order).statusCode(200);
+        try (Connection owner = DatabaseOwner.connect();
+                Statement statement = owner.createStatement()) {
+            statement.execute("update collective_to_sign set issued = issued - interval '1 hour'");
+        }
+        assertEquals(before + 3, serial(certify(testedReel())));
+        given().get("/api/v1/orders/" + left).then().body("collectiveCertificates", hasSize(1));
+        assertEquals(List.of(), numbers.misfits());
+    }
+
     @Test
     void whatWasLeftBehindIsCompletedByTheNextIssue() throws Exception {
         String left = testedReel();
@@ -126,6 +173,32 @@ class SignCertificateTest {
         signBy(UnaryOperator.identity());
         certify(testedReel()).statusCode(201);
         given().get("/api/v1/reels/" + left).then().body("certificates", hasSize(1));
+    }
+
+    @Test
+    void whatWasLeftBehindAndCannotBeKeptKeepsNobodyElseWaiting() throws Exception {
+        String kept = certify(testedReel()).statusCode(201).extract().path("record");
+        String left = testedReel();
+        signBy(SignCertificateTest::silent);
+        certify(left).statusCode(503);
+        signBy(UnaryOperator.identity());
+        String own = waiting("select record_id from certificate_to_sign");
+        waiting("update certificate_to_sign set issued = issued - interval '1 hour', record_id = '" + kept
+                + "' returning record_id");
+        certify(testedReel()).statusCode(201);
+        given().get("/api/v1/reels/" + left).then().body("certificates", empty());
+        waiting("update certificate_to_sign set record_id = '" + own + "' returning record_id");
+        certify(testedReel()).statusCode(201);
+        given().get("/api/v1/reels/" + left).then().body("certificates", hasSize(1));
+    }
+
+    private static String waiting(String sql) throws SQLException {
+        try (Connection owner = DatabaseOwner.connect();
+                Statement statement = owner.createStatement();
+                ResultSet rows = statement.executeQuery(sql)) {
+            assertTrue(rows.next(), "one waits");
+            return rows.getString(1);
+        }
     }
 
     @Test

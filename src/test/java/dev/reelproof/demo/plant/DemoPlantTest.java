@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.reelproof.intake.reel.ReelReader;
+import dev.reelproof.intake.reel.ReelRegistration;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -109,6 +111,17 @@ class DemoPlantTest {
             }
         }
         assertTrue(results >= 14);
+    }
+
+    @Test
+    void everyReelCanBeRegisteredAndSomeHaveLengthMarks() throws IOException {
+        int marked = 0;
+        for (JsonNode reel : read("reels.json")) {
+            ReelRegistration registration =
+                    ReelReader.read(reel.get("reel").asText(), JSON.writeValueAsBytes(reel.get("register")));
+            marked += registration.lengthMarks() == null ? 0 : 1;
+        }
+        assertTrue(marked >= 4, marked + " reels have length marks");
     }
 
     @Test

@@ -14,6 +14,7 @@ import dev.reelproof.intake.result.BrokenResults;
 import dev.reelproof.intake.result.ResultReader;
 import dev.reelproof.intake.result.Upload;
 import dev.reelproof.measurement.CoreUnit;
+import dev.reelproof.measurement.LengthMarks;
 import dev.reelproof.measurement.Product;
 import dev.reelproof.measurement.ReelResult;
 import dev.reelproof.quantity.Length;
@@ -65,7 +66,8 @@ class RegistrationTest {
     @Test
     void readsAReel() {
         assertEquals(
-                new ReelRegistration("R-1", "north", "HD6A-4P", Length.ofMetres(305), 305, "m", "SO/4711", "invented"),
+                new ReelRegistration(
+                        "R-1", "north", "HD6A-4P", Length.ofMetres(305), 305, "m", null, "SO/4711", "invented"),
                 reel(REEL));
         ReelRegistration bare = reel("{\"product\": \"P\", \"length\": {\"value\": 1, \"unit\": \"kft\"}}");
         assertEquals("kft", bare.lengthUnit());
@@ -129,6 +131,55 @@ class RegistrationTest {
         assertFault(
                 "product", "identifier", assertThrows(IntakeException.class, () -> ProductReader.read("a b", product)));
         assertFault("reel", "identifier", assertThrows(IntakeException.class, () -> ReelReader.read("a/b", reel)));
+    }
+
+    private static String marked(String marks) {
+        return REEL.replace("\"order\"", "\"lengthMarks\": " + marks + ", \"order\"");
+    }
+
+    @Test
+    void readsLengthMarks() {
+        assertEquals(
+                new LengthMarks(1250, 1555, "m"),
+                reel(marked("{\"first\": 1250, \"last\": 1555, \"unit\": \"m\"}"))
+                        .lengthMarks());
+        assertEquals(
+                new LengthMarks(5102, 4101, "ft"),
+                reel(marked("{\"first\": 5102, \"last\": 4101, \"unit\": \"ft\"}"))
+                        .lengthMarks());
+        assertNull(reel(REEL).lengthMarks());
+        assertNull(reel(marked("null")).lengthMarks());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "{\"first\": \"NaN\", \"last\": 1555, \"unit\": \"m\"}   | /lengthMarks/first | number",
+                "{\"first\": NaN, \"last\": 1555, \"unit\": \"m\"}       | /lengthMarks/first | finite",
+                "{\"first\": 1e999, \"last\": 1555, \"unit\": \"m\"}     | /lengthMarks/first | finite",
+                "{\"first\": -1, \"last\": 304, \"unit\": \"m\"}         | /lengthMarks       | 0 or more",
+                "{\"first\": 305, \"last\": -1, \"unit\": \"m\"}         | /lengthMarks       | 0 or more",
+                "{\"last\": 1555, \"unit\": \"m\"}                       | /lengthMarks/first | missing",
+                "{\"first\": 1250, \"unit\": \"m\"}                      | /lengthMarks/last  | missing",
+                "{\"first\": 1250, \"last\": 1555}                       | /lengthMarks/unit  | missing",
+                "{\"first\": 1250, \"last\": 1555, \"unit\": \"yard\"}   | /lengthMarks       | unknown unit of length",
+                "{\"first\": 1250, \"last\": 1250, \"unit\": \"m\"}      | /lengthMarks       | between two marks",
+                "{\"frist\": 1250, \"last\": 1555, \"unit\": \"m\"}      | /lengthMarks/frist | 'first'",
+                "[1250, 1555]                                          | /lengthMarks       | object",
+            })
+    void refusesBrokenLengthMarks(String marks, String where, String words) {
+        IntakeException refused = assertThrows(IntakeException.class, () -> reel(marked(marks)));
+        assertFault(where, words, refused);
+    }
+
+    @Test
+    void lengthMarksThatDoNotFitTheLengthAreRefusedWithBothFigures() {
+        IntakeException refused = assertThrows(
+                IntakeException.class, () -> reel(marked("{\"first\": 1250, \"last\": 1455, \"unit\": \"m\"}")));
+        assertFault(
+                "/lengthMarks", "205 m lie between the length marks 1250 to 1455 m, but the length is 305 m", refused);
     }
 
     private static void assertFault(String where, String words, IntakeException refused) {

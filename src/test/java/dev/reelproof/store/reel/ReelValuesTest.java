@@ -21,7 +21,7 @@ class ReelValuesTest {
     private static final OffsetDateTime NOW = OffsetDateTime.parse("2026-03-02T14:05:00Z");
 
     private static RegisteredReel reel(String plant, String id, String product, double length, String unit) {
-        return new RegisteredReel(plant, id, product, Length.ofMetres(305), length, unit, null, null, NOW);
+        return new RegisteredReel(plant, id, product, Length.ofMetres(305), length, unit, null, null, null, NOW);
     }
 
     private static Disposition entry(State state, String recipient, String actor) {

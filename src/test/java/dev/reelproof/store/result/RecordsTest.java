@@ -174,8 +174,8 @@ class RecordsTest {
 
     private TestRecord taken(OffsetDateTime received, LimitSet limitSet, Optional<UncertaintyModel> model) {
         products.put("north", PRODUCT, Instant.EPOCH);
-        reels.put(
-                new RegisteredReel("north", reel, PRODUCT.id(), Length.ofMetres(500), 500, "m", null, null, received));
+        reels.put(new RegisteredReel(
+                "north", reel, PRODUCT.id(), Length.ofMetres(500), 500, "m", null, null, null, received));
         return archive.take(new JudgedUpload(
                         "north",
                         reel,
