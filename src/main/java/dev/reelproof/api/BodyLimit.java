@@ -13,6 +13,7 @@ import io.vertx.ext.web.RoutingContext;
 import io.vertx.ext.web.handler.BodyHandler;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -128,16 +129,22 @@ class BodyLimit {
         BodyHandler handler = isCertificate(request)
                 ? collectorOfCertificates
                 : bringsCredential(request) ? collector : collectorBeforeSignIn;
-        // The handler takes the parts out of what says that it is multipart; our resources read its bytes themselves.
+        // The handler takes the parts out of what says that it is a form; our resources read its bytes themselves.
+        // Where there is no body
+        // the request goes on at once, so that no other type is touched.
         String type = request.getHeader(HttpHeaders.CONTENT_TYPE);
-        request.headers().set(HttpHeaders.CONTENT_TYPE, ANY_TYPE);
-        handler.handle(context);
-        if (type == null) {
-            request.headers().remove(HttpHeaders.CONTENT_TYPE);
-        } else {
+        if (type != null && isForm(type.toLowerCase(Locale.ROOT))) {
+            request.headers().set(HttpHeaders.CONTENT_TYPE, ANY_TYPE);
+            handler.handle(context);
             request.headers().set(HttpHeaders.CONTENT_TYPE, type);
+        } else {
+            handler.handle(context);
         }
         request.resume();
+    }
+
+    private static boolean isForm(String type) {
+        return type.startsWith("multipart/") || type.startsWith("application/x-www-form-urlencoded");
     }
 
     private void answer(RoutingContext context) {
