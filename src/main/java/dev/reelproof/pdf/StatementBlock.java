@@ -114,21 +114,22 @@ final class StatementBlock {
     private static void signatures(PageFlow flow, Declaration.@Nullable Signatory authorised, @Nullable String tester)
             throws IOException {
         flow.moveDown(SPACE_TO_SIGN);
-        signature(
+        int lines = signature(
                 flow,
                 authorised == null
                         ? flow.say(PaperWord.AUTHORISED)
                         : flow.say(PaperWord.AUTHORISED, "name", authorised.name(), "role", authorised.role()),
                 0,
                 true);
-        signature(flow, flow.say(PaperWord.DATE), 1, true);
+        lines = Math.max(lines, signature(flow, flow.say(PaperWord.DATE), 1, true));
         if (tester != null) {
-            signature(flow, flow.say(PaperWord.TESTED_BY, "name", tester), 2, false);
+            lines = Math.max(lines, signature(flow, flow.say(PaperWord.TESTED_BY, "name", tester), 2, false));
         }
-        flow.moveDown(SPACE_BELOW);
+        flow.moveDown(SPACE_BELOW + (lines - 1) * PageLayout.NOTE_SIZE * PageLayout.LEADING);
     }
 
-    private static void signature(PageFlow flow, String words, int column, boolean toSign) throws IOException {
+    /** Gives the number of lines that its words take. */
+    private static int signature(PageFlow flow, String words, int column, boolean toSign) throws IOException {
         float x = PageLayout.MARGIN + column * PITCH;
         float size = PageLayout.NOTE_SIZE;
         if (toSign) {
@@ -142,5 +143,6 @@ final class StatementBlock {
                 y += size * PageLayout.LEADING;
             }
         });
+        return lines.size();
     }
 }

@@ -13,7 +13,7 @@ final class WorstPairsAnnex {
     private static final float SIZE = 7.4f;
     private static final float LINE = SIZE * 1.3f;
     private static final float GAP_BELOW = 9;
-    private static final float FIGURE_WIDTH = 31;
+    private static final float FIGURE_WIDTH = 37;
     private static final int FIGURES = 3;
     private static final int ACROSS = 2;
 
